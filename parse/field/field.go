@@ -1,0 +1,95 @@
+// Package field reads the shorthand inside a line: quantities and what they count, durations and
+// clock spans, names, progress, who allowed or refused what, prices, instrument readings.
+//
+// Every reader takes a text and says what it read and where; none knows the scope, the price list
+// or money beyond the figure as written. What two people could honestly read in two ways is
+// returned with both readings.
+package field
+
+import (
+	"strings"
+
+	"jobday/notes"
+)
+
+// A Lexicon holds the names a note may use: the company's people and the note's crew.
+// The zero value knows nobody. It is read-only once made.
+type Lexicon struct {
+	names  map[string]string // lower-case first or full name to the name as the book writes it
+	Author string            // whom "I" and "me" stand for, or ""
+	Crew   []string          // whom "we", "both of us" stand for
+}
+
+// NewLexicon returns a lexicon that knows people by full name and, where it is unambiguous, by
+// first name. Crew names the book does not know are known as written.
+func NewLexicon(people []string, author string, crew []string) *Lexicon {
+	l := &Lexicon{names: map[string]string{}, Author: author, Crew: crew}
+	for _, full := range append(append([]string(nil), people...), crew...) {
+		l.add(full)
+	}
+	if author != "" {
+		l.add(author)
+	}
+	return l
+}
+
+func (l *Lexicon) add(full string) {
+	low := strings.ToLower(full)
+	if _, known := l.names[low]; known {
+		return
+	}
+	l.names[low] = full
+	first, _, more := strings.Cut(low, " ")
+	if !more {
+		return
+	}
+	if _, taken := l.names[first]; taken {
+		l.names[first] = "" // two people share it: the first name alone names nobody
+		return
+	}
+	l.names[first] = full
+}
+
+// Name returns how the book writes the name, or "" when nobody is called so.
+func (l *Lexicon) Name(written string) string {
+	if l == nil {
+		return ""
+	}
+	return l.names[strings.ToLower(written)]
+}
+
+// Read returns everything the words of text say. Pieces are byte offsets in text.
+// It never fails; a text that says nothing gives the zero Facts.
+func Read(text string, lex *Lexicon) notes.Facts {
+	r := reader{text: text, toks: tokens(text), lex: lex}
+	return notes.Facts{
+		Time:     r.time(),
+		Progress: r.progress(),
+		Consent:  r.consent(),
+		Price:    r.price(),
+		Fault:    r.fault(),
+		Readings: r.readings(),
+		Items:    r.items(),
+	}
+}
+
+// A reader is one text under reading.
+type reader struct {
+	text string
+	toks []token
+	lex  *Lexicon
+	used []notes.Piece // what time, money and instrument readings took: no quantity of material
+}
+
+// claim marks what a grammar took, so that its numbers are not taken for a count.
+func (r *reader) claim(p notes.Piece) { r.used = append(r.used, p) }
+
+// claimed reports whether the byte at offset was taken.
+func (r *reader) claimed(offset int) bool {
+	for _, p := range r.used {
+		if p.Start <= offset && offset < p.End {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,93 @@
+package field
+
+import (
+	"unicode"
+	"unicode/utf8"
+)
+
+// A kind says what a token is made of.
+type kind byte
+
+const (
+	word   kind = iota + 1 // letters, with inner apostrophes: "ok'd"
+	number                 // decimal digits only
+	symbol                 // one other code point
+)
+
+// A token is a run of letters, a run of digits or one other code point of a text. What they mean
+// together ("12/2", "7-3:30", "4-11/16") is for the grammars to say.
+type token struct {
+	kind       kind
+	start, end int    // byte offsets in the text
+	low        string // lower case; for a symbol as written
+	spaced     bool   // white space, or the start of the text, stands before it
+}
+
+// tokens splits text; it never fails and leaves out white space only.
+func tokens(text string) []token {
+	ts := make([]token, 0, len(text)/4+4)
+	spaced := true
+	for i := 0; i < len(text); {
+		r, n := utf8.DecodeRuneInString(text[i:])
+		start := i
+		switch {
+		case unicode.IsSpace(r):
+			spaced = true
+			i += n
+			continue
+		case '0' <= r && r <= '9':
+			for i < len(text) && '0' <= text[i] && text[i] <= '9' {
+				i++
+			}
+			ts = append(ts, token{number, start, i, text[start:i], spaced})
+		case unicode.IsLetter(r):
+			i = wordEnd(text, i)
+			ts = append(ts, token{word, start, i, lower(text[start:i]), spaced})
+		default:
+			i += n
+			ts = append(ts, token{symbol, start, i, text[start:i], spaced})
+		}
+		spaced = false
+	}
+	return ts
+}
+
+// wordEnd returns the end of the word that starts at i. Combining marks belong to it, and so does
+// an apostrophe between letters.
+func wordEnd(text string, i int) int {
+	for i < len(text) {
+		r, n := utf8.DecodeRuneInString(text[i:])
+		switch {
+		case unicode.IsLetter(r), unicode.IsMark(r):
+		case r == '\'' || r == '’':
+			if next, _ := utf8.DecodeRuneInString(text[i+n:]); !unicode.IsLetter(next) {
+				return i
+			}
+		default:
+			return i
+		}
+		i += n
+	}
+	return i
+}
+
+// lower lowers s, writes a typographic apostrophe as a plain one, and allocates only if it must.
+func lower(s string) string {
+	for i := 0; i < len(s); i++ {
+		if c := s[i]; c >= utf8.RuneSelf || 'A' <= c && c <= 'Z' {
+			return lowerSlow(s)
+		}
+	}
+	return s
+}
+
+func lowerSlow(s string) string {
+	out := make([]rune, 0, len(s))
+	for _, r := range s {
+		if r == '’' {
+			r = '\''
+		}
+		out = append(out, unicode.ToLower(r))
+	}
+	return string(out)
+}
