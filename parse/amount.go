@@ -1,0 +1,93 @@
+package parse
+
+import (
+	"errors"
+	"strings"
+	"unicode/utf8"
+
+	"jobday/notes"
+)
+
+// largestAmount is far above any price of a job; a larger figure is a slip of the keyboard.
+var largestAmount = notes.MustMoney("99999999.99")
+
+// parseAmount reads an amount as a price column writes it: "640", "640.00", "1,250.00".
+// It takes no currency sign and no sign. The error says what was read and what was expected.
+func parseAmount(s string) (notes.Money, error) {
+	switch {
+	case s == "":
+		return notes.Money{}, errors.New("no amount is written")
+	case hasCurrencySign(s):
+		return notes.Money{}, errors.New(quote(s) + " has a currency sign; expected the figure alone")
+	case strings.HasPrefix(s, "-"):
+		return notes.Money{}, errors.New(quote(s) + " is negative; expected an amount of 0.00 or more")
+	}
+	plain, ok := dropThousands(s)
+	if !ok {
+		return notes.Money{}, errors.New(quote(s) + " is not an amount; a comma only parts thousands")
+	}
+	m, err := notes.ParseMoney(plain)
+	if err != nil {
+		if _, whole := notes.ParseDecimal(plain); whole == nil {
+			return notes.Money{}, errors.New(quote(s) + " has more than two decimals; expected an amount")
+		}
+		return notes.Money{}, errors.New(quote(s) + " is not an amount")
+	}
+	if m.Cmp(largestAmount) > 0 {
+		return notes.Money{}, errors.New(quote(s) + " is larger than any price can be")
+	}
+	return m, nil
+}
+
+func hasCurrencySign(s string) bool {
+	for _, r := range s {
+		if strings.ContainsRune("$€£¥¢₹₩₽₿", r) {
+			return true
+		}
+	}
+	return false
+}
+
+// dropThousands removes commas that part groups of three digits; any other comma is refused.
+func dropThousands(s string) (string, bool) {
+	if !strings.Contains(s, ",") {
+		return s, true
+	}
+	whole, rest, point := strings.Cut(s, ".")
+	groups := strings.Split(whole, ",")
+	for i, g := range groups {
+		if !allDigits(g) || i > 0 && len(g) != 3 || i == 0 && len(g) > 3 {
+			return "", false
+		}
+	}
+	if whole = strings.Join(groups, ""); point {
+		whole += "." + rest
+	}
+	return whole, true
+}
+
+func allDigits(s string) bool {
+	for i := 0; i < len(s); i++ {
+		if s[i] < '0' || s[i] > '9' {
+			return false
+		}
+	}
+	return s != ""
+}
+
+// fold puts a text on one line: each run of white space becomes one blank, none at the ends.
+// Broken bytes become the replacement character.
+func fold(s string) string {
+	clean := true
+	for i := 0; i < len(s); i++ {
+		c := s[i]
+		if c >= utf8.RuneSelf || c < ' ' || c == ' ' && (i == 0 || i+1 == len(s) || s[i+1] == ' ') {
+			clean = false
+			break
+		}
+	}
+	if clean {
+		return s
+	}
+	return strings.ToValidUTF8(strings.Join(strings.Fields(s), " "), "\uFFFD")
+}
