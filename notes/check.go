@@ -163,8 +163,8 @@ func checkTwice(days []*JobDay) error {
 				extra[r.Ref] = d.Date
 				continue
 			}
-			if r.Unit == Hour {
-				continue // time and material: many lines, bounded by the clock and the ceiling
+			if r.Kind == "labor" || r.Kind == "material" || r.Kind == "time and material" {
+				continue // many lines, bounded by the clock and the ceiling
 			}
 			billed[r.Ref] = billed[r.Ref].Add(r.Qty)
 			if l.Price.Sign() > 0 && billed[r.Ref].Cmp(Max(l.Booked.Qty, Int(1))) > 0 {

@@ -424,6 +424,10 @@ type InvoiceLine struct {
 	Why     string        `json:"why"`
 	Working []PricingStep `json:"working"`
 	From    []Source      `json:"from"`
+
+	// Kind is what a tax treatment knows the line as: "scope" for a booked price, "extra", and
+	// "labor", "material" or "time and material" for a booked line charged by the hour.
+	Kind string `json:"-"`
 }
 
 // TaxAmount is one tax on the ready lines.
