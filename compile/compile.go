@@ -1,0 +1,208 @@
+// Package compile runs the stages over a whole book: text to notes, notes against scope, money.
+// It is a pure function of the files it is given; the order of the files does not matter.
+//
+// Read it first: one day goes from note line to invoice line through Book, readNotes and job.
+package compile
+
+import (
+	"cmp"
+	"runtime"
+	"slices"
+	"strings"
+	"sync/atomic"
+
+	"golang.org/x/sync/errgroup"
+
+	"jobday/finding"
+	"jobday/notes"
+	"jobday/parse"
+	"jobday/price"
+	"jobday/reconcile"
+	"jobday/trade"
+)
+
+// Options narrows a compile and watches it.
+type Options struct {
+	// Job compiles only the job with this number; "" compiles all.
+	Job string
+	// Progress, when set, is called after each note that was read, possibly from several goroutines.
+	Progress func(done, total int)
+}
+
+// Result is everything a book compiles to.
+type Result struct {
+	Company  *notes.Company
+	Prices   *notes.PriceList
+	Jobs     []JobResult  // by folder
+	Findings finding.List // sorted, of the whole book
+}
+
+// JobResult is one job with its days.
+type JobResult struct {
+	Job    *notes.Job
+	Folder string           // "jobs/2431-quay-bakery"
+	Notes  []*notes.DayNote // by date, then file
+	Days   []*notes.JobDay  // by date, priced
+}
+
+// Day returns the job's day on the date, or nil.
+func (j *JobResult) Day(date notes.Date) *notes.JobDay {
+	for _, d := range j.Days {
+		if d.Date == date {
+			return d
+		}
+	}
+	return nil
+}
+
+// Days returns the JobDays of all jobs, by job folder and date.
+func (r *Result) Days() []*notes.JobDay {
+	var days []*notes.JobDay
+	for _, j := range r.Jobs {
+		days = append(days, j.Days...)
+	}
+	return days
+}
+
+// Find returns the job with the number, or nil.
+func (r *Result) Find(number string) *JobResult {
+	for i := range r.Jobs {
+		if strings.EqualFold(r.Jobs[i].Job.Number, number) {
+			return &r.Jobs[i]
+		}
+	}
+	return nil
+}
+
+// shop is what all jobs of a book share.
+type shop struct {
+	company *notes.Company
+	prices  *notes.PriceList
+	words   trade.Words
+}
+
+// Book compiles files, named relative to the book with forward slashes. It never fails: what is
+// wrong with the files is in the findings, and the rest is compiled.
+func Book(files []*finding.File, opt Options) *Result {
+	layout, found := arrange(files)
+	s, more := readShop(layout)
+	found.Add(more...)
+	folders := layout.folders
+	results := make([]JobResult, len(folders))
+	lists := make([]finding.List, len(folders))
+	total, done := 0, atomic.Int64{}
+	for _, f := range folders {
+		total += len(f.notes)
+	}
+	read := func() {
+		if n := done.Add(1); opt.Progress != nil {
+			opt.Progress(int(n), total)
+		}
+	}
+	var g errgroup.Group
+	g.SetLimit(runtime.GOMAXPROCS(0))
+	for i, f := range folders {
+		g.Go(func() error {
+			results[i], lists[i] = job(f, s, opt, read)
+			return nil
+		})
+	}
+	_ = g.Wait() // the workers return no errors
+	r := &Result{Company: s.company, Prices: s.prices}
+	for i := range results {
+		if results[i].Job != nil {
+			r.Jobs = append(r.Jobs, results[i])
+			found.Add(lists[i]...)
+		}
+	}
+	found.Add(sameNumber(r.Jobs)...)
+	r.Findings = found.Sort()
+	return r
+}
+
+// readShop reads the files all jobs share. A book without company.yaml is billed by the defaults,
+// which a finding says.
+func readShop(l layout) (shop, finding.List) {
+	var s shop
+	var found, more finding.List
+	s.company, found = parse.Company(l.company)
+	s.prices, more = parse.Prices(l.prices)
+	found.Add(more...)
+	if l.words != nil {
+		s.words, more = parse.Words(l.words)
+		found.Add(more...)
+	}
+	return s, found
+}
+
+// job compiles one job's folder.
+func job(f folder, s shop, opt Options, read func()) (JobResult, finding.List) {
+	j, found := readScope(f)
+	if opt.Job != "" && !strings.EqualFold(j.Number, opt.Job) {
+		return JobResult{}, nil
+	}
+	days := make([]*notes.DayNote, len(f.notes))
+	lists := make([]finding.List, len(f.notes))
+	ctx := noteContext(s)
+	var g errgroup.Group
+	g.SetLimit(runtime.GOMAXPROCS(0))
+	for i, file := range f.notes {
+		g.Go(func() error {
+			days[i], lists[i] = parse.Note(file, ctx)
+			lists[i].Add(checkJobNumber(days[i], j)...)
+			read()
+			return nil
+		})
+	}
+	_ = g.Wait() // the workers return no errors
+	for _, l := range lists {
+		found.Add(l...)
+	}
+	slices.SortStableFunc(days, func(a, b *notes.DayNote) int {
+		return cmp.Or(a.Date.Compare(b.Date), cmp.Compare(a.File.Name, b.File.Name))
+	})
+	jobdays, more := reconcile.Job(reconcile.Input{
+		Company: s.company, Prices: s.prices, Job: j, Notes: days, Words: s.words,
+	})
+	found.Add(more...)
+	found.Add(price.Days(jobdays, price.Input{Company: s.company, Prices: s.prices, Job: j})...)
+	found = found.Sort()
+	for _, d := range jobdays {
+		attach(d, j, found)
+	}
+	return JobResult{Job: j, Folder: f.name, Notes: days, Days: jobdays}, found
+}
+
+func noteContext(s shop) parse.NoteContext {
+	ctx := parse.NoteContext{Words: s.words}
+	for _, p := range s.company.People {
+		ctx.People = append(ctx.People, p.Name)
+	}
+	return ctx
+}
+
+// attach gives a day the findings on its notes and on the scope, and closes the account of lines.
+func attach(d *notes.JobDay, j *notes.Job, found finding.List) {
+	mine := map[*finding.File]int{}
+	for i, n := range d.Notes {
+		mine[n.Source] = i
+	}
+	for _, f := range found {
+		i, ok := mine[f.Span.File]
+		if !ok && (j.File == nil || f.Span.File != j.File) {
+			continue
+		}
+		if ok {
+			d.Notes[i].Covered = append(d.Notes[i].Covered, f.Span)
+		}
+		d.Findings = append(d.Findings, notes.FindingRef{
+			Severity: f.Severity.String(), Rule: f.Rule, Message: f.Message, Hint: f.Hint,
+			Source: notes.SourceOf(f.Span),
+		})
+	}
+	for i := range d.Notes {
+		n := &d.Notes[i]
+		n.Lines = n.Filled()
+		n.Accounted = n.Lines - len(n.Unaccounted())
+	}
+}

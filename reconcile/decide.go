@@ -1,0 +1,295 @@
+package reconcile
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"jobday/finding"
+	"jobday/notes"
+)
+
+// decide gives every entry its outcome. Extras that the note names as such come first, so that
+// work described a second time elsewhere finds them.
+func (d *day) decide() {
+	for _, r := range d.reads {
+		d.decideOne(r)
+		r.result.Outcome = finalOutcome(r)
+		r.result.Why = r.why
+		r.result.Confidence = math.Round(r.result.Confidence*100) / 100
+	}
+}
+
+func finalOutcome(r *read) notes.Outcome {
+	if r.result.Outcome == "" || r.result.Outcome == notes.Work {
+		return notes.Unclear
+	}
+	return r.result.Outcome
+}
+
+func (d *day) decideOne(r *read) {
+	r.result.Confidence = r.entry.Sure
+	switch e := r.entry; {
+	case e.Nothing:
+		r.set(notes.Narrative, 1, "says there is nothing to report")
+	case e.Sure < notes.SureEnough || e.Kind == notes.Unclear:
+		d.unclearKind(r)
+	case e.Kind == notes.Work:
+		d.decideWork(r)
+	case e.Kind == notes.Extra:
+		d.decideExtra(r)
+	default:
+		r.set(e.Kind, e.Sure, r.why)
+	}
+}
+
+func (r *read) set(o notes.Outcome, p float64, why string) {
+	r.result.Outcome, r.result.Confidence, r.why = o, p, why
+}
+
+// unclearKind keeps an entry open whose words do not say what it is.
+func (d *day) unclearKind(r *read) {
+	may := make([]string, 0, len(r.entry.MayBe))
+	for _, k := range r.entry.MayBe {
+		may = append(may, string(k))
+	}
+	why := "the words do not say what this is"
+	if len(may) > 0 {
+		why += ": " + strings.Join(may, " or ")
+	}
+	r.set(notes.Unclear, r.entry.Sure, why)
+	r.found = d.index.match(r.query)
+	d.candidates(r)
+	d.add(finding.Finding{
+		Severity: finding.Warning, Rule: "entry/unclear",
+		Message: "cannot tell what " + quote(r.entry.Text) + " is",
+		Hint:    "put it under a heading such as ## Done or ## Extras, or start it with a scope label and a colon",
+		Span:    r.entry.Span, Holds: "whatever money it stands for",
+	})
+}
+
+// candidates lists the lines an entry may belong to, as far as they are worth showing.
+func (d *day) candidates(r *read) {
+	for _, m := range r.found {
+		if m.p >= 0.05 && len(r.result.Candidates) < 4 {
+			r.result.Candidates = append(r.result.Candidates, notes.Candidate{
+				Line: d.in.Job.Lines[m.line].Label, Confidence: math.Round(m.p*100) / 100,
+			})
+		}
+	}
+}
+
+// decideWork holds work against the scope.
+func (d *day) decideWork(r *read) {
+	if d.byLabel(r) {
+		return
+	}
+	if len(d.in.Job.Lines) == 0 {
+		r.set(notes.Unclear, 0, "nothing is booked to hold it against")
+		return
+	}
+	r.found = d.index.match(r.query)
+	best := 0.0
+	if len(r.found) > 0 {
+		best = r.found[0].p
+	}
+	if lines := d.several(r); len(lines) > 1 {
+		r.serve(d, lines, best, "is about several lines")
+		return
+	}
+	if best < TakeAt {
+		if x := d.index.excluded(r.query); x >= 0 {
+			d.extraWork(r, 0.95, "is under Not included: "+d.in.Job.NotIncluded[x].Text)
+			return
+		}
+	}
+	switch {
+	case best >= TakeAt:
+		r.serve(d, []int{r.found[0].line}, best, "shares "+strings.Join(r.found[0].shared, ", "))
+	case best >= ExtraAt:
+		d.candidates(r)
+		r.set(notes.Unclear, best, "may belong to line "+d.in.Job.Lines[r.found[0].line].Label+", or be an extra")
+		d.askWhichLine(r)
+	default:
+		d.onNoLine(r, best)
+	}
+}
+
+// onNoLine judges work that no booked line is about.
+func (d *day) onNoLine(r *read, best float64) {
+	p := r.facts.Progress
+	switch {
+	case p.ByOthers:
+		r.set(notes.Condition, 0.9, "was done by others")
+	case p.NotDone:
+		r.set(notes.LeftOpen, 0.8, "was not done, and no booked line is about it")
+	case !r.query.says() && r.facts.Consent.State == notes.NoConsent && len(r.facts.Items) == 0:
+		r.set(notes.Narrative, 0.8, "names no work that could be billed")
+	case incidental(r.query):
+		r.set(notes.Narrative, 0.8, "is part of every job: nothing to bill apart")
+	default:
+		why := "no booked line is about it"
+		if len(r.found) > 0 && r.found[0].veto != "" {
+			why += " (line " + d.in.Job.Lines[r.found[0].line].Label + ": " + r.found[0].veto + ")"
+		}
+		d.candidates(r)
+		d.extraWork(r, 1-best, why)
+	}
+}
+
+// incidental reports whether the words are about what goes with any job: cleaning up, loading,
+// setting up. The word list is common practice, no source.
+func incidental(q query) bool {
+	low := strings.ToLower(q.text)
+	for _, w := range []string{
+		"clean up", "cleaned up", "cleanup", "swept", "sweep", "loaded", "unloaded", "load up", "set up for",
+		"setup", "laid out tools", "walked the", "walk-through", "walkthrough", "met with", "meeting", "packed up",
+		"rolled up", "material run", "supply house", "picked up parts", "picked up material", "mobiliz", "moved tools",
+		"moved material", "staged", "unpacked", "protected floor", "drop cloth", "hauled trash", "trash out",
+	} {
+		if strings.Contains(low, w) {
+			return true
+		}
+	}
+	return false
+}
+
+func (d *day) extraWork(r *read, p float64, why string) {
+	r.set(notes.Extra, math.Round(p*1000)/1000, why)
+}
+
+// decideExtra judges what the note itself calls an extra. A label still names the line it goes
+// with. Words that fit a booked line well are pointed out: it could be billed twice.
+func (d *day) decideExtra(r *read) {
+	r.set(notes.Extra, r.entry.Sure, r.why)
+	r.found = d.index.match(r.query)
+	d.candidates(r)
+	if len(r.found) > 0 && r.found[0].p >= 0.93 && r.facts.Consent.State == notes.NoConsent {
+		label := d.in.Job.Lines[r.found[0].line].Label
+		d.add(finding.Finding{
+			Severity: finding.Warning, Rule: "extra/looks-booked",
+			Message: "written as an extra, but it reads like booked line " + label,
+			Hint:    "if it is the booked work, write: " + label + ": " + r.entry.Text,
+			Span:    r.entry.Span,
+			Related: []finding.Related{{Message: "the booked line", Span: d.in.Job.Lines[r.found[0].line].Span}},
+		})
+	}
+}
+
+// byLabel serves the lines an entry names by label, and reports whether it did.
+func (d *day) byLabel(r *read) bool {
+	if r.entry.Label == "" {
+		return false
+	}
+	var lines []int
+	for _, label := range splitLabels(r.entry.Label) {
+		i := slices.IndexFunc(d.in.Job.Lines, func(l notes.ScopeLine) bool { return strings.EqualFold(l.Label, label) })
+		if i < 0 {
+			d.unknownLabel(r)
+			return false
+		}
+		lines = append(lines, i)
+	}
+	r.serve(d, lines, 1, "names line "+r.entry.Label)
+	return true
+}
+
+// splitLabels parts "A, B" and "A/B" and "A & B"; a label that is one word stays whole.
+func splitLabels(s string) []string {
+	return strings.FieldsFunc(s, func(r rune) bool { return strings.ContainsRune(",/&+ ", r) })
+}
+
+// unknownLabel gives the words before the colon back to the text: they were no label.
+func (d *day) unknownLabel(r *read) {
+	written := r.entry.Label + ": " + r.entry.Text
+	r.result.Text = written
+	q := newQuery(written)
+	if len(r.entry.Label) <= 3 && len(d.in.Job.Lines) > 0 && !q.has(strings.ToLower(r.entry.Label)) {
+		d.add(finding.Finding{
+			Severity: finding.Warning, Rule: "entry/unknown-label",
+			Message: "no booked line is called " + quote(r.entry.Label),
+			Hint:    "the lines are " + d.labels() + "; without a label the words decide",
+			Span:    r.entry.Span,
+		})
+	}
+	r.query = q
+}
+
+func (d *day) labels() string {
+	var ls []string
+	for _, l := range d.in.Job.Lines {
+		ls = append(ls, l.Label)
+	}
+	if len(ls) > 12 {
+		ls = append(ls[:12], "...")
+	}
+	return strings.Join(ls, ", ")
+}
+
+// serve records that an entry is work on lines.
+func (r *read) serve(d *day, lines []int, p float64, why string) {
+	r.lines = lines
+	for _, i := range lines {
+		r.result.Lines = append(r.result.Lines, d.in.Job.Lines[i].Label)
+	}
+	r.set(notes.InScope, p, why)
+	if len(r.found) > 1 {
+		d.candidates(r)
+	}
+}
+
+// several returns the lines an entry serves together, when it says so: "both circuits", "all three
+// panels". It asks for exactly as many lines with that thing as the words say.
+func (d *day) several(r *read) []int {
+	low := strings.ToLower(r.entry.Text)
+	want := 0
+	if strings.HasPrefix(low, "both ") || strings.Contains(low, " both ") {
+		want = 2
+	} else if p := r.facts.Progress; p.All && p.Count != nil {
+		want, _ = p.Count.Int()
+	}
+	if want < 2 || r.query.head < 0 {
+		return nil
+	}
+	head := r.query.terms[r.query.head].Text
+	var lines []int
+	for i, l := range d.index.lines {
+		if l.has(head) && l.contradicts(r.query) == "" {
+			if d.in.Job.Lines[i].Qty.Value.Cmp(notes.Int(want)) == 0 {
+				return nil // one line of that many: "all three" is its quantity
+			}
+			lines = append(lines, i)
+		}
+	}
+	if len(lines) != want {
+		return nil
+	}
+	return lines
+}
+
+// askWhichLine raises the question an unclear match leaves.
+func (d *day) askWhichLine(r *read) {
+	m := r.found[0]
+	line := d.in.Job.Lines[m.line]
+	message := fmt.Sprintf("may be line %s (%s), or an extra", line.Label, line.Work)
+	if len(r.found) > 1 && r.found[1].p > 0.15 {
+		message = fmt.Sprintf("may be line %s or line %s", line.Label, d.in.Job.Lines[r.found[1].line].Label)
+	}
+	d.add(finding.Finding{
+		Severity: finding.Warning, Rule: "entry/which-line",
+		Message: message, Hint: "start the entry with the label: " + line.Label + ": " + r.entry.Text,
+		Span: r.entry.Span, Holds: "what this work is worth",
+		Related: []finding.Related{{Message: "the likeliest line", Span: line.Span}},
+	})
+	if lt := &d.lines[m.line]; !lt.touched {
+		lt.unclear = true
+	}
+}
+
+func quote(s string) string {
+	if r := []rune(s); len(r) > 60 {
+		s = string(r[:57]) + "..."
+	}
+	return `"` + s + `"`
+}

@@ -1,0 +1,276 @@
+package reconcile
+
+import (
+	"fmt"
+
+	"jobday/finding"
+	"jobday/notes"
+)
+
+// applyWork adds up what entries did to lines, then makes extras of what is beyond scope.
+func (d *day) applyWork() {
+	for _, r := range d.reads {
+		if r.result.Outcome == notes.Extra && r.entry.Kind == notes.Extra {
+			d.recordExtra(r)
+		}
+	}
+	for _, r := range d.reads {
+		switch {
+		case r.result.Outcome == notes.InScope:
+			d.progress(r)
+		case r.result.Outcome == notes.Extra && r.entry.Kind != notes.Extra:
+			d.recordExtra(r)
+		case r.result.Outcome == notes.Unclear:
+			r.result.Reading = d.workReading(r, nil, notes.Unsaid)
+		}
+	}
+	d.consents()
+}
+
+// amount is what an entry says was done of a line today.
+type amount struct {
+	today    notes.Decimal
+	counted  bool // a number, or a word that stands for one, was read
+	complete notes.Answer
+}
+
+// progress adds an entry to the lines it serves.
+func (d *day) progress(r *read) {
+	var qty *notes.Quantity
+	complete := notes.Unsaid
+	for _, i := range r.lines {
+		lt := &d.lines[i]
+		lt.touched, lt.unclear = true, false
+		lt.from = append(lt.from, r.result.Source)
+		if r.facts.Progress.Dropped {
+			d.drop(r, i)
+			continue
+		}
+		a := d.amountOn(r, i)
+		lt.today = lt.today.Add(a.today)
+		complete = a.complete
+		if a.counted {
+			qty = &notes.Quantity{Value: a.today, Unit: d.in.Job.Lines[i].Qty.Unit}
+		}
+		d.mark(r, i, a)
+	}
+	r.result.Reading = d.workReading(r, qty, complete)
+}
+
+// mark updates how the line stands: begun, blocked, complete.
+func (d *day) mark(r *read, i int, a amount) {
+	ls, lt := &d.standing.lines[i], &d.lines[i]
+	p := r.facts.Progress
+	switch {
+	case p.Blocked:
+		ls.blocked, ls.blockedBy = true, p.BlockedBy
+		if ls.blockedBy == "" {
+			ls.blockedBy = r.entry.Text
+		}
+	case !p.NotDone && !p.ByOthers:
+		ls.begun, ls.blocked, ls.blockedBy = true, false, ""
+	}
+	if a.complete == notes.No {
+		ls.complete, lt.finished = false, false
+	}
+	booked := d.in.Job.Lines[i].Qty.Value
+	done := ls.toDate.Add(lt.today).Cmp(booked) >= 0 && booked.Sign() > 0
+	if done && a.complete != notes.No && !ls.complete && a.today.Sign() > 0 {
+		ls.complete, lt.finished = true, true
+	}
+}
+
+// amountOn reads how much of line i an entry reports. Words and numbers decide in this order: a
+// denial, "2 of 3", a fraction, a count of the line's own things, "done", and last what kind of
+// work was done.
+func (d *day) amountOn(r *read, i int) amount {
+	line := d.in.Job.Lines[i]
+	before := d.standing.lines[i].toDate.Add(d.lines[i].today)
+	remaining := notes.Max(notes.Decimal{}, line.Qty.Value.Sub(before))
+	p := r.facts.Progress
+	if p.NotDone || p.ByOthers || p.Blocked && p.Count == nil && p.Complete != notes.Yes {
+		return amount{complete: notes.No, counted: p.NotDone}
+	}
+	if a, ok := d.saidOf(r, i, before, remaining); ok {
+		return a
+	}
+	if q, ok := d.counted(r, i); ok && (p.Complete != notes.No || line.Qty.Value.Cmp(notes.Int(1)) > 0) {
+		complete := p.Complete
+		if complete == notes.Unsaid && r.entry.Box == notes.CheckedBox {
+			complete = notes.Yes
+		}
+		return amount{q, true, complete}
+	}
+	switch {
+	case r.entry.Box == notes.OpenBox || p.Complete == notes.No:
+		return amount{complete: notes.No}
+	case r.entry.Box == notes.CheckedBox || p.Complete == notes.Yes || p.All || p.Rest:
+		return amount{remaining, true, notes.Yes}
+	}
+	return d.byVerb(r, i, remaining)
+}
+
+// saidOf reads "2 of 3" and "half", which speak of the whole line and so of all days together.
+// "1 of 2" on a line with two left of four speaks of what was left.
+func (d *day) saidOf(r *read, i int, before, remaining notes.Decimal) (amount, bool) {
+	line, p := d.in.Job.Lines[i], r.facts.Progress
+	switch {
+	case p.Count != nil && p.Of != nil && !p.Count.Equal(*p.Of):
+		if before.Sign() > 0 && p.Of.Equal(remaining) {
+			return amount{*p.Count, true, notes.No}, true
+		}
+		if !p.Of.Equal(line.Qty.Value) {
+			d.add(finding.Finding{
+				Severity: finding.Warning, Rule: "progress/of-differs",
+				Message: fmt.Sprintf("counts of %s, but line %s is booked for %s", p.Of, line.Label, line.Qty),
+				Hint:    fmt.Sprintf("write the count out of %s, or only how many were done today", line.Qty.Value),
+				Span:    r.entry.Span,
+			})
+		}
+		return amount{notes.Max(notes.Decimal{}, p.Count.Sub(before)), true, p.Complete}, true
+	case p.Count != nil && p.All:
+		if before.Sign() > 0 && p.Count.Equal(line.Qty.Value) {
+			return amount{remaining, true, notes.Yes}, true
+		}
+		if p.Complete == notes.No {
+			return amount{complete: notes.No}, true
+		}
+		return amount{*p.Count, true, notes.Yes}, true
+	case p.Count != nil && p.Rest:
+		return amount{*p.Count, true, notes.Yes}, true
+	case p.Fraction != nil:
+		return amount{notes.Max(notes.Decimal{}, line.Qty.Value.Mul(*p.Fraction).Sub(before)), true, notes.No}, true
+	}
+	return amount{}, false
+}
+
+// counted returns how many of the line's own things, in its unit, the entry counts.
+func (d *day) counted(r *read, i int) (notes.Decimal, bool) {
+	line, l := d.in.Job.Lines[i], d.index.lines[i]
+	var sum notes.Decimal
+	found := false
+	for _, it := range r.entry.Facts.Items {
+		if !it.Qty.Written() || len(it.Other) > 0 {
+			continue
+		}
+		q, ok := it.Qty.In(line.Qty.Unit)
+		if !ok {
+			continue
+		}
+		head := itemHead(it)
+		if head != "" && l.has(head) && d.isObject(l, head) || line.Qty.Unit != notes.Each && !found {
+			sum = sum.Add(q.Value)
+			found = true
+		}
+	}
+	return sum, found
+}
+
+// isObject reports whether a thing is what the line counts: its own noun, not the panel the work is
+// in or the box the circuit runs to.
+func (d *day) isObject(l query, head string) bool {
+	for i, t := range l.terms {
+		if t.Text == head && (!l.qualifies[i] || l.head == i) {
+			return true
+		}
+	}
+	return false
+}
+
+// byVerb judges work that gives no number. One booked piece is done when the verb is one that
+// finishes; of several nobody can tell how many.
+func (d *day) byVerb(r *read, i int, remaining notes.Decimal) amount {
+	line := d.in.Job.Lines[i]
+	if !line.Qty.Value.Equal(notes.Int(1)) || !remaining.Equal(notes.Int(1)) {
+		if remaining.Sign() > 0 {
+			d.add(finding.Finding{
+				Severity: finding.Warning, Rule: "progress/how-many",
+				Message: fmt.Sprintf("does not say how many of line %s (%s booked) were done", line.Label, line.Qty),
+				Hint:    fmt.Sprintf("write a count, such as: 2 of %s %s", line.Qty.Value, line.Work),
+				Span:    r.entry.Span, Holds: "what was done of line " + line.Label,
+			})
+		}
+		return amount{}
+	}
+	if finishes(r.query, d.index.lines[i]) {
+		return amount{remaining, true, notes.Unsaid}
+	}
+	return amount{}
+}
+
+// finishes reports whether the verbs of an entry finish what the line asks for: the line's own
+// verb, or one that stands at the end of the work, and none that stands at its beginning.
+func finishes(q, l query) bool {
+	want, end := l.verbs(), false
+	for _, v := range q.verbs() {
+		if contains(want, v) {
+			end = true
+			continue
+		}
+		switch v {
+		case "install", "replace", "land", "terminate", "connect", "trim", "label", "trace", "relocate", "repair",
+			"commission", "energize", "hang", "remove", "swap":
+			end = true
+		case "pull", "rough", "run", "stub", "fish", "prep", "layout", "lay out", "start", "dig", "drill", "demo", "test":
+			if !end {
+				return false
+			}
+		}
+	}
+	return end
+}
+
+// drop records that the customer took a line, or what is left of it, out of the work.
+func (d *day) drop(r *read, i int) {
+	ls, line := &d.standing.lines[i], d.in.Job.Lines[i]
+	left := notes.Max(notes.Decimal{}, line.Qty.Value.Sub(ls.toDate).Sub(d.lines[i].today))
+	ls.dropped, ls.droppedBy = left, r.facts.Consent.By
+	ls.blocked, ls.blockedBy = true, "dropped by the customer"
+	if ls.droppedBy != "" {
+		ls.blockedBy = "dropped by " + ls.droppedBy
+	}
+	r.why += "; the customer dropped it"
+	r.result.Why = r.why
+	d.credit(r, i, left)
+}
+
+// overs makes extras of what went beyond the booked quantities today.
+func (d *day) overs() {
+	for i, line := range d.in.Job.Lines {
+		before, today := d.standing.lines[i].toDate, d.lines[i].today
+		over := before.Add(today).Sub(notes.Max(line.Qty.Value, before))
+		if over.Sign() > 0 {
+			d.beyond(i, over)
+		}
+	}
+}
+
+// workReading is the reading of work: what was counted, whether it says complete, whose time.
+func (d *day) workReading(r *read, qty *notes.Quantity, complete notes.Answer) notes.Reading {
+	w := notes.WorkReading{Qty: qty, People: []string{}}
+	if complete == notes.Unsaid {
+		complete = r.facts.Progress.Complete
+	}
+	if complete != notes.Unsaid {
+		yes := complete == notes.Yes
+		w.Complete = &yes
+	}
+	if qty == nil && r.result.Outcome != notes.InScope {
+		for _, it := range r.entry.Facts.Items {
+			if it.Qty.Written() && len(it.Other) == 0 {
+				q := it.Qty
+				w.Qty = &q
+				break
+			}
+		}
+	}
+	for _, row := range r.facts.Time {
+		w.Minutes += row.PersonMinutes()
+		for _, name := range row.People {
+			if !contains(w.People, name) {
+				w.People = append(w.People, name)
+			}
+		}
+	}
+	return w
+}

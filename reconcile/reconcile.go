@@ -1,0 +1,252 @@
+// Package reconcile holds what the day did against what was booked: it matches entries to scope
+// lines, adds up progress, and finds the extras, deficiencies, tests, circuits, hours and open
+// points of each day. It formats nothing, reads no files and knows no prices.
+package reconcile
+
+import (
+	"cmp"
+	"slices"
+
+	"jobday/finding"
+	"jobday/notes"
+	"jobday/trade"
+)
+
+// Input is one job with all its notes. Company and Prices may be empty but not nil.
+type Input struct {
+	Company *notes.Company
+	Prices  *notes.PriceList
+	Job     *notes.Job
+	Notes   []*notes.DayNote // in any order
+	Words   trade.Words
+}
+
+// Job returns one JobDay for each date that has notes, in order of date, with all money still
+// empty. Each day stands on the ones before it: progress to date, and what they left open.
+// The findings are those of the join; what is wrong with a note's text was found by the parser.
+func Job(in Input) ([]*notes.JobDay, finding.List) {
+	s := newStanding(in)
+	dated := slices.Clone(in.Notes)
+	slices.SortStableFunc(dated, func(a, b *notes.DayNote) int {
+		return cmp.Or(a.Date.Compare(b.Date), cmp.Compare(a.File.Name, b.File.Name))
+	})
+	var days []*notes.JobDay
+	for len(dated) > 0 {
+		n := 1
+		for n < len(dated) && dated[n].Date == dated[0].Date {
+			n++
+		}
+		days = append(days, s.day(dated[:n]))
+		dated = dated[n:]
+	}
+	if len(days) > 0 {
+		days[len(days)-1].Final = true
+	}
+	return days, s.found
+}
+
+// standing is how a job stands between two days.
+type standing struct {
+	in      Input
+	index   *lineIndex
+	lines   []lineStanding // one a line of the job, in its order
+	extras  []*openExtra   // every extra so far
+	faults  []*openFault   // every deficiency so far
+	left    []*openPoint
+	asked   []*openPoint // questions
+	reports int
+	found   finding.List
+}
+
+// lineStanding is how one line stands.
+type lineStanding struct {
+	toDate    notes.Decimal // may go beyond the booked quantity
+	hours     notes.Minutes
+	complete  bool
+	dropped   notes.Decimal
+	droppedBy string
+	blockedBy string
+	blocked   bool
+	begun     bool // something was done on it, however little
+}
+
+func newStanding(in Input) *standing {
+	return &standing{in: in, index: newLineIndex(in.Job), lines: make([]lineStanding, len(in.Job.Lines))}
+}
+
+// A day is one date under compilation. Its steps run in the order of compile.
+type day struct {
+	*standing
+	out   *notes.JobDay
+	reads []*read
+	lines []lineDay // one a line of the job
+	labor laborBook
+	used  map[string]int // slugs taken, for ids
+}
+
+// lineDay is what today did to one line.
+type lineDay struct {
+	today    notes.Decimal
+	minutes  notes.Minutes
+	touched  bool // a note speaks of it
+	finished bool
+	unclear  bool
+	from     []notes.Source
+}
+
+// read is one entry with what was made of it so far.
+type read struct {
+	note   *notes.DayNote
+	entry  *notes.Entry
+	result *notes.EntryResult
+	facts  notes.Facts // of the entry and its details together; of the entry above for "same"
+	query  query
+	found  []match // lines it may serve, likeliest first
+	lines  []int   // lines it does serve
+	extra  *openExtra
+	why    string
+}
+
+func (s *standing) day(dayNotes []*notes.DayNote) *notes.JobDay {
+	s.reports++
+	d := &day{
+		standing: s,
+		lines:    make([]lineDay, len(s.in.Job.Lines)),
+		used:     map[string]int{},
+		out: &notes.JobDay{
+			Version: notes.Version, Company: s.in.Company.Name, Job: s.in.Job.Number,
+			Date: dayNotes[0].Date, Number: s.reports,
+		},
+	}
+	for _, n := range dayNotes {
+		d.takeNote(n)
+	}
+	d.decide()
+	d.applyWork()
+	d.overs()
+	d.recordFaults()
+	d.recordTests()
+	d.recordCircuits()
+	d.recordRemarks()
+	d.recordLabor()
+	d.recordMaterials()
+	d.closePoints()
+	d.writeExtras()
+	d.writeScope()
+	d.fillEmpty()
+	return d.out
+}
+
+// takeNote enters a note and its entries.
+func (d *day) takeNote(n *notes.DayNote) {
+	ref := notes.NoteRef{File: n.File.Name, SHA256: n.SHA256, Source: n.File}
+	ref.Covered = append(ref.Covered, n.Structure...)
+	for _, r := range n.Narrative {
+		ref.Covered = append(ref.Covered, r.Span)
+		d.out.Narrative = append(d.out.Narrative, d.point(r.Text, r.Span))
+	}
+	for i := range n.Entries {
+		e := &n.Entries[i]
+		ref.Covered = append(ref.Covered, e.Span)
+		for _, det := range e.Details {
+			ref.Covered = append(ref.Covered, det.Span)
+		}
+		for _, p := range e.Photos {
+			ref.Covered = append(ref.Covered, p.Span)
+		}
+		d.takeEntry(n, e)
+	}
+	for _, name := range n.Crew {
+		if !slices.Contains(d.out.Crew, name) {
+			d.out.Crew = append(d.out.Crew, name)
+		}
+	}
+	d.out.Notes = append(d.out.Notes, ref)
+}
+
+func (d *day) takeEntry(n *notes.DayNote, e *notes.Entry) {
+	r := &read{note: n, entry: e, facts: merged(e), why: e.Why}
+	if e.Again && len(d.reads) > 0 {
+		above := d.reads[len(d.reads)-1]
+		r.facts, r.query = above.facts, above.query.elsewhere(e.Text)
+	} else {
+		r.query = newQuery(e.Text)
+	}
+	r.result = &notes.EntryResult{
+		ID: d.id(r.query, e), Section: e.Section, Text: e.Text, Source: notes.SourceOf(e.Span), Entry: e,
+		Reading: notes.NoReading{},
+	}
+	for _, det := range e.Details {
+		r.result.Details = append(r.result.Details, notes.DetailResult{Text: det.Text, Source: notes.SourceOf(det.Span)})
+	}
+	for _, p := range e.Photos {
+		r.result.Photos = append(r.result.Photos, p.Path)
+	}
+	d.reads = append(d.reads, r)
+}
+
+// merged returns the facts of an entry with those of its details behind them. Where both speak of
+// one thing the entry's own word stands, except that a detail may supply what the entry left out.
+func merged(e *notes.Entry) notes.Facts {
+	f := e.Facts
+	for _, det := range e.Details {
+		g := det.Facts
+		f.Items = append(f.Items[:len(f.Items):len(f.Items)], g.Items...)
+		f.Time = append(f.Time[:len(f.Time):len(f.Time)], g.Time...)
+		f.Readings = append(f.Readings[:len(f.Readings):len(f.Readings)], g.Readings...)
+		if f.Consent.State <= notes.Asked && g.Consent.State > f.Consent.State {
+			f.Consent = g.Consent
+		}
+		if f.Price.Quoted == nil && f.Price.NotOver == nil && !f.Price.NoCharge {
+			f.Price = g.Price
+		}
+		if f.Fault.State == "" {
+			f.Fault.State = g.Fault.State
+		}
+		if f.Fault.Told == "" {
+			f.Fault.Told = g.Fault.Told
+		}
+		if f.Progress == (notes.Progress{}) {
+			f.Progress = g.Progress
+		}
+	}
+	return f
+}
+
+// fillEmpty makes every list of the day a list, so that JSON shows [] and never null.
+func (d *day) fillEmpty() {
+	o := d.out
+	for i := range d.reads {
+		r := d.reads[i].result
+		r.Lines, r.Candidates = list(r.Lines), list(r.Candidates)
+		r.Details, r.Photos = list(r.Details), list(r.Photos)
+		o.Entries = append(o.Entries, *r)
+	}
+	o.Crew, o.Notes, o.Scope, o.Entries = list(o.Crew), list(o.Notes), list(o.Scope), list(o.Entries)
+	o.Extras, o.Deficiencies, o.Tests = list(o.Extras), list(o.Deficiencies), list(o.Tests)
+	o.Circuits, o.Materials, o.Labor = list(o.Circuits), list(o.Materials), list(o.Labor)
+	for _, l := range []*[]notes.Standing{
+		&o.Left, &o.Questions, &o.Narrative, &o.Deliveries, &o.Equipment, &o.Delays,
+		&o.Instructions, &o.Safety, &o.Conditions, &o.Subcontractors,
+	} {
+		*l = list(*l)
+	}
+	o.Money.Ready.Lines, o.Money.Ready.Tax = list(o.Money.Ready.Lines), list(o.Money.Ready.Tax)
+	o.Money.Held, o.Money.NotBilled = list(o.Money.Held), list(o.Money.NotBilled)
+	o.Findings = list(o.Findings)
+}
+
+func list[T any](l []T) []T {
+	if l == nil {
+		return []T{}
+	}
+	return l
+}
+
+// point returns a remark of today as it is carried.
+func (d *day) point(text string, span finding.Span) notes.Standing {
+	return notes.Standing{Text: text, Since: d.out.Date, From: []notes.Source{notes.SourceOf(span)}}
+}
+
+// add raises a finding of the join.
+func (d *day) add(f finding.Finding) { d.found.Add(f) }

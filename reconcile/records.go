@@ -1,0 +1,166 @@
+package reconcile
+
+import (
+	"jobday/finding"
+	"jobday/notes"
+	"jobday/trade"
+)
+
+// recordTests judges today's readings against the limits the trade knows.
+func (d *day) recordTests() {
+	for _, r := range d.reads {
+		if r.result.Outcome != notes.Test {
+			continue
+		}
+		v := trade.Judge(r.entry.Text, r.facts.Readings)
+		rec := notes.TestRecord{
+			What: v.What, Readings: []notes.TestValue{}, Limit: v.Limit, Rule: v.Rule, Verdict: v.Verdict, Why: v.Why,
+			From: []notes.Source{r.result.Source},
+		}
+		if rec.What == "" {
+			rec.What = r.entry.Text
+		}
+		for _, m := range r.facts.Readings {
+			rec.Readings = append(rec.Readings, testValue(m))
+		}
+		r.result.Reading = notes.TestReading{Readings: rec.Readings, Verdict: rec.Verdict}
+		d.out.Tests = append(d.out.Tests, rec)
+		if v.Impossible != "" {
+			d.add(finding.Finding{
+				Severity: finding.Warning, Rule: "test/impossible", Message: v.Impossible,
+				Hint: "check the figure and its unit, and write the reading as the instrument showed it",
+				Span: r.entry.Span,
+			})
+		}
+	}
+}
+
+// testValue writes a measured value as the JobDay carries it: the figure with its bound, or the
+// word for a bare result.
+func testValue(m notes.Measured) notes.TestValue {
+	v := notes.TestValue{Value: m.Result, Unit: m.Unit, Between: m.Between}
+	if m.HasVal {
+		v.Value = m.Op + m.Value.String()
+	}
+	return v
+}
+
+// recordCircuits enters circuits as reported, with what the trade says of breaker and conductor.
+func (d *day) recordCircuits() {
+	for _, r := range d.reads {
+		if r.result.Outcome != notes.Circuit {
+			continue
+		}
+		c := r.facts.Circuit
+		rec := notes.CircuitRecord{
+			Panel: c.Panel, Spaces: list(c.Spaces), Serves: c.Serves, Breaker: c.Breaker, Conductor: c.Conductor,
+			SharedWith: []int{}, Findings: []string{}, From: []notes.Source{r.result.Source},
+		}
+		if c.Shared {
+			rec.SharedWith = list(c.Spaces)
+			rec.Findings = append(rec.Findings, trade.SharedNeutralNote())
+		}
+		if what, wrong := trade.CheckCircuit(c.Breaker, c.Conductor); wrong {
+			rec.Findings = append(rec.Findings, what)
+		}
+		d.out.Circuits = append(d.out.Circuits, rec)
+	}
+}
+
+// recordRemarks carries what is said in words: deliveries, delays, the weather and the like.
+func (d *day) recordRemarks() {
+	for _, r := range d.reads {
+		p := d.point(r.result.Text, r.entry.Span)
+		p.From = []notes.Source{r.result.Source}
+		for _, row := range r.facts.Time {
+			p.Minutes += row.PersonMinutes()
+		}
+		p.By = r.facts.Consent.By
+		switch r.result.Outcome {
+		case notes.Narrative:
+			if !r.entry.Nothing {
+				d.out.Narrative = append(d.out.Narrative, p)
+			}
+		case notes.Delivery:
+			d.out.Deliveries = append(d.out.Deliveries, p)
+		case notes.EquipmentUse:
+			d.out.Equipment = append(d.out.Equipment, p)
+		case notes.Delay:
+			d.out.Delays = append(d.out.Delays, p)
+		case notes.Instruction:
+			d.out.Instructions = append(d.out.Instructions, p)
+		case notes.SafetyCheck:
+			d.out.Safety = append(d.out.Safety, p)
+		case notes.Condition:
+			d.out.Conditions = append(d.out.Conditions, p)
+		case notes.Subcontractor:
+			d.out.Subcontractors = append(d.out.Subcontractors, p)
+		case notes.LeftOpen:
+			d.standing.left = append(d.standing.left, &openPoint{point: p, query: r.query, found: d.index.match(r.query)})
+		case notes.Question:
+			d.standing.asked = append(d.standing.asked, &openPoint{point: p, query: r.query})
+		}
+	}
+}
+
+// openPoint is something left to do, or a question, until it is closed.
+type openPoint struct {
+	point  notes.Standing
+	query  query
+	found  []match
+	closed bool
+}
+
+// closePoints closes what later work did and later words answered, and lists what stands.
+func (d *day) closePoints() {
+	for _, p := range d.left {
+		p.closed = p.closed || d.leftIsDone(p)
+		if !p.closed {
+			d.out.Left = append(d.out.Left, p.point)
+		}
+	}
+	for _, p := range d.asked {
+		p.closed = p.closed || d.answered(p)
+		if !p.closed {
+			d.out.Questions = append(d.out.Questions, p.point)
+		}
+	}
+}
+
+// leftIsDone reports whether what was left is done: the line it belongs to is complete, or a later
+// entry reports the same work as done.
+func (d *day) leftIsDone(p *openPoint) bool {
+	if len(p.found) > 0 && p.found[0].p >= TakeAt && d.standing.lines[p.found[0].line].complete {
+		return true
+	}
+	if p.point.Since == d.out.Date {
+		return false
+	}
+	for _, r := range d.reads {
+		switch r.result.Outcome {
+		case notes.InScope, notes.Extra, notes.Deficiency:
+			pr := r.facts.Progress
+			if !pr.NotDone && !pr.Blocked && pr.Complete != notes.No && r.query.overlap(p.query) >= 0.75 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// answered reports whether an instruction of a later day, or work that was decided, speaks of what
+// was asked.
+func (d *day) answered(p *openPoint) bool {
+	if p.point.Since == d.out.Date {
+		return false
+	}
+	for _, r := range d.reads {
+		switch r.result.Outcome {
+		case notes.Instruction, notes.Extra, notes.InScope:
+			if r.query.overlap(p.query) >= 0.7 {
+				return true
+			}
+		}
+	}
+	return false
+}
