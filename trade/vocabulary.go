@@ -1,0 +1,207 @@
+package trade
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+)
+
+// readVocabulary reads words.txt. A malformed row is a bug of ours and panics at start.
+func readVocabulary(table string) *vocabulary {
+	v := &vocabulary{words: make(map[string]Word, 4096), phrases: make(map[string][]Phrase, 512)}
+	var long []string
+	for row := range strings.Lines(table) {
+		row = strings.TrimSpace(row)
+		if row == "" || row[0] == '#' {
+			continue
+		}
+		w, ways := readRow(row)
+		for _, way := range ways {
+			for _, f := range forms(way, w) {
+				v.add(f.text, f.word)
+			}
+			if len(way) >= 7 && !strings.ContainsAny(way, " -/.") && w.Class != StopWord {
+				long = append(long, way)
+			}
+		}
+	}
+	for _, ps := range v.phrases {
+		slices.SortStableFunc(ps, func(a, b Phrase) int { return cmp.Compare(len(b.Rest), len(a.Rest)) })
+	}
+	v.addSlips(long)
+	return v
+}
+
+// readRow parts "class normal form [dimension]: ways" into the word and all its ways of writing.
+func readRow(row string) (Word, []string) {
+	head, tail, _ := strings.Cut(row, ": ")
+	name, form, ok := strings.Cut(head, " ")
+	w := Word{Class: wordClasses[name], Text: strings.TrimSpace(form)}
+	if !ok || w.Class == NoClass {
+		panic("trade: bad row in words.txt: " + row)
+	}
+	switch w.Class {
+	case VerbWord, PlaceWord, UnitWord, PackageWord:
+		at := strings.LastIndexByte(w.Text, ' ')
+		if at < 0 {
+			panic("trade: no dimension in words.txt: " + row)
+		}
+		w.Text, w.Dim = w.Text[:at], w.Text[at+1:]
+	}
+	ways := []string{strings.ToLower(w.Text)}
+	if w.Class == MeansWord {
+		ways = ways[:0]
+	}
+	for way := range strings.SplitSeq(tail, ",") {
+		if way = strings.TrimSpace(way); way != "" {
+			ways = append(ways, way)
+		}
+	}
+	return w, ways
+}
+
+type form struct {
+	text string
+	word Word
+}
+
+// forms returns a way of writing with its plural or, of a verb, its other endings.
+func forms(way string, w Word) []form {
+	fs := []form{{way, w}}
+	switch w.Class {
+	case ThingWord, PartWord, MaterialWord, GenericWord, MeansWord, PlaceWord:
+		many := w
+		many.Plural = w.Class != PlaceWord
+		fs = append(fs, form{Plural(way), many})
+	case PackageWord:
+		if strings.HasSuffix(way, "s") {
+			fs[0].word.Plural = true
+		}
+	case VerbWord:
+		if way == w.Text || !strings.Contains(way, " ") {
+			for _, f := range verbForms(way) {
+				fs = append(fs, form{f, w})
+			}
+		}
+	}
+	return fs
+}
+
+// Plural returns the plural of an English noun by the plain rules: boxes, assemblies, straps.
+func Plural(s string) string {
+	switch {
+	case s == "":
+		return s
+	case strings.HasSuffix(s, "s"), strings.HasSuffix(s, "x"), strings.HasSuffix(s, "ch"), strings.HasSuffix(s, "sh"):
+		return s + "es"
+	case len(s) > 2 && strings.HasSuffix(s, "y") && !strings.ContainsRune("aeiou", rune(s[len(s)-2])):
+		return s[:len(s)-1] + "ies"
+	}
+	return s + "s"
+}
+
+// Singular returns the singular of an English noun in lower case by the plain rules, or s itself.
+func Singular(s string) string {
+	n := len(s)
+	switch {
+	case n < 4, strings.HasSuffix(s, "ss"), strings.HasSuffix(s, "us"), strings.HasSuffix(s, "is"):
+		return s
+	case strings.HasSuffix(s, "ies"):
+		return s[:n-3] + "y"
+	case strings.HasSuffix(s, "xes"), strings.HasSuffix(s, "ches"), strings.HasSuffix(s, "shes"), strings.HasSuffix(s, "sses"):
+		return s[:n-2]
+	case strings.HasSuffix(s, "s"):
+		return s[:n-1]
+	}
+	return s
+}
+
+// verbForms returns -s, -ed and -ing of a verb by the plain rules of English spelling.
+func verbForms(v string) []string {
+	n := len(v)
+	if n < 3 {
+		return nil
+	}
+	stem := v
+	if strings.HasSuffix(v, "e") {
+		stem = v[:n-1]
+	}
+	fs := []string{Plural(v), stem + "ed", stem + "ing"}
+	if strings.HasSuffix(v, "y") {
+		fs = append(fs, v[:n-1]+"ied")
+	}
+	if isVowel(v[n-2]) && !isVowel(v[n-1]) && !isVowel(v[n-3]) && v[n-1] != 'w' && v[n-1] != 'x' {
+		fs = append(fs, v+v[n-1:]+"ed", v+v[n-1:]+"ing")
+	}
+	return fs
+}
+
+func isVowel(c byte) bool { return strings.IndexByte("aeiou", c) >= 0 }
+
+// add enters a way of writing. The first sense wins, except that a noun that is also a verb keeps
+// both.
+func (v *vocabulary) add(text string, w Word) {
+	parts := splitWords(text)
+	if len(parts) == 0 {
+		return
+	}
+	if len(parts) > 1 {
+		v.addPhrase(parts, w)
+		return
+	}
+	have, taken := v.words[text]
+	switch {
+	case !taken:
+		v.words[text] = w
+	case have.Class == VerbWord && w.Class != VerbWord:
+		w.Verb, w.Work = have.Text, have.Dim
+		v.words[text] = w
+	case w.Class == VerbWord && have.Class != VerbWord && have.Verb == "":
+		have.Verb, have.Work = w.Text, w.Dim
+		v.words[text] = have
+	}
+}
+
+func (v *vocabulary) addPhrase(parts []string, w Word) {
+	for _, p := range v.phrases[parts[0]] {
+		if equalWords(p.Rest, parts[1:]) {
+			return
+		}
+	}
+	v.phrases[parts[0]] = append(v.phrases[parts[0]], Phrase{Rest: parts[1:], Word: w})
+}
+
+// addSlips enters the one-letter slips of long words: a letter left out, two swapped, one doubled.
+// A slip that two words share, or that is a word itself, is not entered.
+func (v *vocabulary) addSlips(long []string) {
+	slips := make(map[string]string, 16*len(long))
+	for _, w := range long {
+		for i := 1; i < len(w); i++ {
+			note(slips, w[:i]+w[i+1:], w)
+			note(slips, w[:i]+w[i:i+1]+w[i:], w)
+			if i+1 < len(w) {
+				note(slips, w[:i]+w[i+1:i+2]+w[i:i+1]+w[i+2:], w)
+			}
+		}
+	}
+	for _, s := range [2]string{"", "s"} {
+		for slip, of := range slips { // no two slips are the same, so the order does not show
+			if of == "" {
+				continue
+			}
+			if _, taken := v.words[slip+s]; !taken {
+				if w, ok := v.words[of+s]; ok {
+					v.words[slip+s] = w
+				}
+			}
+		}
+	}
+}
+
+// note remembers whose slip it is; "" when two words of different meaning share it.
+func note(slips map[string]string, slip, of string) {
+	if have, ok := slips[slip]; ok && have != of {
+		of = ""
+	}
+	slips[slip] = of
+}
