@@ -128,7 +128,8 @@ type LineStanding struct {
 	From      []Source  `json:"from"`
 
 	// Dropped is how much of the line the customer took out, and DroppedBy by whose word.
-	Dropped Decimal `json:"-"`
+	Dropped   Decimal `json:"-"`
+	DroppedBy string  `json:"-"`
 	// Finished is set on the day the line became complete.
 	Finished bool `json:"-"`
 	// Unclear is set when an unclear entry of today may belong to the line: its money waits.

@@ -1,0 +1,238 @@
+package price
+
+import (
+	"slices"
+
+	"jobday/finding"
+	"jobday/notes"
+)
+
+// extraPrice is what an extra costs the customer and how that was figured.
+type extraPrice struct {
+	parts
+	steps   []notes.PricingStep // of an agreed or listed price
+	agreed  bool                // steps hold the price, parts are empty
+	over    notes.Money         // beyond what was said not to go over
+	missing []string            // what a person must supply before all of it has a price
+}
+
+func (p extraPrice) total() notes.Money {
+	sum := p.sum()
+	for _, s := range p.steps {
+		sum = sum.Add(s.Amount)
+	}
+	return sum
+}
+
+func (p *extraPrice) miss(what string) {
+	if !slices.Contains(p.missing, what) {
+		p.missing = append(p.missing, what)
+	}
+}
+
+func (b *bill) priceExtra(e *notes.ExtraWork) extraPrice {
+	quotes := b.extraMaterials(e)
+	var p extraPrice
+	switch {
+	case e.Price.Quoted != nil:
+		p.agreed = true
+		p.steps = []notes.PricingStep{single("price agreed", "as quoted in the note", *e.Price.Quoted, e.From)}
+		return p
+	case b.listed(e, &p):
+	default:
+		b.byTime(e, quotes, &p)
+	}
+	if limit := e.Price.NotOver; limit != nil {
+		if over := p.total().Sub(*limit); over.Sign() > 0 {
+			p.limit(over, *limit)
+		}
+	}
+	return p
+}
+
+// limit cuts a price that goes over what was agreed as its limit.
+func (p *extraPrice) limit(over, limit notes.Money) {
+	p.over = over
+	p.cutWhat, p.cutBasis = "less what is over the limit", "agreed not to go over "+limit.String()
+	if p.agreed {
+		p.steps = append(p.steps, single(p.cutWhat, p.cutBasis, over.Neg(), nil))
+		return
+	}
+	p.parts = p.cut(over)
+}
+
+// extraMaterials prices the material of an extra, each use as the day lists it.
+func (b *bill) extraMaterials(e *notes.ExtraWork) []materialQuote {
+	var quotes []materialQuote
+	for i := range e.Materials {
+		quotes = append(quotes, b.quote(&e.Materials[i]))
+	}
+	if len(quotes) > 0 {
+		return quotes
+	}
+	for i := range b.day.Materials {
+		if u := &b.day.Materials[i]; u.Line != "" && u.Line == e.ID {
+			quotes = append(quotes, b.quote(u))
+		}
+	}
+	return quotes
+}
+
+// listed prices an extra by a unit price: that of the booked line it goes beyond, or that of the
+// one task of the price list whose words are all in the extra's. It reports whether it settled the
+// price. A task whose quantity nobody wrote settles nothing: time and material then counts.
+func (b *bill) listed(e *notes.ExtraWork, p *extraPrice) bool {
+	if l := b.line(e.Line); l != nil && l.Price.Kind == notes.UnitPrice && e.Qty.Unit == l.Qty.Unit && e.Qty.Value.Sign() > 0 {
+		p.agreed = true
+		p.steps = []notes.PricingStep{{
+			What: e.Qty.String() + " beyond line " + l.Label, Basis: "unit price of line " + l.Label + " as booked",
+			Qty: e.Qty.Value, Unit: e.Qty.Unit, Rate: l.Price.Amount.Decimal(), Amount: l.Price.Amount.Times(e.Qty.Value),
+			From: sources(e.From),
+		}}
+		return true
+	}
+	var fit []notes.PriceRow
+	var qty notes.Quantity
+	for _, row := range b.Rows.Task(e.TaskWork) {
+		if q, ok := taskQty(e, row); ok && row.Price != nil {
+			fit, qty = append(fit, row), q
+		}
+	}
+	switch len(fit) {
+	case 0:
+		return false
+	case 1:
+		b.taskPrice(e, fit[0], qty, p)
+		return true
+	}
+	b.tellTasks(e, fit)
+	p.miss("which of " + quote(fit[0].Item) + " and " + quote(fit[1].Item) + " it was")
+	return true
+}
+
+// taskQty returns how many of a task an extra is: its own quantity, or that of the one thing
+// counted in its words that the task's words name.
+func taskQty(e *notes.ExtraWork, row notes.PriceRow) (notes.Quantity, bool) {
+	if e.Qty.Written() {
+		q, ok := e.Qty.In(row.Unit)
+		return q, ok && q.Value.Sign() > 0
+	}
+	var found notes.Quantity
+	task := wordsOf(row.Item)
+	for _, it := range e.Facts {
+		if !it.Qty.Written() || len(it.Other) > 0 || !holds(task, wordsOf(it.Name)) {
+			continue
+		}
+		q, ok := it.Qty.In(row.Unit)
+		if !ok || q.Value.Sign() <= 0 || found.Written() {
+			return notes.Quantity{}, false
+		}
+		found = q
+	}
+	return found, found.Written()
+}
+
+func (b *bill) taskPrice(e *notes.ExtraWork, row notes.PriceRow, qty notes.Quantity, p *extraPrice) {
+	p.agreed = true
+	p.steps = []notes.PricingStep{{
+		What:  qty.String() + " " + row.Item,
+		Basis: "price list" + rowPlace(row) + ": " + row.Price.String() + " per " + string(row.Unit) + ", labor and material included",
+		Qty:   qty.Value, Unit: qty.Unit, Rate: row.Price.Decimal(), Amount: row.Price.Times(qty.Value), From: sources(e.From),
+	}}
+	if short := b.Company.MinExtra.Sub(p.total()); short.Sign() > 0 {
+		p.steps = append(p.steps, b.minimumStep(short))
+	}
+}
+
+func (b *bill) minimumStep(short notes.Money) notes.PricingStep {
+	return single("up to the least charge", "an extra costs at least "+b.Company.MinExtra.String(), short, nil)
+}
+
+func (b *bill) tellTasks(e *notes.ExtraWork, fit []notes.PriceRow) {
+	b.tell(finding.Finding{
+		Severity: finding.Warning, Rule: "price/task-ambiguous",
+		Message: quote(e.Work) + " fits " + quote(fit[0].Item) + " and " + quote(fit[1].Item) + " of the price list equally well",
+		Hint:    "name the one it was in the words of the list, or write a price agreed, like quoted 180",
+		Holds:   quote(e.Work),
+	}, e.From)
+}
+
+// byTime prices an extra by time and material.
+func (b *bill) byTime(e *notes.ExtraWork, quotes []materialQuote, p *extraPrice) {
+	crew := b.crews[e.Found]
+	if !e.Found.Known() {
+		crew = b.crews[b.day.Date]
+	}
+	work := b.priceLabor(b.usesOf(e), crew)
+	p.labor, p.laborSteps = work.amount, work.steps
+	for _, m := range work.missing {
+		p.miss(m)
+	}
+	if work.minutes == 0 {
+		if e.Outcome == notes.ExtraNotDone && len(quotes) == 0 {
+			p.miss("a price")
+			return
+		}
+		p.miss("the time it took")
+	}
+	for _, q := range quotes {
+		if q.missing != "" {
+			p.miss(q.missing)
+			if e.Outcome == notes.ExtraDone && !e.Price.NoCharge {
+				b.tellNoPrice(q)
+			}
+			continue
+		}
+		p.material = p.material.Add(q.amount)
+		p.materialSteps = append(p.materialSteps, q.step())
+	}
+	if len(p.missing) == 0 {
+		b.leastTime(p)
+		if short := b.Company.MinExtra.Sub(p.sum()); short.Sign() > 0 {
+			p.labor = p.labor.Add(short)
+			p.laborSteps = append(p.laborSteps, b.minimumStep(short))
+		}
+	}
+}
+
+// usesOf returns the time of an extra: as its own words say it, else as the rows of time do. What
+// its minutes go beyond those of the people named is time of nobody in particular.
+func (b *bill) usesOf(e *notes.ExtraWork) []notes.LaborUse {
+	uses := slices.Clone(e.Labor)
+	rest := e.Minutes
+	for _, u := range uses {
+		rest -= u.Minutes
+	}
+	if len(uses) == 0 && rest <= 0 {
+		return b.usesOn(e.ID)
+	}
+	if rest > 0 {
+		var from notes.Source
+		if len(e.From) > 0 {
+			from = e.From[0]
+		}
+		uses = append(uses, notes.LaborUse{Minutes: rest, From: from})
+	}
+	return uses
+}
+
+// leastTime raises the labor of an extra to the least time billed for one, at the rate of whoever
+// is named first.
+func (b *bill) leastTime(p *extraPrice) {
+	var hours notes.Decimal
+	for _, s := range p.laborSteps {
+		hours = hours.Add(s.Qty)
+	}
+	least := b.Company.MinMinutes
+	short := least.Hours().Sub(hours)
+	if len(p.laborSteps) == 0 || short.Sign() <= 0 {
+		return
+	}
+	first := p.laborSteps[0]
+	amount := notes.Cents(first.Rate.Mul(short))
+	p.labor = p.labor.Add(amount)
+	p.laborSteps = append(p.laborSteps, notes.PricingStep{
+		What: "up to the least time", Basis: "at least " + least.String() + " of labor is billed for an extra",
+		Qty: short, Unit: notes.Hour, Rate: first.Rate, Amount: amount, From: sources(nil),
+	})
+}

@@ -1,0 +1,44 @@
+package price
+
+import (
+	"unicode/utf8"
+
+	"jobday/finding"
+	"jobday/notes"
+)
+
+// tell raises a finding at the first of the sources, once: what is carried to later days is not
+// told again.
+func (j *job) tell(f finding.Finding, from []notes.Source) {
+	key := f.Rule + "\x00" + f.Message
+	if len(from) > 0 {
+		f.Span = j.span(from[0])
+		key += "\x00" + from[0].File + "\x00" + string(rune(from[0].Line)) + string(rune(from[0].Column))
+	}
+	if j.told[key] {
+		return
+	}
+	j.told[key] = true
+	j.found.Add(f)
+}
+
+// span returns the place of a source in its note, or no place when the note is not at hand.
+func (j *job) span(s notes.Source) finding.Span {
+	f := j.files[s.File]
+	if f == nil || s.Line < 1 {
+		return finding.Span{}
+	}
+	start, end := offset(f, s.Line, s.Column), offset(f, s.EndLine, s.EndColumn)
+	return f.Span(start, end)
+}
+
+// offset returns the byte at line and column, both from 1, the column in code points.
+func offset(f *finding.File, line, column int) int {
+	l := f.LineSpan(line)
+	at := l.Start
+	for ; column > 1 && at < l.End; column-- {
+		_, n := utf8.DecodeRune(f.Text[at:l.End])
+		at += n
+	}
+	return at
+}

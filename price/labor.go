@@ -1,0 +1,240 @@
+package price
+
+import (
+	"slices"
+	"strings"
+
+	"jobday/finding"
+	"jobday/notes"
+)
+
+// laborCosts fills in the class and the cost of everybody's day. Cost is figured from the minutes
+// on the clock as they are, at the cost rate of the class; what overtime adds depends on the whole
+// week and is no part of a day.
+func (b *bill) laborCosts() {
+	for i := range b.day.Labor {
+		r := &b.day.Labor[i]
+		class, ok := b.class(r.Name, r.From)
+		if !ok {
+			continue
+		}
+		r.Class = class.Name
+		r.Cost = hourly(class.Cost, r.Minutes)
+	}
+}
+
+// class returns the labor class of a person, with a finding when there is none.
+func (b *bill) class(person string, from []notes.Source) (notes.LaborClass, bool) {
+	class, ok := b.Company.Class(person)
+	if !ok && person != "" {
+		b.tell(finding.Finding{
+			Severity: finding.Warning, Rule: "price/no-class",
+			Message: quote(person) + " is in no labor class; time cannot be priced",
+			Hint:    "write " + quote(person+": "+firstClass(b.Company)) + ` under "people" in company.yaml`,
+			Holds:   "time of " + person,
+		}, from)
+	}
+	return class, ok
+}
+
+func firstClass(c *notes.Company) string {
+	if len(c.Classes) == 0 {
+		return "journeyman"
+	}
+	return c.Classes[0].Name
+}
+
+// hourly returns rate * minutes / 60, rounded half away from zero to the cent. It multiplies
+// first: a third of an hour has no exact decimal.
+func hourly(rate notes.Money, m notes.Minutes) notes.Money {
+	return notes.Cents(rate.Decimal().Mul(notes.Int(int(m))).Quo(notes.Int(60), 2))
+}
+
+// billedMinutes rounds m up to the next step.
+func billedMinutes(m, step notes.Minutes) notes.Minutes {
+	if step <= 1 || m <= 0 {
+		return m
+	}
+	return (m + step - 1) / step * step
+}
+
+// labor is the priced time on one line or extra.
+type labor struct {
+	steps   []notes.PricingStep
+	amount  notes.Money
+	minutes notes.Minutes // as written, priced or not
+	missing []string      // what a person must supply before all of it has a price
+	from    []notes.Source
+}
+
+// addMissing enters what is missing, once.
+func (l *labor) addMissing(what string) {
+	if !slices.Contains(l.missing, what) {
+		l.missing = append(l.missing, what)
+	}
+}
+
+// priceLabor prices the time of each person, his travel apart, rounded up to the billing step once
+// for each person. The uses are all of one day on one line or extra. crew is who worked that day.
+func (b *bill) priceLabor(uses []notes.LaborUse, crew []string) labor {
+	var l labor
+	for _, u := range byPerson(uses) {
+		l.minutes += u.minutes
+		l.from = append(l.from, u.from...)
+		class, how, ok := b.classFor(u, crew)
+		if !ok {
+			l.addMissing(how)
+			continue
+		}
+		s := b.laborStep(u, class, how)
+		l.steps = append(l.steps, s)
+		l.amount = l.amount.Add(s.Amount)
+	}
+	return l
+}
+
+// personTime is the time of one person, at work or on the road.
+type personTime struct {
+	person  string
+	travel  bool
+	minutes notes.Minutes
+	from    []notes.Source
+}
+
+// byPerson adds up the uses of each person, in the order in which they are named.
+func byPerson(uses []notes.LaborUse) []personTime {
+	var out []personTime
+	for _, u := range uses {
+		if u.Minutes <= 0 {
+			continue
+		}
+		i := slices.IndexFunc(out, func(p personTime) bool { return p.person == u.Person && p.travel == u.Travel })
+		if i < 0 {
+			out = append(out, personTime{person: u.Person, travel: u.Travel})
+			i = len(out) - 1
+		}
+		out[i].minutes += u.Minutes
+		if u.From.Line > 0 && !slices.Contains(out[i].from, u.From) {
+			out[i].from = append(out[i].from, u.From)
+		}
+	}
+	return out
+}
+
+// classFor returns the class that time is billed at and, where it had to be reasoned, how. When
+// there is none it returns what is missing.
+func (b *bill) classFor(u personTime, crew []string) (class notes.LaborClass, how string, ok bool) {
+	if u.person != "" {
+		if class, ok = b.class(u.person, u.from); !ok {
+			return class, "the labor class of " + u.person, false
+		}
+		return class, "", true
+	}
+	if class, ok = b.commonClass(crew); ok {
+		return class, "nobody is named, everybody there that day is " + class.Name, true
+	}
+	var all []string
+	for _, p := range b.Company.People {
+		all = append(all, p.Name)
+	}
+	if class, ok = b.commonClass(all); ok {
+		return class, "nobody is named, everybody of the company is " + class.Name, true
+	}
+	return class, "who worked on it", false
+}
+
+// commonClass returns the one class all the people are in, and false when there is none.
+func (b *bill) commonClass(people []string) (notes.LaborClass, bool) {
+	var common notes.LaborClass
+	for i, p := range people {
+		class, ok := b.Company.Class(p)
+		if !ok || i > 0 && class.Name != common.Name {
+			return notes.LaborClass{}, false
+		}
+		common = class
+	}
+	return common, len(people) > 0
+}
+
+func (b *bill) laborStep(u personTime, class notes.LaborClass, how string) notes.PricingStep {
+	rate, what, basis := class.Rate, "labor", ""
+	if u.travel {
+		what = "travel"
+		if rate = class.TravelRate; rate.IsZero() {
+			rate, basis = class.Rate, ", no travel rate: the labor rate"
+		}
+	}
+	if u.person != "" {
+		what += " " + u.person
+	}
+	billed := billedMinutes(u.minutes, b.Company.Rounding.Billed)
+	basis = u.minutes.String() + stepText(b.Company.Rounding.Billed) + basis
+	if how != "" {
+		basis += "; " + how
+	}
+	return notes.PricingStep{
+		What: what + ", " + class.Name, Basis: basis,
+		Qty: billed.Hours(), Unit: notes.Hour, Rate: rate.Decimal(), Amount: hourly(rate, billed), From: sources(u.from),
+	}
+}
+
+func stepText(step notes.Minutes) string {
+	if step <= 1 {
+		return ", billed as written"
+	}
+	return ", rounded up to steps of " + step.String() + " for each person and day"
+}
+
+// usesOn returns who worked on a line or extra today, out of the rows of time. Where somebody
+// travelled, the travel is taken to be among his minutes on nothing in particular; what is more
+// than those is travel on the line only if it is the one thing he worked on.
+func (b *bill) usesOn(key string) []notes.LaborUse {
+	var uses []notes.LaborUse
+	for _, r := range b.day.Labor {
+		m := minutesOn(r, key)
+		if m <= 0 {
+			continue
+		}
+		var from notes.Source
+		if len(r.From) > 0 {
+			from = r.From[0]
+		}
+		travel := min(max(r.Travel-r.On[notes.Unassigned], 0), m)
+		if worked := len(r.On) - boolInt(r.On[notes.Unassigned] > 0); worked > 1 {
+			travel = 0
+		}
+		uses = append(uses, notes.LaborUse{Person: r.Name, Minutes: m - travel, From: from})
+		if travel > 0 {
+			uses = append(uses, notes.LaborUse{Person: r.Name, Minutes: travel, Travel: true, From: from})
+		}
+	}
+	return uses
+}
+
+func minutesOn(r notes.LaborRow, key string) notes.Minutes {
+	if m, ok := r.On[key]; ok {
+		return m
+	}
+	for k, m := range r.On { // at most one label is the same but for case
+		if strings.EqualFold(k, key) {
+			return m
+		}
+	}
+	return 0
+}
+
+func boolInt(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
+}
+
+// quote puts a text as written into a message, shortened where it is long.
+func quote(s string) string {
+	const longest = 60
+	if r := []rune(s); len(r) > longest {
+		s = string(r[:longest]) + "..."
+	}
+	return `"` + s + `"`
+}
