@@ -91,3 +91,10 @@ func fold(s string) string {
 	}
 	return strings.ToValidUTF8(strings.Join(strings.Fields(s), " "), "\uFFFD")
 }
+
+// tidy keeps a text's lines and takes off what is blank around them; broken bytes become the
+// replacement character.
+func tidy(s string) string {
+	s = strings.ReplaceAll(strings.TrimSpace(s), "\r\n", "\n")
+	return strings.ToValidUTF8(s, "\uFFFD")
+}
