@@ -1,0 +1,514 @@
+package field
+
+import (
+	"strconv"
+	"strings"
+
+	"jobday/notes"
+	"jobday/trade"
+)
+
+// number reads what starts with digits: a designation, a measure or a plain number.
+func (s *scanner) number() {
+	if s.clockOrDate() || s.cross() || s.slashed() || s.dashed() {
+		return
+	}
+	n, ok := readNum(s.toks, s.i)
+	if !ok {
+		s.put(atom{role: roleSkip}, s.i+1)
+		return
+	}
+	s.measured(n)
+}
+
+// clockOrDate passes 10:40, 2026-03-12, 3/12/26 and versions: numbers that count nothing.
+func (s *scanner) clockOrDate() bool {
+	i := s.i
+	mark := s.low(i + 1)
+	if !s.tightNumber(i+2) || s.toks[i+1].spaced {
+		return false
+	}
+	switch {
+	case mark == ":":
+		s.put(atom{role: roleSkip, dim: "time"}, i+3)
+		return true
+	case (mark == "-" || mark == "/" || mark == ".") && tight(s.toks, i+3, mark) && s.tightNumber(i+4):
+		end := i + 5
+		for tight(s.toks, end, mark) && s.tightNumber(end+1) {
+			end += 2
+		}
+		if mark == "/" && s.cableSet(end) {
+			s.desig(s.text[s.toks[i].start:s.toks[end-1].end], "wires", end)
+			return true
+		}
+		s.put(atom{role: roleSkip, dim: "date"}, end)
+		return true
+	}
+	return false
+}
+
+// cableSet reports whether a run such as 2/2/2/4 names the wires of a service cable.
+func (s *scanner) cableSet(end int) bool {
+	w, ok := s.wordAhead(end, 3)
+	return ok && (w.Text == "SER" || w.Text == "SEU" || w.Text == "USE")
+}
+
+// cross reads 2x4, 12x12x6 as one size; "3x 15A" and "2x25 ft" are left to the count.
+func (s *scanner) cross() bool {
+	i := s.i
+	if !s.crossAt(i + 1) {
+		return false
+	}
+	end := i + 3
+	for s.crossAt(end) {
+		end += 2
+	}
+	a, b := s.low(i), s.low(end-1)
+	if end == i+3 {
+		if unit, _ := s.unitAt(end); unit == "ft" && !isTile(a, b) {
+			return false
+		}
+		if s.tightWord(end) && s.low(end) != "s" && s.low(end) != "in" || tight(s.toks, end, "/") || tight(s.toks, end, ".") {
+			return false
+		}
+	}
+	var text strings.Builder
+	for j := i; j < end; j += 2 {
+		if j > i {
+			text.WriteByte('x')
+		}
+		text.WriteString(s.toks[j].low)
+	}
+	if u, next := s.unitAt(end); u == "ft" && isTile(a, b) {
+		end = next
+	} else if next := s.inchesAt(end); next > 0 && !s.toks[end].spaced {
+		end = next
+	}
+	plural := s.tightWord(end) && s.low(end) == "s"
+	if plural {
+		end++
+	}
+	s.put(atom{role: roleDesig, text: text.String(), dim: "size", plural: plural}, end)
+	return true
+}
+
+// crossAt reports whether "x4" stands at token i with no white space.
+func (s *scanner) crossAt(i int) bool {
+	return i < len(s.toks) && !s.toks[i].spaced && (s.toks[i].low == "x" || s.toks[i].low == "×") && s.tightNumber(i+1)
+}
+
+// isTile reports whether a by b feet is a size ceiling fixtures come in.
+func isTile(a, b string) bool {
+	return len(a) == 1 && len(b) == 1 && a[0] >= '1' && a[0] <= '2' && (b[0] == '1' || b[0] == '2' || b[0] == '4')
+}
+
+// slashed reads what is written with a slash: 12/2, 120/240, 40/80, 30/2, 4/0.
+func (s *scanner) slashed() bool {
+	i := s.i
+	if !tight(s.toks, i+1, "/") || !s.tightNumber(i+2) {
+		return false
+	}
+	a, b, end := s.low(i), s.low(i+2), i+3
+	na, errA := strconv.Atoi(a)
+	nb, errB := strconv.Atoi(b)
+	if errA != nil || errB != nil {
+		return false
+	}
+	_, proper := fractionAt(s.toks, i)
+	switch {
+	case b == "0" && isAught(a):
+		s.desig(a+"/0 AWG", "gauge", s.skipGauge(end))
+	case isVoltPair(na, nb):
+		s.desig(voltPair(na, nb), "volts", s.skipUnit(end, "v", "volt", "volts", "vac"))
+	case proper && !s.cableNear(end):
+		return false
+	case isGauge(a) && nb >= 1 && nb <= 12 && (na > nb || s.cableNear(end)):
+		s.desig(a+"/"+b, "gauge-count", s.skipGround(end))
+	case isAmps(na) && nb >= 1 && nb <= 3:
+		s.amps(na, i+1)
+		s.i++ // the slash
+		s.desig(polesName(nb), "poles", s.skipUnit(end, "p", "pole", "poles"))
+	case nb > na && na >= 2 && na%2 == 0 && nb <= 84 && s.panelAhead(end):
+		s.desig(a+"/"+b, "spaces", s.skipUnit(end, "space", "spaces", "circuit"))
+	default:
+		s.put(atom{role: roleSkip, text: a + "/" + b}, end)
+	}
+	return true
+}
+
+func (s *scanner) panelAhead(i int) bool {
+	for j := i; j < i+4; j++ {
+		if w, ok := s.wordAt1(j); ok && (w.Text == "panel" || w.Text == "subpanel") {
+			return true
+		}
+		switch s.low(j) {
+		case "load", "space", "spaces":
+			return true
+		}
+	}
+	return false
+}
+
+func (s *scanner) amps(n, next int) { s.desig(ampsName(n), "amps", next) }
+
+// skipUnit passes one of the words at token i, tight or not, with a hyphen or not.
+func (s *scanner) skipUnit(i int, words ...string) int {
+	j := i
+	if tight(s.toks, j, "-") {
+		j++
+	}
+	for _, w := range words {
+		if s.low(j) == w {
+			return j + 1
+		}
+	}
+	return i
+}
+
+// skipGround passes "wg", "w/g", "w/ ground", "+g" after a conductor count: the cables of the
+// trade have a ground.
+func (s *scanner) skipGround(i int) int {
+	j := i
+	switch {
+	case s.low(j) == "wg":
+		return j + 1
+	case s.low(j) == "w" && tight(s.toks, j+1, "/"):
+		j += 2
+	case s.low(j) == "with":
+		j++
+	default:
+		return i
+	}
+	switch s.low(j) {
+	case "g", "gnd", "grd", "ground":
+		return j + 1
+	}
+	return i
+}
+
+func isVoltPair(a, b int) bool {
+	switch [2]int{a, b} {
+	case [2]int{120, 240}, [2]int{240, 120}, [2]int{120, 208}, [2]int{208, 120}, [2]int{277, 480},
+		[2]int{480, 277}, [2]int{110, 220}, [2]int{115, 230}, [2]int{347, 600}, [2]int{208, 240}:
+		return true
+	}
+	return false
+}
+
+func voltPair(a, b int) string {
+	return strconv.Itoa(min(a, b)) + "/" + strconv.Itoa(max(a, b)) + "V"
+}
+
+// cableNear reports whether a kind of cable is named right after token i or right before s.i.
+func (s *scanner) cableNear(i int) bool {
+	for j := i; j < i+3; j++ {
+		if j > i && s.low(j) == "x" {
+			break
+		}
+		if w, ok := s.wordAt1(j); ok {
+			if isCable(w) {
+				return true
+			}
+		}
+	}
+	w, ok := s.wordAt1(s.i - 1)
+	return ok && isCable(w)
+}
+
+func isCable(w trade.Word) bool {
+	switch w.Text {
+	case "NM", "MC", "AC", "UF", "SER", "SEU", "SO", "USE", "cable", "cord", "whip", "box":
+		// "bx" is a box and, after a conductor count, armored cable
+		return w.Text != "box" || w.Class == trade.PackageWord
+	}
+	return false
+}
+
+// dashed reads 12-2 as cable, 14-50 as a receptacle's configuration, 1/4-20 as a thread; 2-3
+// before a thing is two or three of it.
+func (s *scanner) dashed() bool {
+	i := s.i
+	if f, ok := fractionAt(s.toks, i); ok && tight(s.toks, f.next, "-") && s.tightNumber(f.next+1) &&
+		!tight(s.toks, f.next+2, "/") {
+		s.desig(s.text[s.toks[i].start:s.toks[f.next+1].end], "thread", f.next+2)
+		return true
+	}
+	if s.spacedCable() {
+		return true
+	}
+	if d := s.low(i + 1); d != "-" && d != "–" || s.toks[i+1].spaced || !s.tightNumber(i+2) {
+		return false
+	}
+	a, b, end := s.low(i), s.low(i+2), i+3
+	na, _ := strconv.Atoi(a)
+	nb, _ := strconv.Atoi(b)
+	if _, mixed := addedFraction(s.toks, i+1); mixed {
+		return false
+	}
+	switch {
+	case isGauge(a) && nb >= 2 && nb <= 4 && na > nb && (na == 12 || na == 14 || s.cableNear(end)):
+		s.desig(a+"/"+b, "gauge-count", s.skipGround(end))
+	case isNEMA(na, nb):
+		s.desig(a+"-"+b+s.nemaEnd(end), "nema", s.skipUnit(end, "r", "p"))
+	case na > 0 && na < nb && len(b) <= 3 && s.startsThing(end):
+		s.either(na, nb, end)
+	default:
+		s.put(atom{role: roleSkip, text: a + "-" + b}, end)
+	}
+	return true
+}
+
+// spacedCable reads "12 2 MC" and "10 3 romex".
+func (s *scanner) spacedCable() bool {
+	i := s.i
+	a, b := s.low(i), s.low(i+1)
+	if i+2 >= len(s.toks) || s.toks[i+1].kind != number || len(b) != 1 || b < "2" || b > "4" || !isGauge(a) || len(a) < 2 {
+		return false
+	}
+	w, ok := s.wordAt1(i + 2)
+	if !ok || !isCable(w) || w.Class == trade.PackageWord {
+		return false
+	}
+	s.desig(a+"/"+b, "gauge-count", s.skipGround(i+2))
+	return true
+}
+
+// either reads "2-3" and "2 or 3": the first as the count, the second as another honest reading.
+func (s *scanner) either(a, b, next int) {
+	if len(s.nums)+2 > maxNums {
+		s.put(atom{role: roleSkip}, next)
+		return
+	}
+	s.nums = append(s.nums, spelledNum(a, 0), spelledNum(b, 0))
+	unit, end := s.unitAt(next)
+	if unit == "" {
+		end = next
+	}
+	s.put(atom{role: roleCount, num: int8(len(s.nums) - 2), alt: int8(len(s.nums) - 1), guess: true, dim: unit}, end)
+}
+
+// startsThing reports whether a thing, its unit or its properties may start at token i.
+func (s *scanner) startsThing(i int) bool {
+	if unit, _ := s.unitAt(i); unit != "" {
+		return true
+	}
+	w, ok := s.wordAt1(i)
+	if !ok {
+		return false
+	}
+	switch w.Class {
+	case trade.StopWord, trade.PlaceWord, trade.VerbWord:
+		return false
+	}
+	return true
+}
+
+// isNEMA reports whether a-b is a plug and receptacle configuration, such as 14-50.
+// ANSI/NEMA WD 6, from memory.
+func isNEMA(a, b int) bool {
+	switch b {
+	case 15, 20, 30, 50, 60:
+	default:
+		return false
+	}
+	return a == 5 || a == 6 || a == 10 || a == 14
+}
+
+func (s *scanner) nemaEnd(i int) string {
+	if s.tightWord(i) && (s.low(i) == "r" || s.low(i) == "p") {
+		return strings.ToUpper(s.low(i))
+	}
+	return ""
+}
+
+// measured reads what follows a number and says what it is a number of.
+func (s *scanner) measured(n num) {
+	j := n.next
+	if j >= len(s.toks) {
+		s.plain(n)
+		return
+	}
+	if s.toks[j].kind == symbol {
+		s.marked(n)
+		return
+	}
+	if s.rating(n, j) || s.inches(n) {
+		return
+	}
+	if unit, next := s.unitAt(j); unit != "" {
+		s.unitOf(n, unit, next)
+		return
+	}
+	s.plain(n)
+}
+
+// marked reads a number with a mark after it: 4", 40', 50 %, 90°, 2-pole, 6-outlet.
+func (s *scanner) marked(n num) {
+	j := n.next
+	t := s.toks[j]
+	if s.inches(n) {
+		return
+	}
+	switch {
+	case feetMark(t.low) && !t.spaced:
+		s.unitOf(n, "ft", j+1)
+	case t.low == "%":
+		s.put(atom{role: roleSkip, dim: "percent"}, j+1)
+	case t.low == "°":
+		s.desig(strconv.Itoa(max(n.small, 0))+"°", "angle", j+1)
+	case (t.low == "-" || t.low == "–") && !t.spaced && s.tightWord(j+1):
+		s.hyphened(n, j+1)
+	default:
+		s.plain(n)
+	}
+}
+
+// inches reads a number with inches after it as a size. "4 in squares" is a size, "4 in kitchen"
+// is not.
+func (s *scanner) inches(n num) bool {
+	j := n.next
+	next := s.inchesAt(j)
+	if tight(s.toks, j, "-") {
+		if next = s.inchesAt(j + 1); next == 0 && s.low(j+1) == "in" {
+			next = skipDot(s.toks, j+2)
+		}
+	}
+	if next == 0 && s.low(j) == "in" {
+		switch w, ok := s.wordAt1(skipDot(s.toks, j+1)); {
+		case n.form == fraction, tight(s.toks, j+1, ".") && j+2 < len(s.toks):
+			next = skipDot(s.toks, j+1)
+		case ok && n.v.Cmp(notes.Int(12)) <= 0 && sizedWord(w):
+			next = j + 1
+		}
+	}
+	if next == 0 || n.form == article {
+		return false
+	}
+	s.desig(sizeText(n.v)+" in", "size", next)
+	return true
+}
+
+// sizedWord reports whether what a word names comes in inches, so that "in" before it is a size.
+func sizedWord(w trade.Word) bool {
+	switch w.Class {
+	case trade.MaterialWord, trade.PartWord, trade.GenericWord:
+		return true
+	case trade.TraitWord:
+		return w.Text == "square" || w.Text == "octagon" || w.Text == "round" || w.Text == "deep"
+	case trade.PackageWord:
+		return w.Text == "box"
+	case trade.ThingWord:
+		return w.Text == "box" || w.Text == "gutter"
+	}
+	return false
+}
+
+// unitOf reads a measure; feet may have inches after them, and a hyphen or a whip makes a length
+// of the thing of them.
+func (s *scanner) unitOf(n num, unit string, next int) {
+	if unit == "ft" && next < len(s.toks) && s.toks[next].kind == number {
+		if in, ok := readNum(s.toks, next); ok && in.v.Cmp(notes.Int(12)) < 0 {
+			if end := s.inchesAt(in.next); end > 0 {
+				n.v = n.v.Add(in.v.Quo(notes.Int(12), 6))
+				n.small = -1
+				next = end
+			}
+		}
+	}
+	s.count(n, unit, next)
+}
+
+// plain enters a number with nothing after it that says what it is.
+func (s *scanner) plain(n num) {
+	if n.form == fraction && s.bareSize(n) {
+		return
+	}
+	if n.form == digits && s.bareGauge(n) {
+		return
+	}
+	s.count(n, "", n.next)
+}
+
+// bareSize reads a fraction without an inch mark: "3/4 EMT", "1 1/2 strap". It is a size unless a
+// package follows it.
+func (s *scanner) bareSize(n num) bool {
+	i := s.i
+	if w, ok := s.wordAt1(n.next); ok && w.Class == trade.PackageWord && w.Text != "box" || s.low(n.next) == "of" {
+		return false
+	}
+	if w, ok := s.wordAt1(n.next); ok && w.Class == trade.PackageWord && s.low(n.next+1) == "of" {
+		return false
+	}
+	if n.next < len(s.toks) && notCounted(s.low(n.next)) {
+		return false
+	}
+	text := sizeText(n.v)
+	spacedMix := i+1 < len(s.toks) && s.toks[i].kind == number && s.toks[i+1].kind == number
+	if !spacedMix {
+		s.desig(text+" in", "size", n.next)
+		return true
+	}
+	whole, _ := wholeNum(s.low(i))
+	if !isTradeSize(text) { // "4 1/2 connectors" are four
+		f, ok := fractionAt(s.toks, i+1)
+		if !ok || text == "4-11/16" || !isTradeSize(sizeText(f.v)) {
+			s.desig(text+" in", "size", n.next)
+			return true
+		}
+		s.count(whole, "", i+1)
+		s.desig(sizeText(f.v)+" in", "size", n.next)
+		return true
+	}
+	if len(s.nums) < maxNums && (text == "1-1/2" || text == "2-1/2" || text == "3-1/2") {
+		s.nums = append(s.nums, whole)
+		s.put(atom{role: roleDesig, text: text + " in", dim: "size", guess: true, alt: int8(len(s.nums) - 1)}, n.next)
+		return true
+	}
+	s.desig(text+" in", "size", n.next)
+	return true
+}
+
+// bareGauge reads "12 THHN", "10 stranded" and ".75 EMT".
+func (s *scanner) bareGauge(n num) bool {
+	w, ok := s.wordAt1(n.next)
+	if !ok {
+		return false
+	}
+	switch {
+	case n.small > 0 && n.next == s.i+1 && isGauge(s.low(s.i)) && bareWire(w) && s.countElsewhere(n.next):
+		s.desig(gaugeName(s.low(s.i)), "gauge", n.next)
+		return true
+	case n.small < 0 && w.Class == trade.MaterialWord && isTradeSize(sizeText(n.v)):
+		s.desig(sizeText(n.v)+" in", "size", n.next)
+		return true
+	}
+	return false
+}
+
+func bareWire(w trade.Word) bool {
+	switch w.Text {
+	case "THHN", "XHHW", "MTW", "stranded", "solid", "bare", "copper":
+		return true
+	}
+	return false
+}
+
+// countElsewhere reports whether another number can be the count of what starts at token i, before
+// the next comma: then the one before it belongs to the thing.
+func (s *scanner) countElsewhere(i int) bool {
+	if k := len(s.out) - 1; k >= 0 && s.out[k].role == roleCount {
+		return true
+	}
+	if k := len(s.out) - 1; k >= 1 && s.out[k].role == roleStop || s.low(s.i-1) == "of" {
+		return true
+	}
+	for j := i; j < len(s.toks) && j < i+8; j++ {
+		switch t := s.toks[j]; {
+		case t.low == "," || t.low == ";" || t.low == ".":
+			return false
+		case t.kind == number:
+			return true
+		}
+	}
+	return s.i == 0 || s.toks[s.i-1].kind == symbol
+}
