@@ -1,0 +1,207 @@
+package trade
+
+import (
+	"bytes"
+	"flag"
+	"fmt"
+	"go/format"
+	"os"
+	"slices"
+	"sort"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"go.yaml.in/yaml/v4"
+
+	"jobday/notes"
+)
+
+var update = flag.Bool("update", false, "write what is made from the data anew")
+
+// catalogueFile is deficiencies.yaml as it is written.
+type catalogueFile struct {
+	Words map[string][]string `yaml:"words"`
+	Kinds []struct {
+		Slug       string   `yaml:"slug"`
+		Title      string   `yaml:"title"`
+		Look       string   `yaml:"look"`
+		Hazard     string   `yaml:"hazard"`
+		Severity   string   `yaml:"severity"`
+		Why        string   `yaml:"why"`
+		Correction string   `yaml:"correction"`
+		Caution    string   `yaml:"caution"`
+		FollowUp   string   `yaml:"follow_up"`
+		Phrases    []string `yaml:"phrases"`
+		Rules      []struct {
+			Code     string   `yaml:"code"`
+			Section  string   `yaml:"section"`
+			Editions []string `yaml:"editions"`
+			Checked  bool     `yaml:"checked"`
+		} `yaml:"rules"`
+	} `yaml:"kinds"`
+}
+
+func readCatalogue(t *testing.T) ([]foldedWord, []Kind) {
+	src, err := os.ReadFile("deficiencies.yaml")
+	require.NoError(t, err)
+	var f catalogueFile
+	require.NoError(t, yaml.Load(src, &f, yaml.WithKnownFields()))
+	var words []foldedWord
+	for w, forms := range f.Words {
+		words = append(words, foldedWord{w, forms})
+	}
+	sort.Slice(words, func(i, j int) bool { return words[i].word < words[j].word })
+	var list []Kind
+	for _, k := range f.Kinds {
+		kind := Kind{
+			Slug: k.Slug, Title: k.Title, LookFor: k.Look, Hazard: k.Hazard, Severity: notes.Severity(k.Severity),
+			Why: k.Why, Correction: k.Correction, Caution: k.Caution, FollowUp: k.FollowUp, Phrases: k.Phrases,
+		}
+		for _, r := range k.Rules {
+			if r.Code == "" {
+				r.Code = "NEC"
+			}
+			if r.Code == "NEC" && r.Editions == nil {
+				r.Editions = Editions
+			}
+			kind.Code = append(kind.Code, Reference{r.Code, r.Section, r.Editions, r.Checked})
+		}
+		list = append(list, kind)
+	}
+	return words, list
+}
+
+// The Go literals are what deficiencies.yaml says, so that no program has to read YAML to start.
+func TestCatalogueIsMadeFromItsFile(t *testing.T) {
+	words, list := readCatalogue(t)
+	var b bytes.Buffer
+	b.WriteString("// Code generated from deficiencies.yaml by go test ./trade -run Catalogue -update; DO NOT EDIT.\n\npackage trade\n\n")
+	b.WriteString("// kinds is the catalogue of deficiencies.\nvar kinds = []Kind{\n")
+	for _, k := range list {
+		s := strings.ReplaceAll(fmt.Sprintf("%#v,\n", k), "trade.", "")
+		b.WriteString(strings.TrimPrefix(s, "Kind"))
+	}
+	b.WriteString("}\n\n// faultWords folds what people write to the words of the phrases.\nvar faultWords = []foldedWord{\n")
+	for _, w := range words {
+		fmt.Fprintf(&b, "{%q, %#v},\n", w.word, w.forms)
+	}
+	b.WriteString("}\n")
+	src := strings.ReplaceAll(b.String(), "[]string(nil)", "nil")
+	src = strings.ReplaceAll(src, "[]Reference(nil)", "nil")
+	src = strings.ReplaceAll(src, `[]Reference{Reference{`, "[]Reference{{")
+	src = strings.ReplaceAll(src, `}, Reference{`, "}, {")
+	src = strings.ReplaceAll(src, `", LookFor`, "\",\nLookFor")
+	for _, field := range []string{"Hazard", "Why", "Correction", "Caution", "FollowUp", "Code", "Phrases"} {
+		src = strings.ReplaceAll(src, `", `+field+":", "\",\n"+field+":")
+	}
+	src = strings.ReplaceAll(src, "}, Phrases:", "},\nPhrases:")
+	src = strings.ReplaceAll(src, "nil, Phrases:", "nil,\nPhrases:")
+	made, err := format.Source([]byte(strings.ReplaceAll(src, "notes.Severity", "")))
+	require.NoError(t, err)
+	// An untyped constant fits the severity, so the generated file imports nothing.
+	if *update {
+		require.NoError(t, os.WriteFile("catalogue_data.go", made, 0o644))
+	}
+	have, err := os.ReadFile("catalogue_data.go")
+	require.NoError(t, err)
+	assert.Equal(t, string(made), string(have), "catalogue_data.go is stale: run with -update")
+}
+
+func TestCatalogueIsComplete(t *testing.T) {
+	list := Kinds()
+	require.GreaterOrEqual(t, len(list), 45)
+	seen := map[string]bool{}
+	for _, k := range list {
+		assert.False(t, seen[k.Slug], "slug %s twice", k.Slug)
+		seen[k.Slug] = true
+		for what, s := range map[string]string{
+			"title": k.Title, "look": k.LookFor, "why": k.Why, "correction": k.Correction, "caution": k.Caution, "follow_up": k.FollowUp,
+		} {
+			assert.NotEmpty(t, strings.TrimSpace(s), "%s: %s", k.Slug, what)
+			assert.NotContains(t, strings.ToLower(s), " safe", "%s: %s promises safety", k.Slug, what)
+		}
+		assert.Contains(t, Hazards, k.Hazard, k.Slug)
+		assert.Contains(t, []notes.Severity{notes.Danger, notes.Hazard, notes.Maintenance}, k.Severity, k.Slug)
+		assert.GreaterOrEqual(t, len(k.Phrases), 5, k.Slug)
+		checkReferences(t, k)
+		got, ok := KindOf(k.Slug)
+		assert.True(t, ok)
+		assert.Equal(t, k.Title, got.Title)
+	}
+	_, ok := KindOf("no-such-kind")
+	assert.False(t, ok)
+}
+
+func checkReferences(t *testing.T, k Kind) {
+	for _, r := range k.Code {
+		assert.NotEmpty(t, r.Section, k.Slug)
+		if r.Code != "NEC" {
+			assert.Len(t, r.Editions, len(Editions), "%s: one edition of %s for each of the NEC", k.Slug, r.Code)
+			continue
+		}
+		assert.NotEmpty(t, r.Editions, k.Slug)
+		for _, e := range r.Editions {
+			assert.Contains(t, Editions, e, k.Slug)
+		}
+	}
+	for _, e := range Editions {
+		assert.NotEmpty(t, k.RulesFor(e), "%s %s", k.Slug, e)
+	}
+}
+
+// Words that fold together make two phrases one; then no two kinds may lay claim to it.
+func TestCatalogueGivesNoPhraseToTwoKinds(t *testing.T) {
+	x := phrases()
+	claimed := map[string]phrase{}
+	for _, p := range x.phrase {
+		for _, key := range spellOut(p.words) {
+			if q, taken := claimed[key]; taken && q.kind != p.kind {
+				t.Errorf("%q of %s is %q of %s", p.text, kinds[p.kind].Slug, q.text, kinds[q.kind].Slug)
+			}
+			claimed[key] = p
+		}
+	}
+	require.Less(t, len(x.weight), maxWords)
+}
+
+// spellOut lists every way to choose one word each, in any order.
+func spellOut(words [][]int16) []string {
+	lists := [][]int16{nil}
+	for _, set := range words {
+		if len(set) == 3 && set[0] == phrases().missing {
+			set = set[:1]
+		}
+		var next [][]int16
+		for _, l := range lists {
+			for _, id := range set {
+				next = append(next, append(slices.Clone(l), id))
+			}
+		}
+		lists = next
+	}
+	var out []string
+	for _, l := range lists {
+		slices.Sort(l)
+		out = append(out, fmt.Sprint(l))
+	}
+	return out
+}
+
+func TestFoldedWordsStandForOneWordOnly(t *testing.T) {
+	seen := map[string]string{}
+	for _, f := range faultWords {
+		for _, v := range append([]string{f.word}, f.forms...) {
+			var key []string
+			for _, j := range jots(strings.ReplaceAll(v, "_", "")) {
+				key = append(key, j.stem)
+			}
+			k := strings.Join(key, " ")
+			if w, taken := seen[k]; taken && w != f.word {
+				t.Errorf("%q stands for both %q and %q", v, w, f.word)
+			}
+			seen[k] = f.word
+		}
+	}
+}

@@ -1,0 +1,211 @@
+package trade
+
+import (
+	"cmp"
+	"slices"
+
+	"jobday/notes"
+)
+
+// Found is a kind of deficiency that a text announces.
+type Found struct {
+	Kind  Kind
+	Piece notes.Piece // from the first to the last word that announced it
+	Sure  float64     // 0 to 1: how sure the kind is, as far as its rivals in the text go
+	Words string      // the phrase of the catalogue that fitted
+
+	score int
+	jots  []int // which words it took
+}
+
+// FindKind returns the kind of deficiency that text announces and where. It is false when nothing
+// in the text does, when all that does is denied ("no loose connections found"), or when two kinds
+// fit about as well: FindKinds then has both.
+func FindKind(text string) (Kind, notes.Piece, bool) {
+	found := FindKinds(text)
+	if len(found) == 0 || found[0].Sure < sureKind {
+		return Kind{}, notes.Piece{}, false
+	}
+	return found[0].Kind, found[0].Piece, true
+}
+
+// sureKind is the least Sure for which FindKind takes a kind.
+const sureKind = 0.7
+
+// FindKinds returns every kind text announces, the surest first. What another, longer phrase over
+// the same words explains better is left out.
+func FindKinds(text string) []Found {
+	x := phrases()
+	t := x.look(text)
+	if len(t.terms) == 0 {
+		return nil
+	}
+	best := t.best()
+	if len(best) == 0 {
+		return nil
+	}
+	slices.SortStableFunc(best, func(a, b Found) int {
+		return cmp.Or(cmp.Compare(b.score, a.score), cmp.Compare(a.Piece.Start, b.Piece.Start))
+	})
+	kept := best[:0]
+	for _, f := range best {
+		if !slices.ContainsFunc(kept, func(k Found) bool { return explains(k, f) }) {
+			kept = append(kept, f)
+		}
+	}
+	for i := range kept {
+		kept[i].Sure = sureness(kept, i)
+	}
+	return kept
+}
+
+// explains reports whether the words of f are among those of the better k.
+func explains(k, f Found) bool {
+	for _, j := range f.jots {
+		if !slices.Contains(k.jots, j) {
+			return false
+		}
+	}
+	return true
+}
+
+// sureness is how far kept[i] stands above its best rival, by the score of both. One announced
+// alone is as sure as its phrase is long.
+func sureness(kept []Found, i int) float64 {
+	alone := 0.85
+	if len(kept[i].jots) > 1 {
+		alone = 0.95
+	}
+	rival := 0
+	for n := range kept {
+		if n != i {
+			rival = max(rival, kept[n].score)
+		}
+	}
+	switch score := kept[i].score; {
+	case rival == 0:
+		return alone
+	case score*10 >= rival*13:
+		return 0.9
+	case score-rival >= 4:
+		return 0.75
+	case score >= rival:
+		return 0.55
+	default:
+		return 0.4
+	}
+}
+
+// A term is a word of the catalogue that stands in a text, over one or more of its words.
+type term struct {
+	id       int16
+	from, to int // jots, to exclusive
+}
+
+// A look is one text under comparison.
+type look struct {
+	x     *phraseIndex
+	jots  []jot
+	terms []term
+	byID  [maxWords]uint8 // 1 + the first term of a word
+	has   uint64          // a bit for each word, several words to a bit
+}
+
+const maxTerms = 250
+
+// look finds the words of the catalogue in text. A stretch may be read in several ways: "no label"
+// is "no", "label" and "unlabeled".
+func (x *phraseIndex) look(text string) *look {
+	t := &look{x: x, jots: jots(text)}
+	t.terms = make([]term, 0, len(t.jots)+8)
+	for i := range t.jots {
+		s := t.jots[i].stem
+		for _, r := range x.multi[s] {
+			if t.follows(i+1, r.rest) {
+				t.add(term{r.id, i, i + 1 + len(r.rest)})
+			}
+		}
+		id, ok := x.ids[s]
+		if !ok {
+			id, ok = x.misspelled(s)
+		}
+		if ok {
+			t.add(term{id, i, i + 1})
+		}
+	}
+	return t
+}
+
+func (t *look) add(m term) {
+	if len(t.terms) >= maxTerms {
+		return
+	}
+	t.terms = append(t.terms, m)
+	t.has |= 1 << (m.id % 64)
+	if t.byID[m.id] == 0 {
+		t.byID[m.id] = uint8(len(t.terms))
+	}
+}
+
+func (t *look) follows(i int, rest []string) bool {
+	if i+len(rest) > len(t.jots) {
+		return false
+	}
+	for n, s := range rest {
+		if t.jots[i+n].stem != s || t.jots[i+n].clause != t.jots[i-1].clause {
+			return false
+		}
+	}
+	return true
+}
+
+// best returns the best fit of each kind.
+func (t *look) best() []Found {
+	var out []Found
+	var chosen [8]term
+	for i := range t.terms {
+		if t.byID[t.terms[i].id] == uint8(i+1) {
+			for _, n := range t.x.anchor[t.terms[i].id] {
+				p := &t.x.phrase[n]
+				if p.needs&^t.has != 0 {
+					continue
+				}
+				for _, a := range t.terms {
+					if a.id == t.terms[i].id {
+						if gap, ok := t.fit(p, a, chosen[:len(p.words)]); ok {
+							out = t.keep(out, p, chosen[:len(p.words)], p.weight*2-gap)
+						}
+					}
+				}
+			}
+		}
+	}
+	return out
+}
+
+// keep enters a fit unless the kind has a better one.
+func (t *look) keep(out []Found, p *phrase, chosen []term, score int) []Found {
+	for i := range out {
+		if out[i].score >= score && out[i].Kind.Slug == kinds[p.kind].Slug {
+			return out
+		}
+	}
+	if t.denied(chosen) {
+		return out
+	}
+	f := Found{Kind: kinds[p.kind], Words: p.text, score: score}
+	for _, c := range chosen {
+		for j := c.from; j < c.to; j++ {
+			f.jots = append(f.jots, j)
+		}
+	}
+	slices.Sort(f.jots)
+	f.Piece = notes.Piece{Start: t.jots[f.jots[0]].start, End: t.jots[f.jots[len(f.jots)-1]].end}
+	for i := range out {
+		if out[i].Kind.Slug == f.Kind.Slug {
+			out[i] = f
+			return out
+		}
+	}
+	return append(out, f)
+}
