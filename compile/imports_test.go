@@ -29,11 +29,13 @@ var mayImport = map[string][]string{
 	"jobday/templates":     {},
 	"jobday/report":        {"finding", "notes", "trade", "templates"},
 	"jobday/book":          {"finding", "notes"},
+	"jobday/closeout":      {"finding", "notes", "trade"},
+	"jobday/explain":       {"finding", "notes", "trade"},
 	"jobday/compile":       {"finding", "notes", "trade", "parse/field", "parse", "reconcile", "price"},
 	"jobday/testdata/demo": {},
 	"jobday/bookgen":       {"finding", "notes", "testdata/demo"},
 	"jobday/web":           {"finding", "notes", "trade", "parse/field", "parse", "reconcile", "price", "templates", "report", "book", "compile"},
-	"jobday/cmd/jobday":    {"finding", "notes", "trade", "parse/field", "parse", "reconcile", "price", "templates", "report", "book", "compile", "web", "testdata/demo"},
+	"jobday/cmd/jobday":    {"finding", "notes", "trade", "parse/field", "parse", "reconcile", "price", "templates", "report", "book", "compile", "web", "closeout", "explain", "testdata/demo"},
 }
 
 // pure are the stages that run the same in the command, in a server and inside a page: functions
