@@ -1,0 +1,94 @@
+package report
+
+import (
+	"html/template"
+	"reflect"
+	"strconv"
+	"strings"
+
+	"jobday/notes"
+	"jobday/templates"
+	"jobday/trade"
+)
+
+// Packed hands a fragment of a template the view beside what it shows.
+type Packed struct {
+	V *View
+	W any
+}
+
+// funcs are the words every template may use, beside the methods of View.
+func funcs() map[string]any {
+	return map[string]any{
+		"money": money, "valued": valued, "number": number, "rate": rate, "quantity": quantity, "long": longDate,
+		"spans": spans, "plural": plural, "short": shortID, "list": list, "join": list, "lines": list,
+		"ints": ints, "inc": func(i int) int { return i + 1 }, "head": head, "more": more,
+		"pack":    func(v *View, what any) Packed { return Packed{v, what} },
+		"sources": func(s notes.Source) []notes.Source { return []notes.Source{s} },
+
+		"consent": Consent, "next": NextStep, "settle": Settle, "fault": faultWords,
+		"severity": severityWords, "verdict": verdictWords, "rule": Rule, "reading": TestReading,
+		"linestate": LineState, "linehours": LineHours, "progress": Progress, "workby": workBy,
+		"confidence": confidence,
+
+		"footer": trade.Footer, "testcaution": trade.TestCaution, "why": whyItMatters, "statement": statement,
+	}
+}
+
+// statement is what both sides put their names under. It approves no price: a price is agreed in a
+// change order, not in a day's record.
+func statement() string {
+	return "This record shows the day as the crew wrote it, what is right and what is not. Except as listed " +
+		"above, work and materials are as booked. A signature confirms that this record was handed over and " +
+		"received; it approves no price that is not shown as authorized."
+}
+
+// whyItMatters is the catalogue's plain sentence on a kind of deficiency, or "".
+func whyItMatters(kind string) string {
+	k, ok := trade.KindOf(kind)
+	if !ok {
+		return ""
+	}
+	return k.Why
+}
+
+func styleSheet() (template.CSS, error) {
+	css, err := templates.Files.ReadFile("report.css")
+	return template.CSS(css), err // our own file, not text from a note
+}
+
+func list(words []string) string { return strings.Join(words, ", ") }
+
+func ints(numbers []int) string {
+	var words []string
+	for _, n := range numbers {
+		words = append(words, strconv.Itoa(n))
+	}
+	return strings.Join(words, ", ")
+}
+
+// head is the first n elements of a list; more is how many that leaves out.
+func head(slice any, n int) any {
+	v := reflect.ValueOf(slice)
+	return v.Slice(0, min(n, v.Len())).Interface()
+}
+
+func more(slice any, n int) int { return max(0, reflect.ValueOf(slice).Len()-n) }
+
+func confidence(c float64) string { return strconv.FormatFloat(c, 'f', 2, 64) }
+
+// workBy says who did a piece of work and for how long, as far as its words say.
+func workBy(e notes.EntryResult) string {
+	r, ok := e.Reading.(notes.WorkReading)
+	if !ok {
+		return ""
+	}
+	said := strings.Join(r.People, ", ")
+	if said != "" {
+		said = "by " + said
+	}
+	if r.Minutes > 0 {
+		said = strings.Join(filled(said, r.Minutes.String()), ", ")
+	}
+	return said
+}
