@@ -5,6 +5,7 @@ import (
 
 	"jobday/finding"
 	"jobday/notes"
+	"jobday/trade"
 )
 
 // extraPrice is what an extra costs the customer and how that was figured.
@@ -110,17 +111,22 @@ func (b *bill) listed(e *notes.ExtraWork, p *extraPrice) bool {
 	return true
 }
 
-// taskQty returns how many of a task an extra is: its own quantity, or that of the one thing
-// counted in its words that the task's words name.
+// taskQty returns how many of a task an extra is: the quantity of the one thing counted in its
+// words that the task's words name, or its own quantity where its words count nothing.
 func taskQty(e *notes.ExtraWork, row notes.PriceRow) (notes.Quantity, bool) {
-	if e.Qty.Written() {
+	if len(e.Facts) == 0 {
 		q, ok := e.Qty.In(row.Unit)
 		return q, ok && q.Value.Sign() > 0
 	}
 	var found notes.Quantity
 	task := wordsOf(row.Item)
+	things := slices.DeleteFunc(slices.Clone(task), func(w string) bool {
+		_, verb := trade.Verb(w)
+		return verb
+	})
 	for _, it := range e.Facts {
-		if !it.Qty.Written() || len(it.Other) > 0 || !holds(task, wordsOf(it.Name)) {
+		thing := wordsOf(it.Name)
+		if !it.Qty.Written() || len(it.Other) > 0 || !holds(task, thing) && !holds(thing, things) {
 			continue
 		}
 		q, ok := it.Qty.In(row.Unit)
@@ -159,21 +165,22 @@ func (b *bill) tellTasks(e *notes.ExtraWork, fit []notes.PriceRow) {
 
 // byTime prices an extra by time and material.
 func (b *bill) byTime(e *notes.ExtraWork, quotes []materialQuote, p *extraPrice) {
-	crew := b.crews[e.Found]
-	if !e.Found.Known() {
-		crew = b.crews[b.day.Date]
-	}
-	work := b.priceLabor(b.usesOf(e), crew)
+	work := b.priceLabor(b.usesOf(e))
 	p.labor, p.laborSteps = work.amount, work.steps
 	for _, m := range work.missing {
 		p.miss(m)
 	}
 	if work.minutes == 0 {
-		if e.Outcome == notes.ExtraNotDone && len(quotes) == 0 {
+		l := b.line(e.Line)
+		switch {
+		case e.Outcome == notes.ExtraNotDone && len(quotes) == 0:
 			p.miss("a price")
 			return
+		case l != nil && l.Price.Kind == notes.TimeAndMaterial:
+			p.miss("a word on whether the time on line " + l.Label + " covers it")
+		default:
+			p.miss("the time it took")
 		}
-		p.miss("the time it took")
 	}
 	for _, q := range quotes {
 		if q.missing != "" {

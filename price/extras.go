@@ -83,6 +83,7 @@ func (b *bill) place(e *notes.ExtraWork, p extraPrice) {
 	}
 	if n.Why, n.Frees = b.reasons(e, p); n.Why != "" {
 		b.hold(n)
+		b.waiting = append(b.waiting, waiting{note: n, since: b.day.Date, extra: e.ID})
 		return
 	}
 	b.billed[e.ID] = b.day.Date

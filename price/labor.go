@@ -14,7 +14,7 @@ import (
 func (b *bill) laborCosts() {
 	for i := range b.day.Labor {
 		r := &b.day.Labor[i]
-		class, ok := b.class(r.Name, r.From)
+		class, _, ok := b.classFor(personTime{person: r.Name, day: b.day.Date, from: r.From})
 		if !ok {
 			continue
 		}
@@ -75,13 +75,13 @@ func (l *labor) addMissing(what string) {
 }
 
 // priceLabor prices the time of each person, his travel apart, rounded up to the billing step once
-// for each person. The uses are all of one day on one line or extra. crew is who worked that day.
-func (b *bill) priceLabor(uses []notes.LaborUse, crew []string) labor {
+// for each person and day.
+func (b *bill) priceLabor(uses []notes.LaborUse) labor {
 	var l labor
-	for _, u := range byPerson(uses) {
+	for _, u := range b.byPerson(uses) {
 		l.minutes += u.minutes
 		l.from = append(l.from, u.from...)
-		class, how, ok := b.classFor(u, crew)
+		class, how, ok := b.classFor(u)
 		if !ok {
 			l.addMissing(how)
 			continue
@@ -93,24 +93,31 @@ func (b *bill) priceLabor(uses []notes.LaborUse, crew []string) labor {
 	return l
 }
 
-// personTime is the time of one person, at work or on the road.
+// personTime is the time of one person on one day, at work or on the road.
 type personTime struct {
 	person  string
+	day     notes.Date
 	travel  bool
 	minutes notes.Minutes
 	from    []notes.Source
 }
 
-// byPerson adds up the uses of each person, in the order in which they are named.
-func byPerson(uses []notes.LaborUse) []personTime {
+// byPerson adds up the uses of each person and day, in the order in which they are named.
+func (b *bill) byPerson(uses []notes.LaborUse) []personTime {
 	var out []personTime
 	for _, u := range uses {
 		if u.Minutes <= 0 {
 			continue
 		}
-		i := slices.IndexFunc(out, func(p personTime) bool { return p.person == u.Person && p.travel == u.Travel })
+		day, known := b.dates[u.From.File]
+		if !known {
+			day = b.day.Date
+		}
+		i := slices.IndexFunc(out, func(p personTime) bool {
+			return p.person == u.Person && p.travel == u.Travel && p.day == day
+		})
 		if i < 0 {
-			out = append(out, personTime{person: u.Person, travel: u.Travel})
+			out = append(out, personTime{person: u.Person, travel: u.Travel, day: day})
 			i = len(out) - 1
 		}
 		out[i].minutes += u.Minutes
@@ -123,14 +130,14 @@ func byPerson(uses []notes.LaborUse) []personTime {
 
 // classFor returns the class that time is billed at and, where it had to be reasoned, how. When
 // there is none it returns what is missing.
-func (b *bill) classFor(u personTime, crew []string) (class notes.LaborClass, how string, ok bool) {
+func (b *bill) classFor(u personTime) (class notes.LaborClass, how string, ok bool) {
 	if u.person != "" {
 		if class, ok = b.class(u.person, u.from); !ok {
 			return class, "the labor class of " + u.person, false
 		}
 		return class, "", true
 	}
-	if class, ok = b.commonClass(crew); ok {
+	if class, ok = b.commonClass(b.crews[u.day]); ok {
 		return class, "nobody is named, everybody there that day is " + class.Name, true
 	}
 	var all []string

@@ -21,8 +21,10 @@ func (b *bill) scopeLine(s *notes.LineStanding, quotes []materialQuote) {
 	case notes.LotPrice:
 		b.dropped(l, s)
 		b.lot(l, s)
+		b.doneAllTheSame(l, s)
 	case notes.UnitPrice:
 		b.unitPriced(l, s)
+		b.doneAllTheSame(l, s)
 		b.dropped(l, s)
 	case notes.TimeAndMaterial:
 		b.timeAndMaterial(l, s, quotes)
@@ -85,7 +87,8 @@ func (b *bill) lot(l *lineMoney, s *notes.LineStanding) {
 		return
 	}
 	b.value(l.title(), amount)
-	if !finished(s) {
+	rest := l.Qty.Value.Sub(l.dropped) // what is still wanted of the line
+	if !finished(s) && s.ToDate.Cmp(rest) < 0 {
 		b.hold(notes.MoneyNote{
 			What: l.title(), Amount: amount, From: l.from(s), Ref: l.Label,
 			Why: standingText(l, s) + "; a lot price is billed when the line is complete", Frees: "the line complete",
@@ -147,7 +150,7 @@ func (b *bill) holdUnclear(l *lineMoney, s *notes.LineStanding, amount notes.Mon
 // unitPriced makes ready what was done since the last day, within the booked quantity. What goes
 // beyond it is an extra.
 func (b *bill) unitPriced(l *lineMoney, s *notes.LineStanding) {
-	done := notes.Min(s.ToDate.Sub(s.Over), l.Qty.Value)
+	done := notes.Min(s.ToDate.Sub(s.Over), l.Qty.Value.Sub(l.dropped))
 	qty := done.Sub(l.qty)
 	if qty.Sign() <= 0 {
 		return
@@ -194,14 +197,41 @@ func (b *bill) dropped(l *lineMoney, s *notes.LineStanding) {
 	if value.IsZero() {
 		return
 	}
-	by := "taken out by the customer"
-	if s.DroppedBy != "" {
-		by = "taken out by " + s.DroppedBy
-	}
 	b.value(what, value)
 	b.notBilled(notes.MoneyNote{
-		What: what, Amount: value, Why: by + "; what is dropped is never billed", From: s.From, Ref: l.Label,
+		What: what, Amount: value, Why: "taken out by " + b.droppedBy(l, s) + "; what is dropped is never billed",
+		From: s.From, Ref: l.Label,
 	})
+}
+
+// droppedBy returns by whose word a part of the line was taken out.
+func (b *bill) droppedBy(l *lineMoney, s *notes.LineStanding) string {
+	if s.DroppedBy != "" {
+		return s.DroppedBy
+	}
+	for _, e := range b.day.Extras {
+		if e.Outcome == notes.ExtraCredit && b.line(e.Line) == l && e.Authorization.By != "" {
+			return e.Authorization.By
+		}
+	}
+	return "the customer"
+}
+
+// doneAllTheSame holds the value of what was done although the customer had taken it out on an
+// earlier day.
+func (b *bill) doneAllTheSame(l *lineMoney, s *notes.LineStanding) {
+	redone := s.ToDate.Sub(s.Over).Add(l.dropped).Sub(l.Qty.Value)
+	if l.dropped.Sign() <= 0 || redone.Cmp(l.redone) <= 0 {
+		return
+	}
+	amount := l.worth(redone).Sub(l.worth(l.redone))
+	what := redone.Sub(l.redone).String() + " " + string(l.Qty.Unit) + " of line " + l.title()
+	l.redone = redone
+	b.value(what, amount)
+	b.holdOn(notes.MoneyNote{
+		What: what, Amount: amount, Why: "done although " + b.droppedBy(l, s) + " had taken it out", From: l.from(s),
+		Ref: l.Label, Frees: "the customer's word or a decision",
+	}, nil)
 }
 
 // unpriced holds a line without a price from the day work on it began. Its value is not known.

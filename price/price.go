@@ -11,6 +11,7 @@
 package price
 
 import (
+	"slices"
 	"strings"
 
 	"jobday/finding"
@@ -44,8 +45,9 @@ type job struct {
 	Input
 	tax     notes.TaxTreatment
 	files   map[string]*finding.File // the notes by name, to place findings
-	crews   map[notes.Date][]string
-	lines   map[string]*lineMoney // by label in lower case
+	crews   map[notes.Date][]string  // who was there
+	dates   map[string]notes.Date    // of the notes by name
+	lines   map[string]*lineMoney    // by label in lower case
 	waiting []waiting
 	billed  map[string]notes.Date // extras by id, the day they became ready
 	told    map[string]bool       // findings given, so that what is carried is not told again
@@ -59,6 +61,7 @@ type lineMoney struct {
 	qty       notes.Decimal // unit price: quantity that is ready or held so far
 	spent     notes.Money   // time and material: what of a ceiling is used up
 	dropped   notes.Decimal // quantity the customer took out so far
+	redone    notes.Decimal // what of it was done all the same
 	refund    notes.Money   // dropped today although it was ready before
 	begun     bool
 	timed     bool                     // time was written for it since it was last missed
@@ -73,12 +76,13 @@ type waiting struct {
 	note  notes.MoneyNote
 	since notes.Date
 	until func() bool // reports whether it was freed; nil for money only a changed note can free
+	extra string      // id of the extra it is for: where a day lists the extra, that row counts
 }
 
 func newJob(days []*notes.JobDay, in Input) *job {
 	j := &job{
 		Input: in, files: map[string]*finding.File{}, crews: map[notes.Date][]string{},
-		lines: map[string]*lineMoney{}, billed: map[string]notes.Date{}, told: map[string]bool{},
+		dates: map[string]notes.Date{}, lines: map[string]*lineMoney{}, billed: map[string]notes.Date{}, told: map[string]bool{},
 	}
 	if j.Rows == nil {
 		j.Rows = Index(in.Prices)
@@ -95,10 +99,13 @@ func newJob(days []*notes.JobDay, in Input) *job {
 	}
 	for _, d := range days {
 		for _, n := range d.Notes {
-			j.files[n.File] = n.Source
+			j.files[n.File], j.dates[n.File] = n.Source, d.Date
 		}
+		j.crews[d.Date] = slices.Clone(d.Crew)
 		for _, r := range d.Labor {
-			j.crews[d.Date] = append(j.crews[d.Date], r.Name)
+			if r.Name != "" {
+				j.crews[d.Date] = append(j.crews[d.Date], r.Name)
+			}
 		}
 	}
 	j.tax = j.treatment()
@@ -139,7 +146,7 @@ func (b *bill) price() {
 func (b *bill) carry(earlier []waiting) {
 	var kept []waiting
 	for _, w := range earlier {
-		if w.until != nil && w.until() {
+		if w.until != nil && w.until() || b.lists(w.extra) {
 			continue
 		}
 		n := w.note
@@ -149,6 +156,11 @@ func (b *bill) carry(earlier []waiting) {
 		kept = append(kept, w)
 	}
 	b.waiting = append(kept, b.waiting...)
+}
+
+// lists reports whether the day lists the extra, and so has a row of its own for its money.
+func (b *bill) lists(id string) bool {
+	return id != "" && slices.ContainsFunc(b.day.Extras, func(e notes.ExtraWork) bool { return e.ID == id })
 }
 
 // value enters what one thing is worth, before it is decided what becomes of the money.
@@ -170,7 +182,7 @@ func (b *bill) hold(n notes.MoneyNote) {
 func (b *bill) holdOn(n notes.MoneyNote, until func() bool) {
 	n.From = sources(n.From)
 	b.hold(n)
-	b.waiting = append(b.waiting, waiting{n, b.day.Date, until})
+	b.waiting = append(b.waiting, waiting{note: n, since: b.day.Date, until: until})
 }
 
 func (b *bill) notBilled(n notes.MoneyNote) {
