@@ -161,8 +161,14 @@ func job(f folder, s shop, opt Options, read func()) (JobResult, finding.List) {
 	slices.SortStableFunc(days, func(a, b *notes.DayNote) int {
 		return cmp.Or(a.Date.Compare(b.Date), cmp.Compare(a.File.Name, b.File.Name))
 	})
+	var decided []notes.Decision
+	if f.decided != nil {
+		var more finding.List
+		decided, more = parse.Decisions(f.decided)
+		found.Add(more...)
+	}
 	jobdays, more := reconcile.Job(reconcile.Input{
-		Company: s.company, Prices: s.prices, Job: j, Notes: days, Words: s.words,
+		Company: s.company, Prices: s.prices, Job: j, Notes: days, Words: s.words, Decisions: decided,
 	})
 	found.Add(more...)
 	found.Add(price.Days(jobdays, price.Input{Company: s.company, Prices: s.prices, Job: j})...)

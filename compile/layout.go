@@ -19,9 +19,10 @@ type layout struct {
 
 // folder is one job's folder.
 type folder struct {
-	name   string
-	scopes []*finding.File // by name; one is right
-	notes  []*finding.File // by name
+	name    string
+	scopes  []*finding.File // by name; one is right
+	notes   []*finding.File // by name
+	decided *finding.File   // decisions.md, or nil
 }
 
 // arrange sorts files into a layout. Company and prices are empty files when the book has none.
@@ -73,6 +74,7 @@ func (f *folder) add(file *finding.File, base string) {
 	case strings.HasPrefix(base, "scope") && strings.HasSuffix(base, ".md"):
 		f.scopes = append(f.scopes, file)
 	case base == "decisions.md":
+		f.decided = file
 	case strings.HasSuffix(base, ".md"):
 		f.notes = append(f.notes, file)
 	}

@@ -30,6 +30,9 @@ func finalOutcome(r *read) notes.Outcome {
 
 func (d *day) decideOne(r *read) {
 	r.result.Confidence = r.entry.Sure
+	if d.settle(r) {
+		return
+	}
 	switch e := r.entry; {
 	case e.Nothing:
 		r.set(notes.Narrative, 1, "says there is nothing to report")
@@ -111,9 +114,27 @@ func (d *day) decideWork(r *read) {
 		d.candidates(r)
 		r.set(notes.Unclear, best, "may belong to line "+d.in.Job.Lines[r.found[0].line].Label+", or be an extra")
 		d.askWhichLine(r)
+	case d.despiteRating(r):
 	default:
 		d.onNoLine(r, best)
 	}
+}
+
+// despiteRating asks about work that fits a line in all but a rating or a size: booked for 30 A and
+// reported with 20 A is a slip of the pen or another circuit, and only a person can say which.
+func (d *day) despiteRating(r *read) bool {
+	for _, m := range r.found {
+		if m.veto == "" || m.place || m.despite < TakeAt {
+			continue
+		}
+		label := d.in.Job.Lines[m.line].Label
+		r.result.Candidates = append(r.result.Candidates, notes.Candidate{Line: label, Confidence: ExtraAt})
+		r.set(notes.Unclear, ExtraAt, "fits line "+label+" but for "+m.veto)
+		r.found = []match{m}
+		d.askWhichLine(r)
+		return true
+	}
+	return false
 }
 
 // onNoLine judges work that no booked line is about.
@@ -204,7 +225,7 @@ func splitLabels(s string) []string {
 func (d *day) unknownLabel(r *read) {
 	written := r.entry.Label + ": " + r.entry.Text
 	r.result.Text = written
-	q := newQuery(written)
+	q := newQuery(written, d.in.Words)
 	if len(r.entry.Label) <= 3 && len(d.in.Job.Lines) > 0 && !q.has(strings.ToLower(r.entry.Label)) {
 		d.add(finding.Finding{
 			Severity: finding.Warning, Rule: "entry/unknown-label",
@@ -255,7 +276,7 @@ func (d *day) several(r *read) []int {
 	head := r.query.terms[r.query.head].Text
 	var lines []int
 	for i, l := range d.index.lines {
-		if l.has(head) && l.contradicts(r.query) == "" {
+		if veto, _ := l.contradicts(r.query); l.has(head) && veto == "" {
 			if d.in.Job.Lines[i].Qty.Value.Cmp(notes.Int(want)) == 0 {
 				return nil // one line of that many: "all three" is its quantity
 			}

@@ -6,6 +6,7 @@ import (
 
 	"jobday/finding"
 	"jobday/notes"
+	"jobday/parse/field"
 )
 
 // sameExtra is the overlap of words from which two entries are taken to be about one extra. It is
@@ -36,9 +37,10 @@ func (d *day) recordExtra(r *read) {
 	x.work.From = append(x.work.From, r.result.Source)
 	x.takeConsent(r)
 	x.takePrice(r.facts.Price)
+	x.decide(r.decided)
 	r.result.Reading = d.workReading(r, nil, notes.Unsaid)
 	d.extraMaterials(r, x)
-	if r.facts.Consent.State == notes.NoConsent && x.work.Authorization.State == "none" && x.work.Outcome == notes.ExtraDone {
+	if r.facts.Consent.State == notes.NoConsent && !x.work.Price.NoCharge && x.work.Authorization.State == "none" && x.work.Outcome == notes.ExtraDone {
 		d.add(finding.Finding{
 			Severity: finding.Warning, Rule: "extra/no-authorization",
 			Message: "does not say who authorized this work beyond scope",
@@ -103,7 +105,7 @@ func doneWords(r *read) bool {
 // pastVerb reports whether a work verb stands in the past in the words as written.
 func pastVerb(q query) bool {
 	for _, t := range q.terms {
-		if !isVerb(t) {
+		if t.Class != field.VerbTerm {
 			continue
 		}
 		w := strings.ToLower(q.text[t.Start:t.End])

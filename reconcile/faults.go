@@ -30,6 +30,7 @@ func (d *day) recordFaults() {
 			continue
 		}
 		rec := f.record
+		rec.FollowUp = followUp(rec)
 		rec.Rules, rec.From = list(rec.Rules), append([]notes.Source(nil), rec.From...)
 		d.out.Deficiencies = append(d.out.Deficiencies, rec)
 		f.closed = rec.State == notes.FaultCorrected
@@ -41,8 +42,7 @@ func (d *day) recordFault(r *read) {
 		ID: r.result.ID, Text: r.result.Text, Title: r.entry.Text, Where: r.query.places(), Hazard: "to be judged",
 		Severity: r.facts.Fault.Severity, State: r.facts.Fault.State, Told: r.facts.Fault.Told, Found: d.out.Date,
 		Photo: r.result.Photos, From: []notes.Source{r.result.Source},
-		FollowUp: "a licensed electrician judges it and says what it needs",
-		Caution:  trade.GeneralCaution(),
+		Caution: trade.GeneralCaution(),
 	}
 	if rec.State == "" {
 		rec.State = notes.FaultFound
@@ -52,7 +52,7 @@ func (d *day) recordFault(r *read) {
 	}
 	if k, _, ok := trade.FindKind(r.result.Text); ok {
 		rec.Kind, rec.Title, rec.Hazard = k.Slug, k.Title, k.Hazard
-		rec.Caution, rec.FollowUp = k.Caution, k.FollowUp
+		rec.Caution = k.Caution
 		rec.Rules = k.RulesFor(d.in.Company.NEC)
 		if rec.Severity == "" {
 			rec.Severity = k.Severity
@@ -73,6 +73,20 @@ func (d *day) recordFault(r *read) {
 	}
 }
 
+// followUp returns what a deficiency still wants: put right while it stands, and what comes after.
+func followUp(rec notes.DeficiencyRecord) string {
+	k, ok := trade.KindOf(rec.Kind)
+	switch {
+	case ok && rec.State == notes.FaultCorrected:
+		return k.FollowUp
+	case ok:
+		return k.Correction
+	case rec.State == notes.FaultCorrected:
+		return "none"
+	}
+	return "a licensed electrician judges it and says what it needs"
+}
+
 // correction makes an extra of mending a fault that took time or material: it was not booked.
 func (d *day) correction(r *read) {
 	x := d.newExtra(r)
@@ -82,6 +96,7 @@ func (d *day) correction(r *read) {
 	x.work.From = append(x.work.From, r.result.Source)
 	x.takeConsent(r)
 	x.takePrice(r.facts.Price)
+	x.decide(r.decided)
 	d.extraMaterials(r, x)
 }
 
@@ -140,7 +155,7 @@ func mends(r *read) bool {
 	}
 	for _, v := range r.query.verbs() {
 		switch v {
-		case "install", "replace", "repair", "connect", "terminate", "swap", "land", "fix":
+		case "install", "replace", "repair", "connect", "land", "seal", "secure", "makeup":
 			return pastVerb(r.query)
 		}
 	}

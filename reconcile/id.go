@@ -31,7 +31,7 @@ func (d *day) id(q query, e *notes.Entry) string {
 func (q query) slug() string {
 	var words []string
 	for _, t := range q.terms {
-		if t.Class == field.Thing || t.Class == field.Designation || t.Class == field.PlaceTerm {
+		if named(t) || t.Class == field.DesignationTerm || t.Class == field.PlaceTerm {
 			if w := slugOf(t.Text); w != "" && len(words) < slugWords {
 				words = append(words, w)
 			}

@@ -6,6 +6,7 @@ import (
 
 	"jobday/notes"
 	"jobday/parse/field"
+	"jobday/trade"
 )
 
 // Two thresholds part what is taken, asked and left out. They follow from what each mistake costs
@@ -26,10 +27,12 @@ const (
 
 // A match is one line an entry may serve.
 type match struct {
-	line   int
-	p      float64 // probability, 0 to 1
-	shared []string
-	veto   string // why it cannot be, or ""
+	line    int
+	p       float64 // probability, 0 to 1
+	shared  []string
+	veto    string  // why it cannot be, or ""
+	place   bool    // the veto is of a place
+	despite float64 // what p would be without the veto
 }
 
 // lineIndex is the lines of a job prepared for matching.
@@ -39,10 +42,10 @@ type lineIndex struct {
 	count map[string]int // in how many lines a term stands
 }
 
-func newLineIndex(j *notes.Job) *lineIndex {
+func newLineIndex(j *notes.Job, words trade.Words) *lineIndex {
 	ix := &lineIndex{count: map[string]int{}}
 	for _, l := range j.Lines {
-		q := newQuery(l.Work)
+		q := newQuery(l.Work, words)
 		ix.lines = append(ix.lines, q)
 		for i, t := range q.terms {
 			if !repeated(q.terms, i) {
@@ -51,7 +54,7 @@ func newLineIndex(j *notes.Job) *lineIndex {
 		}
 	}
 	for _, x := range j.NotIncluded {
-		ix.not = append(ix.not, newQuery(x.Text))
+		ix.not = append(ix.not, newQuery(x.Text, words))
 	}
 	return ix
 }
@@ -119,13 +122,13 @@ func (ix *lineIndex) against(q query, i int) (match, bool) {
 	if shared == 0 {
 		return m, false
 	}
-	if m.veto = q.contradicts(l); m.veto != "" {
-		return m, true
-	}
 	z := priorOdds + perCoverage*min(1, shared/all*1.25) + perPrecision*precision(q, l)
 	z += ix.headOdds(q, l) + whichOdds(q, l) + verbOdds(q, l) + exactOdds(q, l)
 	m.p = 1 / (1 + math.Exp(-z))
 	m.p = math.Round(m.p*1000) / 1000
+	if m.veto, m.place = q.contradicts(l); m.veto != "" {
+		m.p, m.despite = 0, m.p
+	}
 	return m, true
 }
 
@@ -217,7 +220,7 @@ func whichOdds(q, l query) float64 {
 
 func exactOdds(q, l query) float64 {
 	for _, t := range l.terms {
-		if t.Class == field.Designation && q.has(t.Text) {
+		if t.Class == field.DesignationTerm && q.has(t.Text) {
 			return exactShared
 		}
 	}

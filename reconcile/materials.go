@@ -131,12 +131,12 @@ func (d *day) namedIn(it notes.Item) string {
 	if len(d.in.Job.Lines) == 1 {
 		return d.in.Job.Lines[0].Label
 	}
-	head, q, label := itemHead(it), newQuery(it.Name), ""
+	head, q, label := itemHead(it), newQuery(it.Name, d.in.Words), ""
 	if head == "" {
 		return ""
 	}
 	for i, l := range d.index.lines {
-		if l.has(head) && q.contradicts(l) == "" {
+		if veto, _ := q.contradicts(l); l.has(head) && veto == "" {
 			if label != "" {
 				return ""
 			}

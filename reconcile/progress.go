@@ -70,8 +70,8 @@ func (d *day) mark(r *read, i int, a amount) {
 	case !p.NotDone && !p.ByOthers:
 		ls.begun, ls.blocked, ls.blockedBy = true, false, ""
 	}
-	if a.complete == notes.No {
-		ls.complete, lt.finished = false, false
+	if a.complete == notes.No && lt.finished {
+		ls.complete, lt.finished = false, false // one entry said done, another of today says not quite
 	}
 	booked := d.in.Job.Lines[i].Qty.Value
 	done := ls.toDate.Add(lt.today).Cmp(booked) >= 0 && booked.Sign() > 0
@@ -90,6 +90,9 @@ func (d *day) amountOn(r *read, i int) amount {
 	p := r.facts.Progress
 	if p.NotDone || p.ByOthers || p.Blocked && p.Count == nil && p.Complete != notes.Yes {
 		return amount{complete: notes.No, counted: p.NotDone}
+	}
+	if p.Complete != notes.Yes && begins(r.query, d.index.lines[i]) {
+		return amount{complete: notes.No} // "3 of 3 roughed" finishes none
 	}
 	if a, ok := d.saidOf(r, i, before, remaining); ok {
 		return a
@@ -199,26 +202,41 @@ func (d *day) byVerb(r *read, i int, remaining notes.Decimal) amount {
 }
 
 // finishes reports whether the verbs of an entry finish what the line asks for: the line's own
-// verb, or one that stands at the end of the work, and none that stands at its beginning.
+// verb, or one that stands at the end of the work.
 func finishes(q, l query) bool {
-	want, end := l.verbs(), false
+	want := l.verbs()
 	for _, v := range q.verbs() {
-		if contains(want, v) {
-			end = true
-			continue
-		}
-		switch v {
-		case "install", "replace", "land", "terminate", "connect", "trim", "label", "trace", "relocate", "repair",
-			"commission", "energize", "hang", "remove", "swap":
-			end = true
-		case "pull", "rough", "run", "stub", "fish", "prep", "layout", "lay out", "start", "dig", "drill", "demo", "test":
-			if !end {
-				return false
-			}
+		if contains(want, v) || finishing[v] {
+			return true
 		}
 	}
-	return end
+	return false
 }
+
+// begins reports whether the verbs of an entry only begin what the line asks for: they stand at
+// the start of such work, and the line asks for more than that.
+func begins(q, l query) bool {
+	want, starts := l.verbs(), false
+	for _, v := range q.verbs() {
+		if contains(want, v) || finishing[v] {
+			return false
+		}
+		starts = starts || beginning[v]
+	}
+	return starts
+}
+
+// Which classes of work stand at the end of a piece of work and which at its start is common
+// practice, no source.
+var (
+	finishing = map[string]bool{
+		"install": true, "replace": true, "land": true, "connect": true, "trim": true, "label": true, "trace": true,
+		"relocate": true, "repair": true, "energize": true, "program": true, "remove": true, "makeup": true,
+	}
+	beginning = map[string]bool{
+		"pull": true, "rough": true, "dig": true, "drill": true, "layout": true, "start": true, "order": true, "disconnect": true,
+	}
+)
 
 // drop records that the customer took a line, or what is left of it, out of the work.
 func (d *day) drop(r *read, i int) {

@@ -5,11 +5,13 @@ import (
 
 	"jobday/notes"
 	"jobday/parse/field"
+	"jobday/trade"
 )
 
 // A query is the words of an entry or of a line, ready to be held against one another.
 type query struct {
 	text  string
+	words trade.Words
 	terms []field.Term
 	// qualifies says, for each term, that it stands behind a preposition: "at the PREP COUNTER",
 	// "for the PROOFING CABINET". Such words say which one, not what.
@@ -17,9 +19,9 @@ type query struct {
 	head      int // index of the term that names the thing itself, -1 when there is none
 }
 
-// newQuery reads the words of text.
-func newQuery(text string) query {
-	q := query{text: text, terms: field.Terms(text), head: -1}
+// newQuery reads the words of text, the shop's own among them.
+func newQuery(text string, words trade.Words) query {
+	q := query{text: text, words: words, terms: field.TermsIn(text, words), head: -1}
 	q.qualifies = make([]bool, len(q.terms))
 	behind, last := false, 0
 	for i, t := range q.terms {
@@ -35,9 +37,9 @@ func newQuery(text string) query {
 			behind = true
 		}
 		q.qualifies[i] = behind
-		if q.head < 0 && !behind && t.Class == field.Thing {
+		if q.head < 0 && !behind && named(t) {
 			q.head = i
-		} else if q.head == i-1 && i > 0 && !behind && t.Class == field.Thing && strings.TrimSpace(between) == "" {
+		} else if q.head == i-1 && i > 0 && !behind && named(t) && strings.TrimSpace(between) == "" {
 			q.head = i // "hood lights": the last noun of the run is the thing, the others say which
 		}
 	}
@@ -47,9 +49,13 @@ func newQuery(text string) query {
 	return q
 }
 
+// named reports whether a term names something: a thing of the trade, or a word the trade does not
+// know, such as what a customer's machine is called.
+func named(t field.Term) bool { return t.Class == field.ThingTerm || t.Class == field.OtherTerm }
+
 func firstThing(terms []field.Term) int {
 	for i, t := range terms {
-		if t.Class == field.Thing {
+		if named(t) {
 			return i
 		}
 	}
@@ -67,13 +73,13 @@ func (q query) elsewhere(text string) query {
 			b.WriteString(t.Text)
 		}
 	}
-	return newQuery(b.String())
+	return newQuery(b.String(), q.words)
 }
 
 // says reports whether the query has anything to match by.
 func (q query) says() bool {
 	for _, t := range q.terms {
-		if t.Class == field.Thing || t.Class == field.Designation {
+		if named(t) || t.Class == field.DesignationTerm {
 			return true
 		}
 	}
@@ -84,8 +90,8 @@ func (q query) says() bool {
 func (q query) verbs() []string {
 	var vs []string
 	for _, t := range q.terms {
-		if t.Class == field.VerbTerm && !contains(vs, t.Text) {
-			vs = append(vs, t.Text)
+		if t.Class == field.VerbTerm && !contains(vs, t.Dim) {
+			vs = append(vs, t.Dim)
 		}
 	}
 	return vs
@@ -117,7 +123,7 @@ func (q query) overlap(o query) float64 {
 		mine += w
 		if o.has(t.Text) {
 			shared += w
-			thing = thing || t.Class == field.Thing
+			thing = thing || named(t)
 		}
 	}
 	for i, t := range o.terms {
@@ -125,7 +131,7 @@ func (q query) overlap(o query) float64 {
 			theirs += w
 		}
 	}
-	if !thing || q.contradicts(o) != "" {
+	if veto, _ := q.contradicts(o); !thing || veto != "" {
 		return 0
 	}
 	return shared / max(0.5, min(mine, theirs))
@@ -153,16 +159,27 @@ func repeated(terms []field.Term, i int) bool {
 // thing ("30A against 20A"), or "". Only a dimension that both name can contradict.
 func (q query) contradicts(o query) string {
 	for _, t := range q.terms {
-		if t.Dim == "" || o.agrees(t, q) {
+		if !exclusive(t) || o.agrees(t, q) {
 			continue
 		}
 		for _, u := range o.terms {
 			if u.Dim == t.Dim && u.Class == t.Class {
-				return t.Text + " against " + u.Text
+				return t.Text + " against " + u.Text, t.Class == field.PlaceTerm
 			}
 		}
 	}
-	return ""
+	return "", false
+}
+
+// exclusive reports whether two different values of a term's dimension cannot be one thing.
+func exclusive(t field.Term) bool {
+	switch t.Class {
+	case field.DesignationTerm:
+		return t.Dim != "" && t.Dim != "model"
+	case field.PlaceTerm:
+		return t.Dim != "" && t.Dim != "spot"
+	}
+	return false
 }
 
 // agrees reports whether o names the dimension of t not at all, or shares one of q's values of it.
@@ -185,11 +202,13 @@ func (o query) agrees(t field.Term, q query) bool {
 // termWeight says how much a class of word tells which line is meant; verbs are judged apart.
 func termWeight(c field.TermClass) float64 {
 	switch c {
-	case field.Thing:
+	case field.ThingTerm:
 		return 1
-	case field.Designation, field.PlaceTerm:
+	case field.DesignationTerm, field.PlaceTerm:
 		return 0.9
-	case field.Color:
+	case field.OtherTerm:
+		return 0.8
+	case field.TraitTerm, field.ColourTerm:
 		return 0.4
 	}
 	return 0
@@ -229,13 +248,13 @@ func contains(list []string, s string) bool {
 
 // itemHead returns the term that names an item itself.
 func itemHead(it notes.Item) string {
-	q := newQuery(it.Name)
+	q := newQuery(it.Name, trade.Words{})
 	if q.head < 0 {
 		return ""
 	}
 	// In a normal form the head noun stands last.
 	for i := len(q.terms) - 1; i >= 0; i-- {
-		if q.terms[i].Class == field.Thing {
+		if named(q.terms[i]) {
 			return q.terms[i].Text
 		}
 	}

@@ -19,6 +19,8 @@ type Input struct {
 	Job     *notes.Job
 	Notes   []*notes.DayNote // in any order
 	Words   trade.Words
+	// Decisions is what the office settled, in the order written.
+	Decisions []notes.Decision
 }
 
 // Job returns one JobDay for each date that has notes, in order of date, with all money still
@@ -42,6 +44,7 @@ func Job(in Input) ([]*notes.JobDay, finding.List) {
 	if len(days) > 0 {
 		days[len(days)-1].Final = true
 	}
+	s.unmet()
 	return days, s.found
 }
 
@@ -71,7 +74,7 @@ type lineStanding struct {
 }
 
 func newStanding(in Input) *standing {
-	return &standing{in: in, index: newLineIndex(in.Job), lines: make([]lineStanding, len(in.Job.Lines))}
+	return &standing{in: in, index: newLineIndex(in.Job, in.Words), lines: make([]lineStanding, len(in.Job.Lines)), met: map[finding.Span]bool{}}
 }
 
 // A day is one date under compilation. Its steps run in the order of compile.
@@ -96,15 +99,16 @@ type lineDay struct {
 
 // read is one entry with what was made of it so far.
 type read struct {
-	note   *notes.DayNote
-	entry  *notes.Entry
-	result *notes.EntryResult
-	facts  notes.Facts // of the entry and its details together; of the entry above for "same"
-	query  query
-	found  []match // lines it may serve, likeliest first
-	lines  []int   // lines it does serve
-	extra  *openExtra
-	why    string
+	note    *notes.DayNote
+	entry   *notes.Entry
+	result  *notes.EntryResult
+	facts   notes.Facts // of the entry and its details together; of the entry above for "same"
+	query   query
+	found   []match // lines it may serve, likeliest first
+	lines   []int   // lines it does serve
+	extra   *openExtra
+	why     string
+	decided []notes.Decision
 }
 
 func (s *standing) day(dayNotes []*notes.DayNote) *notes.JobDay {
@@ -170,7 +174,7 @@ func (d *day) takeEntry(n *notes.DayNote, e *notes.Entry) {
 		above := d.reads[len(d.reads)-1]
 		r.facts, r.query = above.facts, above.query.elsewhere(e.Text)
 	} else {
-		r.query = newQuery(e.Text)
+		r.query = newQuery(e.Text, d.in.Words)
 	}
 	r.result = &notes.EntryResult{
 		ID: d.id(r.query, e), Section: e.Section, Text: e.Text, Source: notes.SourceOf(e.Span), Entry: e,
@@ -181,6 +185,9 @@ func (d *day) takeEntry(n *notes.DayNote, e *notes.Entry) {
 	}
 	for _, p := range e.Photos {
 		r.result.Photos = append(r.result.Photos, p.Path)
+	}
+	if len(d.in.Decisions) > 0 {
+		r.decided = d.decisionsFor(r)
 	}
 	d.reads = append(d.reads, r)
 }
