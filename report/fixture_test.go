@@ -234,7 +234,7 @@ func fillEntries(d *notes.JobDay, b books) {
 	sink.Confidence, sink.Why = 0.48, "says receptacle, but no line names the sink"
 	sink.Candidates = []notes.Candidate{{Line: "C", Confidence: 0.48}, {Line: "E", Confidence: 0.12}}
 	lp1 := b.entry("lp1-traced", notes.Done, notes.InScope, "started on LP1, 14 of 42 spaces traced")
-	lp1.Lines = []string{"D"}
+	lp1.Lines, lp1.Reading = []string{"D"}, notes.WorkReading{Complete: no()}
 	cable := b.entry("cable", notes.Materials, notes.Material, "52 ft 10/2 MC")
 	cable.Reading = notes.MaterialReading{Qty: qty(ft("52")), Item: "10/2 MC"}
 	mixer := b.entry("mixer-disconnect", notes.Extras, notes.Extra, "Added a disconnect for the dough mixer")

@@ -89,9 +89,18 @@ func (s *summary) heading() {
 	s.out.WriteString(cut(shown(day), s.width) + "\n")
 }
 
-// answer prints one of the four headlines.
+// answer prints a headline: what it is about, and beside it, or below where the terminal is
+// narrow, how it stands.
 func (s *summary) answer(c ink, label, figure string) {
-	s.out.WriteString("\n" + s.paint(c, fit(label, 24)+figure) + "\n")
+	beside := fit(label, 24) + figure
+	if columns.StringWidth(beside) <= s.width {
+		s.out.WriteString("\n" + s.paint(c, beside) + "\n")
+		return
+	}
+	s.out.WriteString("\n" + s.paint(c, label) + "\n")
+	for _, line := range wrap(figure, s.width) {
+		s.out.WriteString(s.paint(c, line) + "\n")
+	}
 }
 
 func (s *summary) bill() {
