@@ -69,7 +69,7 @@ type form struct {
 func forms(way string, w Word) []form {
 	fs := []form{{way, w}}
 	switch w.Class {
-	case ThingWord, PartWord, MaterialWord, GenericWord, MeansWord, PlaceWord:
+	case ThingWord, PartWord, MaterialWord, GenericWord, TraitWord, MeansWord, PlaceWord:
 		many := w
 		many.Plural = w.Class != PlaceWord
 		fs = append(fs, form{Plural(way), many})

@@ -274,7 +274,7 @@ func (s *scanner) wordAhead(i, n int) (trade.Word, bool) {
 
 // wordAt1 returns the word of the trade at token i.
 func (s *scanner) wordAt1(i int) (trade.Word, bool) {
-	if i >= len(s.toks) || s.toks[i].kind != word {
+	if i < 0 || i >= len(s.toks) || s.toks[i].kind != word {
 		return trade.Word{}, false
 	}
 	return trade.FindWord(s.toks[i].low)

@@ -10,7 +10,7 @@ import (
 
 // number reads what starts with digits: a designation, a measure or a plain number.
 func (s *scanner) number() {
-	if s.clockOrDate() || s.cross() || s.slashed() || s.dashed() {
+	if s.low(s.i) == "1900" && s.phrase() || s.clockOrDate() || s.cross() || s.slashed() || s.dashed() {
 		return
 	}
 	n, ok := readNum(s.toks, s.i)
@@ -56,6 +56,9 @@ func (s *scanner) cableSet(end int) bool {
 // cross reads 2x4, 12x12x6 as one size; "3x 15A" and "2x25 ft" are left to the count.
 func (s *scanner) cross() bool {
 	i := s.i
+	if s.tileInFeet() {
+		return true
+	}
 	if !s.crossAt(i + 1) {
 		return false
 	}
@@ -89,6 +92,20 @@ func (s *scanner) cross() bool {
 		end++
 	}
 	s.put(atom{role: roleDesig, text: text.String(), dim: "size", plural: plural}, end)
+	return true
+}
+
+// tileInFeet reads 2'x4' as 2x4.
+func (s *scanner) tileInFeet() bool {
+	i := s.i
+	if i+3 >= len(s.toks) || !feetMark(s.low(i+1)) || s.toks[i+1].spaced || !s.crossAt(i+2) || !isTile(s.low(i), s.low(i+3)) {
+		return false
+	}
+	end := i + 4
+	if end < len(s.toks) && feetMark(s.low(end)) && !s.toks[end].spaced {
+		end++
+	}
+	s.desig(s.low(i)+"x"+s.low(i+3), "size", end)
 	return true
 }
 
@@ -136,7 +153,11 @@ func (s *scanner) slashed() bool {
 	return true
 }
 
+// panelAhead reports whether a panel is named around: then numbers may be its spaces.
 func (s *scanner) panelAhead(i int) bool {
+	if w, ok := s.wordAt1(s.i - 1); ok && w.Text == "panel" {
+		return true
+	}
 	for j := i; j < i+4; j++ {
 		if w, ok := s.wordAt1(j); ok && (w.Text == "panel" || w.Text == "subpanel") {
 			return true
@@ -179,9 +200,17 @@ func (s *scanner) skipGround(i int) int {
 	default:
 		return i
 	}
-	switch s.low(j) {
+	if next := s.passGround(j); next > j {
+		return next
+	}
+	return i
+}
+
+// passGround passes "ground" after "with": every cable has one, so it tells nothing apart.
+func (s *scanner) passGround(i int) int {
+	switch s.low(i) {
 	case "g", "gnd", "grd", "ground":
-		return j + 1
+		return i + 1
 	}
 	return i
 }
@@ -314,9 +343,10 @@ func isNEMA(a, b int) bool {
 	return a == 5 || a == 6 || a == 10 || a == 14
 }
 
+// nemaEnd returns the letter of a plug; that of a receptacle is what everybody means.
 func (s *scanner) nemaEnd(i int) string {
-	if s.tightWord(i) && (s.low(i) == "r" || s.low(i) == "p") {
-		return strings.ToUpper(s.low(i))
+	if s.tightWord(i) && s.low(i) == "p" {
+		return "P"
 	}
 	return ""
 }

@@ -9,6 +9,3 @@ func (r *reader) price() notes.PriceWords    { return notes.PriceWords{} }
 func (r *reader) fault() notes.FaultWords    { return notes.FaultWords{} }
 func (r *reader) readings() []notes.Measured { return nil }
 func (r *reader) items() []notes.Item        { return nil }
-
-// Name returns the normal form of a thing's name: "12/2 MC", "20A 1P breaker".
-func Name(text string) string { return text }

@@ -21,6 +21,14 @@ func (s *scanner) word() {
 		s.spelled(n)
 		return
 	}
+	if t == "w" && tight(s.toks, i+1, "/") {
+		s.put(atom{role: roleJoin, text: "with"}, s.passGround(i+2))
+		return
+	}
+	if t == "with" {
+		s.put(atom{role: roleJoin, text: "with"}, s.passGround(i+1))
+		return
+	}
 	if t == "and" {
 		s.put(atom{role: roleMark, text: "&"}, i+1)
 		return
