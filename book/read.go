@@ -28,7 +28,7 @@ type Book struct {
 	Files []*finding.File // by name: relative to the book, with forward slashes
 }
 
-// Read reads the book in the folder root. It never follows a link out of the book. What can not be
+// Read reads the book in the folder root. It never follows a link out of the book. What cannot be
 // read is a finding, and the rest is still read; the error is for a root that is no folder.
 // It raises book/no-jobs and the rules of files: file/link, file/unreadable, file/too-large,
 // file/name, file/stray.

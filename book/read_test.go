@@ -232,7 +232,7 @@ func TestLinks(t *testing.T) {
 	require.Contains(t, names(b), "jobs/2431-quay/2026-03-25.md")
 }
 
-// refusing is a book of which one file can not be opened.
+// refusing is a book of which one file cannot be opened.
 type refusing struct {
 	fstest.MapFS
 	name string

@@ -63,7 +63,7 @@ type target struct {
 }
 
 // create writes a new file: a finished temporary one gets its name by a link, which fails when the
-// name is taken, so that two writers can not both win.
+// name is taken, so that two writers cannot both win.
 func (t *target) create(o Output) error {
 	if err := t.prepare(o.Name); err != nil {
 		return err
@@ -173,7 +173,7 @@ func fill(f *os.File, text []byte, mode fs.FileMode) error {
 	return errors.Join(err, f.Close())
 }
 
-// sync makes the new names last through a power cut. Windows does it by itself and can not open a
+// sync makes the new names last through a power cut. Windows does it by itself and cannot open a
 // folder for it.
 func (t *target) sync() error {
 	if runtime.GOOS == "windows" {
@@ -186,7 +186,7 @@ func (t *target) sync() error {
 		}
 		err = f.Sync()
 		if errors.Is(err, syscall.EINVAL) || errors.Is(err, errors.ErrUnsupported) {
-			err = nil // a file system that can not sync a folder; the files are safe by now
+			err = nil // a file system that cannot sync a folder; the files are safe by now
 		}
 		if err := errors.Join(err, f.Close()); err != nil {
 			return fmt.Errorf("syncing the folder: %w", err)

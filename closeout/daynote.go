@@ -14,8 +14,8 @@ func DayNote(in Input, date notes.Date) []byte {
 	fmt.Fprintf(&b, "---\ndate: %s\ncrew: []   # who is on site, such as [Ines, Tobias]\n---\n\n", date)
 	fmt.Fprintf(&b, "<!--\n%s\n", comment(strings.TrimSpace("Job "+in.Job.Number+" "+in.Job.Title)))
 	b.WriteString(wants(in))
-	b.WriteString("Write one thing a line. A label and a colon name a booked line, such as:\n")
-	b.WriteString("- A: 2 of 3 done\n-->\n")
+	fmt.Fprintf(&b, "Write one thing a line. A label and a colon name a booked line, such as:\n- %s: 2 of 3 done\n-->\n",
+		comment(firstLabel(in.Job)))
 	for _, s := range noteSections {
 		fmt.Fprintf(&b, "\n## %s\n", s.name)
 		if s.hint != "" {
@@ -23,6 +23,13 @@ func DayNote(in Input, date notes.Date) []byte {
 		}
 	}
 	return []byte(b.String())
+}
+
+func firstLabel(j *notes.Job) string {
+	if len(j.Lines) == 0 {
+		return "A"
+	}
+	return j.Lines[0].Label
 }
 
 // noteSections are the headings of a fresh note, with what belongs under those that need a word.

@@ -1,6 +1,16 @@
 package finding
 
-import "strings"
+import (
+	"cmp"
+	"slices"
+	"strings"
+)
+
+// Rules is every rule the program can raise, by name. It is read-only.
+// Tests require that each is raised by its example, is not raised by the example put right, and
+// that no rule is raised that is not here.
+var Rules = slices.SortedFunc(slices.Values(slices.Concat(bookRules, scopeRules, noteRules)),
+	func(a, b Rule) int { return cmp.Compare(a.ID, b.ID) })
 
 // A Rule is one kind of finding: what it means, and an example of it.
 type Rule struct {
@@ -41,7 +51,7 @@ func ruleIndex(id string) int {
 // Manual returns the manual of all rules as Markdown, in the order of the table.
 func Manual() string {
 	var b strings.Builder
-	b.WriteString(manualHead)
+	b.WriteString(manualHead + "\nThe examples replace or add to the files of this book:\n\n```\n" + ExampleBook + "```\n")
 	for _, r := range Rules {
 		b.WriteString("\n## `" + r.ID + "`\n\n" + r.Markdown())
 	}
@@ -66,7 +76,7 @@ func (r Rule) Markdown() string {
 		b.WriteString("\nComes about when " + r.Wrong + ".\nTo put it right: " + r.Right + ".\n")
 		return b.String()
 	}
-	b.WriteString("\nRaised by:\n\n```\n" + r.Wrong + "```\n\nPut right:\n\n```\n" + r.Right + "```\n")
+	b.WriteString("\nRaised by:\n\n```\n" + shown(r.Wrong) + "```\n\nPut right:\n\n```\n" + shown(r.Right) + "```\n")
 	return b.String()
 }
 
@@ -75,5 +85,19 @@ func (r Rule) help() string {
 	if r.OnDisk {
 		return r.Why + "\nComes about when " + r.Wrong + ".\nTo put it right: " + r.Right + "."
 	}
-	return r.Why + "\n\nRaised by:\n" + r.Wrong + "\nPut right:\n" + r.Right
+	return r.Why + "\n\nRaised by:\n" + shown(r.Wrong) + "\nPut right:\n" + shown(r.Right)
+}
+
+// shown returns an example as it is printed: broken bytes as U+FFFD, and lines that are wrong for
+// being endless cut short.
+func shown(example string) string {
+	const most = 100
+	var b strings.Builder
+	for line := range strings.Lines(strings.ToValidUTF8(example, "\ufffd")) {
+		if len(line) > most {
+			line = line[:most] + ellipsis + "\n"
+		}
+		b.WriteString(line)
+	}
+	return b.String()
 }

@@ -26,7 +26,7 @@ type TextOptions struct {
 //	  hint: did you mean "ft"?
 //
 // Lines and columns count from 1, columns in code points. Control characters of the input are
-// shown as U+FFFD, so that a note can not drive the terminal. It is one Write.
+// shown as U+FFFD, so that a note cannot drive the terminal. It is one Write.
 func WriteText(w io.Writer, l List, opt TextOptions) error {
 	if len(l) == 0 {
 		return nil
@@ -104,7 +104,7 @@ func (p *printer) finding(f Finding) {
 	}
 	p.paint(f.Severity.color(), f.Severity.String()+":")
 	p.b.WriteByte(' ')
-	p.b.WriteString(printable(f.Message))
+	p.b.WriteString(Printable(f.Message))
 	p.paint(dim, " ["+f.Rule+"]")
 	p.b.WriteByte('\n')
 	p.source(f.Span, f.Severity.color())
@@ -121,7 +121,7 @@ func (p *printer) row(label, text string) {
 	}
 	p.b.WriteString("  ")
 	p.paint(bold, label)
-	p.b.WriteString(printable(text))
+	p.b.WriteString(Printable(text))
 	p.b.WriteByte('\n')
 }
 
@@ -131,14 +131,14 @@ func (p *printer) related(r Related) {
 		p.paint(bold, place(r.Span)+":")
 		p.b.WriteByte(' ')
 	}
-	p.b.WriteString(printable(r.Message))
+	p.b.WriteString(Printable(r.Message))
 	p.b.WriteByte('\n')
 	p.source(r.Span, blue)
 }
 
 // place returns "file:line:column", or the name alone for an empty file: there is no line to see.
 func place(s Span) string {
-	name := printable(s.File.Name)
+	name := Printable(s.File.Name)
 	if len(s.File.Text) == 0 {
 		return name
 	}
@@ -160,7 +160,7 @@ func (p *printer) source(s Span, color string) {
 	blank := strings.Repeat(" ", len(number))
 
 	p.paint(dim, "  "+number+" | ")
-	p.b.WriteString(printable(text))
+	p.b.WriteString(Printable(text))
 	p.b.WriteByte('\n')
 	p.paint(dim, "  "+blank+" | ")
 	p.b.WriteString(padding(text[:start]))
@@ -213,9 +213,9 @@ func ahead(text string, start, columns int) int {
 // terminalWidth counts the same everywhere: the package's own default asks the environment.
 var terminalWidth = &runewidth.Condition{StrictEmojiNeutral: true}
 
-// displayWidth returns how many columns s takes on a terminal as printable shows it, a tab as one.
+// displayWidth returns how many columns s takes on a terminal as Printable shows it, a tab as one.
 func displayWidth(s string) int {
-	return terminalWidth.StringWidth(strings.ReplaceAll(printable(s), "\t", " "))
+	return terminalWidth.StringWidth(strings.ReplaceAll(Printable(s), "\t", " "))
 }
 
 // padding returns blanks as wide as s is shown; tabs stay tabs, as wide as the terminal makes them.
@@ -230,9 +230,9 @@ func padding(s string) string {
 	return b.String()
 }
 
-// printable replaces what could move the cursor, hide text or turn its direction: control
+// Printable replaces what could move the cursor, hide text or turn its direction: control
 // characters besides the tab, formatting characters besides the joiners, broken bytes.
-func printable(s string) string {
+func Printable(s string) string {
 	clean := true
 	for i := 0; i < len(s) && clean; i++ {
 		clean = s[i] >= ' ' && s[i] < 0x7f || s[i] == '\t'

@@ -1,0 +1,196 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"jobday/book"
+	"jobday/compile"
+	"jobday/finding"
+	"jobday/notes"
+)
+
+// bookOptions says which book a command works on and what of it.
+type bookOptions struct {
+	book string // folder, "" for the nearest one
+	job  string // number, "" for all
+	date string // ISO 8601, "" for all
+}
+
+// addBook adds --book.
+func (o *bookOptions) addBook(cmd *cobra.Command) {
+	cmd.Flags().StringVar(&o.book, "book", "", "the job `DIR`: default the nearest folder up with a company.yaml")
+	cobra.CheckErr(cmd.MarkFlagDirname("book"))
+}
+
+// addJob adds --job with completion.
+func (o *bookOptions) addJob(cmd *cobra.Command, sys *system) {
+	cmd.Flags().StringVar(&o.job, "job", "", "only the job with this `NUMBER`")
+	cobra.CheckErr(cmd.RegisterFlagCompletionFunc("job", completeJobs(sys, o)))
+}
+
+// addDate adds --date with completion.
+func (o *bookOptions) addDate(cmd *cobra.Command, sys *system) {
+	cmd.Flags().StringVar(&o.date, "date", "", "only the day `YYYY-MM-DD`; also \"today\" and \"last\"")
+	cobra.CheckErr(cmd.RegisterFlagCompletionFunc("date", completeDates(sys, o)))
+}
+
+// An openBook is a book that was read and compiled.
+type openBook struct {
+	*compile.Result
+	root     string
+	selected []jobDays
+	found    finding.List // of reading and compiling
+}
+
+// jobDays is one selected job with its selected days.
+type jobDays struct {
+	*compile.JobResult
+	days []*notes.JobDay
+}
+
+// find returns the folder of the book.
+func (o *bookOptions) find(sys *system) (string, error) {
+	if o.book == "" {
+		root, err := book.Find(sys.dir)
+		if errors.Is(err, book.ErrNoBook) {
+			return "", usagef("%w\nGo into a book, name one with --book DIR, or make one: jobday new book DIR", err)
+		}
+		return root, err
+	}
+	root := o.book
+	if !filepath.IsAbs(root) {
+		root = filepath.Join(sys.dir, root)
+	}
+	info, err := os.Stat(root)
+	switch {
+	case errors.Is(err, os.ErrNotExist):
+		return "", usagef("there is no folder %s", o.book)
+	case err != nil:
+		return "", fmt.Errorf("opening the book: %w", err)
+	case !info.IsDir():
+		return "", usagef("%s is not a folder: give the folder that holds company.yaml", o.book)
+	}
+	return root, nil
+}
+
+// open reads and compiles the book, and selects what was asked for. A job or date that is not
+// there is wrong usage.
+func (o *bookOptions) open(ctx context.Context, sys *system) (*openBook, error) {
+	root, err := o.find(sys)
+	if err != nil {
+		return nil, err
+	}
+	b, found, err := book.Read(root)
+	if err != nil {
+		return nil, err
+	}
+	bar := newProgress(sys)
+	res := compile.Book(b.Files, compile.Options{Job: o.job, Progress: bar.show})
+	bar.clear()
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
+	opened := &openBook{Result: res, root: root}
+	opened.found = append(found, res.Findings...).Sort()
+	return opened, o.choose(sys, opened)
+}
+
+// choose selects jobs and days.
+func (o *bookOptions) choose(sys *system, b *openBook) error {
+	if o.job != "" && len(b.Jobs) == 0 {
+		return o.noJob(sys)
+	}
+	var date notes.Date
+	switch o.date {
+	case "", "last":
+	case "today":
+		date = sys.today()
+	default:
+		d, err := notes.ParseDate(o.date)
+		if err != nil {
+			return usageError{err}
+		}
+		date = d
+	}
+	for i := range b.Jobs {
+		j := jobDays{JobResult: &b.Jobs[i], days: b.Jobs[i].Days}
+		switch {
+		case o.date == "last":
+			j.days = j.days[max(0, len(j.days)-1):]
+		case date.Known():
+			j.days = nil
+			if d := b.Jobs[i].Day(date); d != nil {
+				j.days = []*notes.JobDay{d}
+			}
+		}
+		b.selected = append(b.selected, j)
+	}
+	if date.Known() && len(b.days()) == 0 {
+		return o.noDate(b, date)
+	}
+	return nil
+}
+
+// days returns the selected days of all selected jobs, in order.
+func (b *openBook) days() []*notes.JobDay {
+	var all []*notes.JobDay
+	for _, j := range b.selected {
+		all = append(all, j.days...)
+	}
+	return all
+}
+
+// noJob says which jobs there are.
+func (o *bookOptions) noJob(sys *system) error {
+	all, _ := (&bookOptions{book: o.book}).jobs(sys)
+	if len(all) == 0 {
+		return usagef("there is no job %q: the book has none yet; book one with: jobday new job %s", o.job, o.job)
+	}
+	var numbers []string
+	for _, j := range all {
+		numbers = append(numbers, j.number)
+	}
+	return usagef("there is no job %q; the jobs are %s", o.job, few(numbers))
+}
+
+// noDate says which days there are.
+func (o *bookOptions) noDate(b *openBook, date notes.Date) error {
+	var dates []string
+	for _, j := range b.Jobs {
+		for _, d := range j.Days {
+			dates = append(dates, d.Date.String())
+		}
+	}
+	what := "the book"
+	if o.job != "" {
+		what = "job " + o.job
+	}
+	if len(dates) == 0 {
+		return usagef("%s has no note yet", what)
+	}
+	return usagef("%s has no note of %s; it has %s", what, date, few(latest(dates)))
+}
+
+// verdict is the error a command ends with after showing what it was asked for.
+func (b *openBook) verdict() error {
+	if b.found.HasErrors() {
+		return errInput
+	}
+	return nil
+}
+
+// few joins names for a message, and leaves out what would be too much to read.
+func few(names []string) string {
+	const most = 12
+	if len(names) > most {
+		return strings.Join(names[:most], ", ") + fmt.Sprintf(" and %d more", len(names)-most)
+	}
+	return strings.Join(names, ", ")
+}

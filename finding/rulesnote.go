@@ -1,0 +1,240 @@
+package finding
+
+import "strings"
+
+// noteRules are the rules about what the notes say, and how it is held against the scope.
+var noteRules = []Rule{
+	{
+		ID: "entry/unclear", Severity: Warning, Since: "1",
+		Title: "an entry of which nobody can tell what it is",
+		Why:   "Its money, if it stands for any, waits until somebody says.",
+		Wrong: dayNote(`front window, the blue one
+hm, four maybe?
+`),
+		Right: dayNote(`## Questions
+- front window, the blue one: four maybe?
+`),
+	},
+	{
+		ID: "entry/unknown-label", Severity: Warning, Since: "1",
+		Title: "a label that no booked line has",
+		Why:   "A slip in a label moves work to another line, or off the scope.",
+		Wrong: dayNote(`## Done
+- Z: pulled the proofing cabinet circuit, complete
+`),
+		Right: dayNote(`## Done
+- B: pulled the proofing cabinet circuit, complete
+`),
+	},
+	{
+		ID: "entry/which-line", Severity: Warning, Since: "1",
+		Title: "an entry that may be one line or another, or an extra",
+		Why:   "A wrong match bills the wrong thing; the entry waits for a word.",
+		Wrong: dayNote(`## Done
+- 2 GFCI receptacles in
+`),
+		Right: dayNote(`## Done
+- C: 2 of 3 GFCI receptacles in
+`),
+	},
+	{
+		ID: "extra/looks-booked", Severity: Warning, Since: "1",
+		Title: "written as an extra, but it reads like a booked line",
+		Why:   "The same work could be billed twice.",
+		Wrong: dayNote(`## Extras
+- GFCI receptacles at prep counter
+`),
+		Right: dayNote(`## Done
+- C: 2 of 3 GFCI receptacles at prep counter
+`),
+	},
+	{
+		ID: "extra/no-authorization", Severity: Warning, Since: "1",
+		Title: "an extra without a word on who allowed it",
+		Why:   "An extra nobody authorized is not paid; it is held until somebody confirms it.",
+		Wrong: dayNote(`## Extras
+- Added a disconnect for the dough mixer
+  - quoted 180
+`),
+		Right: dayNote(`## Extras
+- Added a disconnect for the dough mixer
+  - quoted 180
+  - ok'd by Ruth Amsel on site 10:40
+`),
+	},
+	{
+		ID: "material/no-quantity", Severity: Warning, Since: "1",
+		Title: "material without a quantity",
+		Why:   "It cannot be counted, restocked or billed.",
+		Wrong: dayNote(`## Materials
+- 10/2 MC
+`),
+		Right: dayNote(`## Materials
+- 52 ft 10/2 MC
+`),
+	},
+	{
+		ID: "material/two-readings", Severity: Warning, Since: "1",
+		Title: "a quantity with two honest readings",
+		Why:   "A guess would be billed.",
+		Wrong: dayNote(`## Materials
+- 2 4 boxes
+`),
+		Right: dayNote(`## Materials
+- 2 ea 4 in square box
+`),
+	},
+	{
+		ID: "note/nesting", Severity: Error, Since: "1",
+		Title: "a line with more bullets than anyone writes",
+		Why:   "It takes too long to read; the note is kept whole as narrative.",
+		Wrong: dayNote("## Done\n" + strings.Repeat("- ", 101) + "C: 2 of 3\n"),
+		Right: dayNote(`## Done
+- C: 2 of 3 GFCI receptacles in
+`),
+	},
+	{
+		ID: "note/other-job", Severity: Error, Since: "1",
+		Title: "a note that says another job than its folder",
+		Why:   "The work could be billed to the wrong customer.",
+		Wrong: dayNote(`---
+job: 2440
+---
+
+## Done
+- C: 2 of 3 GFCI receptacles in
+`),
+		Right: dayNote(`---
+job: 2431
+---
+
+## Done
+- C: 2 of 3 GFCI receptacles in
+`),
+	},
+	{
+		ID: "note/size", Severity: Error, Since: "1",
+		Title: "a note or line beyond what can be read",
+		Why:   "It is kept whole as narrative: nothing is lost, and nothing in it is billed.",
+		Wrong: dayNote("## Done\n- C: " + strings.Repeat("2 of 3 GFCI receptacles in ", 160) + "\n"),
+		Right: dayNote(`## Done
+- C: 2 of 3 GFCI receptacles in
+`),
+	},
+	{
+		ID: "progress/how-many", Severity: Warning, Since: "1",
+		Title: "work on a line of several without a count",
+		Why:   "What was done cannot be billed.",
+		Wrong: dayNote(`## Done
+- C: GFCI receptacles at the counter
+`),
+		Right: dayNote(`## Done
+- C: 2 of 3 GFCI receptacles at the counter
+`),
+	},
+	{
+		ID: "progress/of-differs", Severity: Warning, Since: "1",
+		Title: "a count out of another number than was booked",
+		Why:   "Either the count or the booking is wrong.",
+		Wrong: dayNote(`## Done
+- C: 2 of 5 GFCI receptacles in
+`),
+		Right: dayNote(`## Done
+- C: 2 of 3 GFCI receptacles in
+`),
+	},
+	{
+		ID: "test/impossible", Severity: Warning, Since: "1",
+		Title: "a reading that cannot be",
+		Why:   "A slip in a figure hides a hazard.",
+		Wrong: dayNote(`## Tests
+- GFCI prep counter left: tripped at 5 A, 28 ms
+`),
+		Right: dayNote(`## Tests
+- GFCI prep counter left: tripped at 5 mA, 28 ms
+`),
+	},
+	{
+		ID: "time/implausible", Severity: Warning, Since: "1",
+		Title: "hours that cannot be right",
+		Why:   "Pay and billing stand on the clock.",
+		Wrong: dayNote(`## Time
+- Ines 15:30-7:00, 30 lunch
+`),
+		Right: dayNote(`## Time
+- Ines 7:00-15:30, 30 lunch
+`),
+	},
+	{
+		ID: "time/over-clock", Severity: Warning, Since: "1",
+		Title: "more minutes on the work than on the clock",
+		Why:   "One of the two is wrong.",
+		Wrong: dayNote(`## Done
+- C: 2 of 3 GFCI receptacles, 4 h, Ines
+
+## Time
+- Ines 7:00-9:00
+`),
+		Right: dayNote(`## Done
+- C: 2 of 3 GFCI receptacles, 1 h, Ines
+
+## Time
+- Ines 7:00-9:00
+`),
+	},
+	{
+		ID: "time/overlap", Severity: Warning, Since: "1",
+		Title: "one person on the clock twice",
+		Why:   "The hours would be paid twice.",
+		Wrong: dayNote(`## Time
+- Ines 7:00-15:00
+- Ines 14:00-16:00
+`),
+		Right: dayNote(`## Time
+- Ines 7:00-15:00
+- Ines 15:00-16:00
+`),
+	},
+	{
+		ID: "time/several-lines", Severity: Warning, Since: "1",
+		Title: "one time for work on several lines",
+		Why:   "The minutes can be put on none of them.",
+		Wrong: dayNote(`## Done
+- A, C: done, 2 h, Ines
+`),
+		Right: dayNote(`## Done
+- A: done, 1 h, Ines
+- C: done, 1 h, Ines
+`),
+	},
+	{
+		ID: "time/unnamed", Severity: Note, Since: "1",
+		Title: "minutes without a name",
+		Why:   "They are counted as the author's.",
+		Wrong: file("jobs/2431-quay/2026-03-12-tobias.md", `---
+crew: [Ines Marrow, Tobias Lund]
+---
+
+## Done
+- C: 1 of 3 GFCI receptacles, 45 min
+`),
+		Right: file("jobs/2431-quay/2026-03-12-tobias.md", `---
+crew: [Ines Marrow, Tobias Lund]
+---
+
+## Done
+- C: 1 of 3 GFCI receptacles, 45 min, Tobias
+`),
+	},
+	{
+		ID: "time/unread", Severity: Warning, Since: "1",
+		Title: "an entry under Time without a time",
+		Why:   "The hours would be missing.",
+		Wrong: dayNote(`## Time
+- Ines
+`),
+		Right: dayNote(`## Time
+- Ines 7:00-15:30, 30 lunch
+`),
+	},
+}
