@@ -1,12 +1,13 @@
 # What can be run here. "make test" does all its own set-up on a machine with Go and git.
 
 FUZZTIME ?= 10m
+KILLS ?= 500
 CHROMIUM ?= chromium
 AXE := .tools/axe-core/axe.min.js
 # what a page loads as WebAssembly
 PAGE := ./finding ./notes ./trade ./parse/field ./parse ./reconcile ./price
 
-.PHONY: test demo lint wasm fuzz bench kill browser ci
+.PHONY: test demo lint wasm fuzz bench kill browser picture ci
 
 test: ## every test that needs nothing but Go
 	go test ./...
@@ -17,7 +18,7 @@ demo: ## compile the demo book and say where to look
 lint: ## formatting, vet, staticcheck
 	@bad=$$(gofmt -l .); test -z "$$bad" || { echo "not gofmt-clean:"; echo "$$bad"; exit 1; }
 	go vet ./...
-	go vet -tags browser,kill ./...
+	go vet -tags browser ./...
 	go run honnef.co/go/tools/cmd/staticcheck@v0.8.2 ./...
 
 wasm: ## the stages build for a page
@@ -34,10 +35,10 @@ bench: ## compile generated books beside their reference
 	go test ./compile -run '^$$' -bench . -benchtime 2s
 
 kill: ## writes are whole or untouched when the program is killed, many times over
-	go test -tags kill -run Kill -v ./book ./cmd/jobday
+	JOBDAY_KILL_ROUNDS=$(KILLS) go test ./book -run Killed -v
 
 browser: $(AXE) ## the report in a real browser: renders, no console errors, accessible
-	CHROMIUM=$(CHROMIUM) AXE=$(CURDIR)/$(AXE) go test -tags browser -run Browser -v ./report
+	CHROMIUM=$$(command -v $(CHROMIUM)) AXE=$(CURDIR)/$(AXE) go test -tags browser -run Browser -v ./report
 
 $(AXE):
 	mkdir -p .tools
@@ -45,3 +46,6 @@ $(AXE):
 
 ci:
 	.ci/run
+
+picture: $(AXE) ## draw the picture in README anew
+	CHROMIUM=$$(command -v $(CHROMIUM)) AXE=$(CURDIR)/$(AXE) go test -tags browser -run BrowserDraws ./report -picture $(CURDIR)/testdata/report.png
