@@ -19,7 +19,9 @@ func Index(w io.Writer, rows []IndexRow) error {
 		if err != nil {
 			return err
 		}
-		page.Company, page.Currency = v.Company.Name, v.Currency()
+		if page.Company == "" {
+			page.Company, page.Currency = v.Company.Name, v.Currency()
+		}
 		page.add(v, r.Href)
 	}
 	if page.Company != "" {
