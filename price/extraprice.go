@@ -15,6 +15,7 @@ type extraPrice struct {
 	agreed  bool                // steps hold the price, parts are empty
 	over    notes.Money         // beyond what was said not to go over
 	missing []string            // what a person must supply before all of it has a price
+	untold  bool                // no finding of its own says some of that
 }
 
 func (p extraPrice) total() notes.Money {
@@ -169,6 +170,7 @@ func (b *bill) byTime(e *notes.ExtraWork, quotes []materialQuote, p *extraPrice)
 	p.labor, p.laborSteps = work.amount, work.steps
 	for _, m := range work.missing {
 		p.miss(m)
+		p.untold = p.untold || m == someone
 	}
 	if work.minutes == 0 {
 		l := b.line(e.Line)
@@ -181,6 +183,7 @@ func (b *bill) byTime(e *notes.ExtraWork, quotes []materialQuote, p *extraPrice)
 		default:
 			p.miss("the time it took")
 		}
+		p.untold = true
 	}
 	for _, q := range quotes {
 		if q.missing != "" {

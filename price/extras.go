@@ -96,7 +96,7 @@ func (b *bill) reasons(e *notes.ExtraWork, p extraPrice) (why, frees string) {
 	if len(p.missing) > 0 {
 		whys = append(whys, "cannot be priced, missing: "+strings.Join(p.missing, ", "))
 		free = append(free, strings.Join(p.missing, ", "))
-		if e.Outcome == notes.ExtraDone {
+		if e.Outcome == notes.ExtraDone && p.untold {
 			b.tell(finding.Finding{
 				Severity: finding.Warning, Rule: "price/extra-unpriced",
 				Message: quote(e.Work) + " cannot be priced; missing: " + strings.Join(p.missing, ", "),

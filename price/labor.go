@@ -147,8 +147,11 @@ func (b *bill) classFor(u personTime) (class notes.LaborClass, how string, ok bo
 	if class, ok = b.commonClass(all); ok {
 		return class, "nobody is named, everybody of the company is " + class.Name, true
 	}
-	return class, "who worked on it", false
+	return class, someone, false
 }
+
+// someone is missing where time has nobody's name.
+const someone = "who worked on it"
 
 // commonClass returns the one class all the people are in, and false when there is none.
 func (b *bill) commonClass(people []string) (notes.LaborClass, bool) {

@@ -193,13 +193,14 @@ func (b *bill) dropped(l *lineMoney, s *notes.LineStanding) {
 	value := l.worth(open).Sub(l.worth(l.dropped))
 	l.refund = l.worth(total).Sub(l.worth(open))
 	what := total.Sub(l.dropped).String() + " " + string(l.Qty.Unit) + " dropped of line " + l.title()
-	l.dropped = total
+	l.dropped, l.by = total, b.droppedBy(l, s)
+	l.redone = notes.Max(l.redone, s.ToDate.Sub(s.Over).Add(total).Sub(l.Qty.Value)) // done before it was dropped
 	if value.IsZero() {
 		return
 	}
 	b.value(what, value)
 	b.notBilled(notes.MoneyNote{
-		What: what, Amount: value, Why: "taken out by " + b.droppedBy(l, s) + "; what is dropped is never billed",
+		What: what, Amount: value, Why: "taken out by " + l.by + "; what is dropped is never billed",
 		From: s.From, Ref: l.Label,
 	})
 }
@@ -229,7 +230,7 @@ func (b *bill) doneAllTheSame(l *lineMoney, s *notes.LineStanding) {
 	l.redone = redone
 	b.value(what, amount)
 	b.holdOn(notes.MoneyNote{
-		What: what, Amount: amount, Why: "done although " + b.droppedBy(l, s) + " had taken it out", From: l.from(s),
+		What: what, Amount: amount, Why: "done although " + l.by + " had taken it out", From: l.from(s),
 		Ref: l.Label, Frees: "the customer's word or a decision",
 	}, nil)
 }

@@ -96,29 +96,33 @@ func (r *Rows) Near(item string) (notes.PriceRow, bool) {
 	return r.list[fit], true
 }
 
-// Task returns the tasks whose every significant word is among those of the work, keeping only
-// those that say most: more than one means that the work may be either.
+// Task returns the tasks whose every significant word is among those of the work. A task whose words
+// are all among those of another that fits says less and is left out. More than one left means that
+// the work may be either, or both.
 func (r *Rows) Task(work string) []notes.PriceRow {
 	words := wordsOf(work)
-	var fit []notes.PriceRow
-	most := 1
+	var fit []task
 	for _, t := range r.tasks {
-		said := 0
+		var most []string
 		for _, w := range t.wordings {
-			if len(w) > said && holds(words, w) {
-				said = len(w)
+			if len(w) > len(most) && holds(words, w) {
+				most = w
 			}
 		}
-		switch {
-		case said == 0 || said < most:
-			continue
-		case said > most:
-			fit = fit[:0]
+		if most != nil {
+			fit = append(fit, task{t.row, [][]string{most}})
 		}
-		most = said
-		fit = append(fit, r.list[t.row])
 	}
-	return fit
+	var rows []notes.PriceRow
+	for _, t := range fit {
+		less := func(o task) bool {
+			return len(o.wordings[0]) > len(t.wordings[0]) && holds(o.wordings[0], t.wordings[0])
+		}
+		if !slices.ContainsFunc(fit, less) {
+			rows = append(rows, r.list[t.row])
+		}
+	}
+	return rows
 }
 
 // significant returns the words of each wording that tell one task from another. A wording of a

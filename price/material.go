@@ -121,7 +121,7 @@ func (b *bill) allow(u *notes.MaterialUse) {
 	}
 	i := slices.IndexFunc(l.allowance, func(a notes.Allowance) bool {
 		_, same := u.Qty.In(a.Qty.Unit)
-		return same && (key(a.Name) == key(u.Item) || key(a.Item) == key(u.Item))
+		return same && b.sameThing(a, u)
 	})
 	if i < 0 || u.Qty.Value.Sign() <= 0 {
 		return
@@ -143,6 +143,17 @@ func (b *bill) allow(u *notes.MaterialUse) {
 	u.Over = notes.Min(over, u.Qty.Value)
 }
 
+// sameThing reports whether an allowance is for the thing that was used: by its name, or because
+// the price list knows both as one row.
+func (j *job) sameThing(a notes.Allowance, u *notes.MaterialUse) bool {
+	if used := key(u.Item); used == key(a.Name) || used == key(a.Item) {
+		return true
+	}
+	row, ok := j.Rows.Find(u.Item, u.Qty.Unit)
+	allowed, known := j.Rows.Find(a.Name, a.Qty.Unit)
+	return ok && known && row.Span == allowed.Span && row.Item == allowed.Item
+}
+
 // beyondAllowance holds the material used on a line beyond what its price includes.
 func (b *bill) beyondAllowance(l *lineMoney, quotes []materialQuote) {
 	for _, q := range quotes {
@@ -152,7 +163,7 @@ func (b *bill) beyondAllowance(l *lineMoney, quotes []materialQuote) {
 		}
 		over := notes.Quantity{Value: u.Over, Unit: u.Qty.Unit}
 		what := over.String() + " " + u.Item + " on line " + l.Label
-		why := over.String() + " over the " + u.Allowed.String() + " " + string(l.allowedUnit(u)) + " allowed on line " + l.Label
+		why := over.String() + " over the " + u.Allowed.String() + " " + string(b.allowedUnit(l, u)) + " allowed on line " + l.Label
 		b.tell(finding.Finding{
 			Severity: finding.Warning, Rule: "price/over-allowance", Message: why,
 			Hint:  "get the customer's word for it, and write it under Extras",
@@ -168,9 +179,9 @@ func (b *bill) beyondAllowance(l *lineMoney, quotes []materialQuote) {
 	}
 }
 
-func (l *lineMoney) allowedUnit(u *notes.MaterialUse) notes.Unit {
+func (j *job) allowedUnit(l *lineMoney, u *notes.MaterialUse) notes.Unit {
 	for _, a := range l.allowance {
-		if key(a.Name) == key(u.Item) || key(a.Item) == key(u.Item) {
+		if j.sameThing(a, u) {
 			return a.Qty.Unit
 		}
 	}

@@ -61,6 +61,7 @@ type lineMoney struct {
 	qty       notes.Decimal // unit price: quantity that is ready or held so far
 	spent     notes.Money   // time and material: what of a ceiling is used up
 	dropped   notes.Decimal // quantity the customer took out so far
+	by        string        // by whose word
 	redone    notes.Decimal // what of it was done all the same
 	refund    notes.Money   // dropped today although it was ready before
 	begun     bool
