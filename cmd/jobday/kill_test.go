@@ -1,0 +1,78 @@
+package main
+
+import (
+	"bytes"
+	"io/fs"
+	"math/rand/v2"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/require"
+
+	"jobday/book"
+)
+
+// TestAKilledReportLeavesEveryFileWhole kills the command at a random moment while it writes the
+// reports of two books in turn into one folder: each file must be that of one book or the other.
+func TestAKilledReportLeavesEveryFileWhole(t *testing.T) {
+	self, err := os.Executable()
+	require.NoError(t, err)
+	books := []string{demoCopy(t), demoCopy(t)}
+	company := filepath.Join(books[1], book.Marker)
+	text, err := os.ReadFile(company)
+	require.NoError(t, err)
+	require.NoError(t, os.WriteFile(company, bytes.Replace(text, []byte("Lanternmoor Electric\n"), []byte("Another Name\n"), 1), 0o644))
+
+	wants := make([]map[string]string, 2)
+	var took time.Duration
+	for i, b := range books {
+		var out, said bytes.Buffer
+		begun := time.Now()
+		run(t.Context(), []string{"report"}, desk(b, &out, &said))
+		took = time.Since(begun)
+		require.Empty(t, said.String())
+		wants[i] = tree(t, filepath.Join(b, "out"))
+	}
+	require.NotEqual(t, wants[0], wants[1])
+
+	dir := filepath.Join(t.TempDir(), "out")
+	seen := 0
+	for n := range killRounds {
+		cmd := exec.Command(self)
+		cmd.Args = []string{"jobday", "report", "--book", books[n%2], "--out", dir}
+		require.NoError(t, cmd.Start())
+		time.Sleep(time.Duration(rand.Int64N(int64(2*took) + int64(30*time.Millisecond))))
+		_ = cmd.Process.Kill() // it may have ended by itself
+		_ = cmd.Wait()         // it was killed: that is its error
+		for name, got := range tree(t, dir) {
+			require.True(t, got == wants[0][name] || got == wants[1][name], "%s is torn: %d bytes", name, len(got))
+			seen++
+		}
+	}
+	require.Positive(t, seen, "the command never got to write a file")
+	t.Logf("%d kills, %d files read back whole", killRounds, seen)
+}
+
+// tree returns the files below a folder by name, without hidden leftovers of a killed program.
+func tree(t *testing.T, dir string) map[string]string {
+	t.Helper()
+	files := map[string]string{}
+	err := filepath.WalkDir(dir, func(p string, e fs.DirEntry, err error) error {
+		if os.IsNotExist(err) {
+			return nil
+		}
+		if err != nil || e.IsDir() || strings.HasPrefix(e.Name(), ".jobday-") {
+			return err
+		}
+		text, err := os.ReadFile(p)
+		rel, _ := filepath.Rel(dir, p)
+		files[filepath.ToSlash(rel)] = string(text)
+		return err
+	})
+	require.NoError(t, err)
+	return files
+}
