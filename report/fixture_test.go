@@ -417,6 +417,7 @@ var hostile = []string{
 	"\x1b[31mred\x1b[0m \x07bell \x9b31m broken \xff\xfe bytes",
 	"a\u2028b\u2029c {{.Title}} </style></title> --> ]]>",
 	"-12V lead", "+1", "@sum", "\ttab first", `say "when", then`,
+	"# no heading", "1. no list", "- - no dash", "> no quote", "---", "=== 7) x", "T&M, file_name, ~45 ft",
 }
 
 // hostileDay carries the hostile text in every place a note's words can reach.

@@ -143,10 +143,19 @@ func TestMarkdownShowsTextAsWritten(t *testing.T) {
 			return ast.WalkContinue, nil
 		}
 		switch n := n.(type) {
-		case *ast.Link, *ast.Image, *ast.AutoLink, *ast.RawHTML, *ast.HTMLBlock, *ast.CodeSpan, *ast.FencedCodeBlock:
+		case *ast.Link, *ast.Image, *ast.AutoLink, *ast.RawHTML, *ast.HTMLBlock, *ast.CodeSpan, *ast.FencedCodeBlock,
+			*ast.Blockquote:
 			t.Errorf("%s from the words of a note", n.Kind())
 		case *ast.Emphasis:
 			assert.Equal(t, 2, n.Level, "only the letter's own bold")
+		case *ast.Heading, *ast.ThematicBreak:
+			assert.Equal(t, doc, n.Parent(), "%s inside an item", n.Kind())
+		case *ast.List:
+			depth := 0
+			for p := n.Parent(); p != nil; p = p.Parent() {
+				depth++
+			}
+			assert.LessOrEqual(t, depth, 3, "a list below the letter's own")
 		case *ast.Text:
 			plain.Write(n.Segment.Value(page))
 			plain.WriteByte('\n')
@@ -158,6 +167,7 @@ func TestMarkdownShowsTextAsWritten(t *testing.T) {
 	assert.Contains(t, strings.ReplaceAll(plain.String(), "\n", ""), `alert(1)`)
 	var html bytes.Buffer
 	require.NoError(t, md.Convert(page, &html))
+	assert.Contains(t, html.String(), "T&amp;M, file_name, ~45 ft")
 	assert.Contains(t, html.String(), `](javascript:alert(1)) **bold** _it_ `+"`code`"+` &lt;b&gt;x&lt;/b&gt; | a | &amp;copy; [l](http://x.example)`)
 }
 

@@ -14,7 +14,7 @@ import (
 // letter parses the shipped Markdown template once.
 var letter = sync.OnceValues(func() (*template.Template, error) {
 	t := template.New("").Funcs(template.FuncMap(funcs())).Funcs(template.FuncMap{
-		"md": escapeMarkdown, "mdwhere": markdownWhere, "oneline": oneLine,
+		"md": escapeMarkdown, "mditem": markdownItem, "mdwhere": markdownWhere, "oneline": oneLine,
 	})
 	return t.ParseFS(templates.Files, "report.md.tmpl")
 })
@@ -37,19 +37,19 @@ func Markdown(w io.Writer, in Input) error {
 	return flush(w, &page)
 }
 
-// markup is what CommonMark and GFM read as markup anywhere in a line. What only means something
-// at the start of a line needs no escape: the template puts words of its own before every text.
-const markup = "\\`*_[]<>|~&"
+// markup is what CommonMark and GFM read as markup anywhere in a line. "&" and "_" are looked at
+// where they stand, so that T&M and a file_name stay as they are.
+const markup = "\\`*_[<~&"
 
-// escapeMarkdown makes text from a note show as it was written, on one line.
+// escapeMarkdown makes text from a note show as it was written, on one line, in the middle of one.
 func escapeMarkdown(text string) string {
 	text = oneLine(text)
 	if !strings.ContainsAny(text, markup) {
 		return text
 	}
 	var b strings.Builder
-	for _, c := range text {
-		if strings.ContainsRune(markup, c) {
+	for i, c := range text {
+		if strings.ContainsRune(markup, c) && acts(text, i) {
 			b.WriteByte('\\')
 		}
 		b.WriteRune(c)
@@ -57,16 +57,48 @@ func escapeMarkdown(text string) string {
 	return b.String()
 }
 
+// acts reports whether the character of markup at i means something there: "&" where a character
+// reference may follow, "_" except inside a word.
+func acts(text string, i int) bool {
+	switch text[i] {
+	case '&':
+		end := strings.IndexByte(text[i:], ';')
+		return end > 1 && strings.Trim(text[i+1:i+end], alphanumeric+"#") == ""
+	case '_':
+		return i == 0 || i+1 == len(text) ||
+			!strings.Contains(alphanumeric, text[i-1:i]) || !strings.Contains(alphanumeric, text[i+1:i+2])
+	}
+	return true
+}
+
+const alphanumeric = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789"
+
+// markdownItem is escapeMarkdown for text that begins a line or a list item, where a number sign,
+// a dash or "1." would open something.
+func markdownItem(text string) string {
+	text = strings.TrimSpace(escapeMarkdown(text))
+	digits := len(text) - len(strings.TrimLeft(text, "0123456789"))
+	switch {
+	case text == "":
+		return text
+	case strings.ContainsRune("#>+-=:", rune(text[0])):
+		return "\\" + text
+	case digits > 0 && digits < len(text) && (text[digits] == '.' || text[digits] == ')'):
+		return text[:digits] + "\\" + text[digits:]
+	}
+	return text
+}
+
 // oneLine turns line breaks into blanks.
 func oneLine(text string) string {
 	return strings.NewReplacer("\r\n", " ", "\n", " ", "\r", " ", "\u2028", " ", "\u2029", " ").Replace(text)
 }
 
-// markdownWhere prints places in parentheses, or "".
+// markdownWhere prints a blank and the places in parentheses, or "".
 func markdownWhere(from []notes.Source) string {
 	where := Where(from)
 	if where == "" {
 		return ""
 	}
-	return "(" + escapeMarkdown(where) + ")"
+	return " (" + escapeMarkdown(where) + ")"
 }

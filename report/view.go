@@ -157,6 +157,11 @@ func (v *View) ToConfirm() []notes.ExtraWork {
 	})
 }
 
+// Billed reports whether an extra is among the lines to bill now.
+func (v *View) Billed(id string) bool {
+	return slices.ContainsFunc(v.Day.Money.Ready.Lines, func(l notes.InvoiceLine) bool { return l.Ref == id })
+}
+
 // extras picks the extras to keep, in the order of the day.
 func (v *View) extras(keep func(notes.ExtraWork) bool) []notes.ExtraWork {
 	var list []notes.ExtraWork

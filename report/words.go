@@ -69,15 +69,16 @@ func verdictWords(v notes.Verdict) string {
 
 // Consent says whose word an extra rests on: "authorized by Ruth Amsel, on site, 10:40".
 func Consent(a notes.Authorization) string {
-	state := a.State
-	switch state {
-	case "", "none":
-		state = "nobody authorized it"
-	case "asked":
-		state = "asked for, not authorized"
-	}
+	by := ""
 	if a.By != "" {
-		state += " by " + a.By
+		by = " by " + a.By
+	}
+	state := a.State + by
+	switch a.State {
+	case "", "none":
+		return "nobody authorized it"
+	case "asked":
+		state = "asked for" + by + ", not authorized"
 	}
 	return strings.Join(filled(state, a.How, a.At), ", ")
 }
