@@ -94,8 +94,11 @@ type DayNote struct {
 type Entry struct {
 	Section Section
 	Label   string // scope label written before a colon, "A" of "A: ..."; else ""
-	Text    string // as written, without bullet, box and label; white space folded
-	Span    finding.Span
+	// LabelSpan is where the label stands, up to Text; unknown without a label. Label and Text are
+	// one text again when the scope has no such line.
+	LabelSpan finding.Span
+	Text      string // as written, without bullet, box and label; white space folded
+	Span      finding.Span
 	// Span is where Text stands in the file. Pieces of Facts count from its start.
 	Kind    Kind
 	Why     string  // how the kind was decided: "under Done", "says a customer asked and agreed"

@@ -1,0 +1,563 @@
+package parse
+
+import (
+	"strings"
+
+	"jobday/notes"
+	"jobday/parse/field"
+)
+
+// flush turns the item being gathered into entries.
+func (r *noteReader) flush() {
+	if r.cur == nil {
+		return
+	}
+	it := *r.cur
+	r.cur = nil
+	r.interpret(it)
+}
+
+// interpret reads an item: its label, whether it says that there is nothing, what it lists, and
+// what each part of it is.
+func (r *noteReader) interpret(it item) {
+	in := r.section.name
+	if it.label != "" {
+		in = it.label
+	}
+	raw := string(r.file.Text[it.start:it.end])
+	photos, words := r.photos(raw, it.start)
+	if len(photos) > 0 && isNothing(words) {
+		r.picture(it, in, photos)
+		return
+	}
+	n := len(r.note.Entries)
+	label, labelAt := r.scopeLabel(words, in)
+	start := it.start + labelAt
+	text := words[labelAt:]
+	switch {
+	case in != "" && isNothing(text) && label == "":
+		r.add(notes.Entry{
+			Section: in, Text: fold(raw), Span: r.file.Span(it.start, it.end), Kind: sectionKinds[in],
+			Why: "says there is nothing under " + title(in), Sure: 1, Nothing: true,
+		})
+	case isAgain(text) && n > 0:
+		r.again(it, in, label)
+	default:
+		r.parts(text, start, in)
+	}
+	r.complete(it, n, label, labelAt, photos)
+}
+
+// complete puts on the entries of an item, those from index n on, what belongs to the item as a
+// whole: its label and box on each, its nested items and pictures on the first.
+func (r *noteReader) complete(it item, n int, label string, labelAt int, photos []notes.Photo) {
+	if n >= len(r.note.Entries) {
+		for _, d := range it.details {
+			r.parts(string(r.file.Text[d.start:d.end]), d.start, r.section.name)
+		}
+		return
+	}
+	for i := n; i < len(r.note.Entries); i++ {
+		e := &r.note.Entries[i]
+		e.Label, e.Box = label, it.box
+		if label != "" {
+			e.LabelSpan = r.file.Span(it.start, it.start+labelAt)
+		}
+	}
+	first := &r.note.Entries[n]
+	first.Photos = photos
+	in := first.Section
+	for _, d := range it.details {
+		text := string(r.file.Text[d.start:d.end])
+		if v, own := r.ownEntry(text, r.note.Entries[n].Kind); own {
+			r.addEntry(text, d.start, in, v)
+			continue
+		}
+		r.detail(n, text, d.start)
+	}
+	r.last, r.lastEnd = n, it.end
+}
+
+// ownEntry reports whether a detail is plainly another thing than the entry it stands below: an
+// extra, a fault, a question hiding in it.
+func (r *noteReader) ownEntry(text string, below notes.Kind) (verdict, bool) {
+	v := judgeWords(evidenceOf(r.scan.scan(text), nil))
+	v.why += ", below another item"
+	switch v.kind {
+	case below:
+		return v, false
+	case notes.Question:
+		return v, v.score >= 9
+	case notes.Extra:
+		return v, v.score >= 8 && below != notes.Extra && below != notes.Deficiency && below != notes.Question
+	case notes.Deficiency:
+		return v, v.score >= 8 && below != notes.Extra && below != notes.Test
+	}
+	return v, false
+}
+
+// detail adds a detail to entry i.
+func (r *noteReader) detail(i int, raw string, start int) {
+	photos, words := r.photos(raw, start)
+	box, at := tickBox(r.file.Text, start, start+len(raw))
+	if box != notes.NoBox {
+		words, start = words[at-start:], at
+	}
+	e := &r.note.Entries[i]
+	e.Photos = append(e.Photos, photos...)
+	if isNothing(words) && len(photos) > 0 {
+		return
+	}
+	e.Details = append(e.Details, notes.Detail{
+		Text: fold(words), Span: r.file.Span(start, start+len(words)), Facts: r.facts(words, e.Section),
+	})
+}
+
+// again adds an entry that says what the one before it said, for another place.
+func (r *noteReader) again(it item, in notes.Section, label string) {
+	above := r.note.Entries[len(r.note.Entries)-1]
+	r.add(notes.Entry{
+		Section: in, Text: fold(string(r.file.Text[it.start:it.end])), Span: r.file.Span(it.start, it.end),
+		Kind: above.Kind, Why: "says the same as the entry above", Sure: above.Sure, MayBe: above.MayBe, Again: true,
+	})
+}
+
+// picture puts pictures that stand alone on the entry before them, or makes an entry of them.
+func (r *noteReader) picture(it item, in notes.Section, photos []notes.Photo) {
+	if n := len(r.note.Entries); n > 0 {
+		e := &r.note.Entries[n-1]
+		e.Photos = append(e.Photos, photos...)
+		return
+	}
+	r.add(notes.Entry{
+		Section: in, Text: fold(string(r.file.Text[it.start:it.end])), Span: r.file.Span(it.start, it.end),
+		Kind: notes.Narrative, Why: "is a picture", Sure: 1, Photos: photos,
+	})
+}
+
+func (r *noteReader) add(e notes.Entry) { r.note.Entries = append(r.note.Entries, e) }
+
+// photos finds pictures, "![alt](path)", in a text that starts at the file offset base, and returns
+// the text with blanks in their place, so that offsets stay and no figure of a path is counted.
+func (r *noteReader) photos(text string, base int) ([]notes.Photo, string) {
+	if !strings.Contains(text, "](") {
+		return nil, text
+	}
+	var photos []notes.Photo
+	var out []byte
+	for i := 0; i < len(text); {
+		open := strings.Index(text[i:], "![")
+		if open < 0 {
+			break
+		}
+		open += i
+		mid := strings.Index(text[open:], "](")
+		if mid < 0 {
+			break
+		}
+		mid += open
+		end := strings.IndexByte(text[mid:], ')')
+		if end < 0 {
+			break
+		}
+		end += mid + 1
+		target, _, _ := strings.Cut(strings.TrimSpace(text[mid+2:end-1]), " \"")
+		photos = append(photos, notes.Photo{
+			Path: strings.Trim(target, "<> "), Alt: fold(text[open+2 : mid]), Span: r.file.Span(base+open, base+end),
+		})
+		if out == nil {
+			out = []byte(text)
+		}
+		for j := open; j < end; j++ {
+			out[j] = ' '
+		}
+		i = end
+	}
+	if out == nil {
+		return nil, text
+	}
+	return photos, string(out)
+}
+
+// scopeLabel reads the label of a scope line before a colon or dash: "A: ...", "B1 - ...",
+// "line 1.2: ...". A note is read without the scope, so anything short that looks like a label is
+// one, until the scope says otherwise. at is where the words behind it start, 0 without a label.
+func (r *noteReader) scopeLabel(text string, in notes.Section) (label string, at int) {
+	i := 0
+	said := false
+	if rest, ok := cutLine(text); ok {
+		i, said = len(text)-len(rest), true
+	}
+	from := i
+	for i < len(text) && (isLetter(text[i]) || isDigit(text[i]) || text[i] == '.' || text[i] == '-') && i-from < 13 {
+		i++
+	}
+	label = text[from:i]
+	if label == "" || i >= len(text) || strings.Trim(label, ".-") == "" {
+		return "", 0
+	}
+	end := i
+	for i < len(text) && text[i] == ' ' {
+		i++
+	}
+	if i >= len(text) {
+		return "", 0
+	}
+	switch {
+	case text[i] == ':' && (i+1 >= len(text) || isBlank(text[i+1]) || said || !isDigit(text[i+1])):
+		if !said && (!labelLike(label) || r.noLabel(label, in)) {
+			return "", 0
+		}
+	case strings.HasPrefix(text[i:], "- ") && end < i || strings.HasPrefix(text[i:], "– ") || strings.HasPrefix(text[i:], "— "):
+		if !said && (!shortLabel(label) || r.noLabel(label, in)) {
+			return "", 0
+		}
+		i += strings.IndexByte(text[i:], ' ') - 1
+	default:
+		return "", 0
+	}
+	for i++; i < len(text) && isBlank(text[i]); i++ {
+	}
+	if i >= len(text) {
+		return "", 0
+	}
+	return label, i
+}
+
+// cutLine cuts the word "line" or "item" before a label.
+func cutLine(text string) (rest string, ok bool) {
+	for _, word := range []string{"line ", "Line ", "LINE ", "item ", "Item ", "scope line ", "Scope line "} {
+		if rest, ok := strings.CutPrefix(text, word); ok {
+			return rest, true
+		}
+	}
+	return text, false
+}
+
+// labelLike reports whether a word of 1 to 6 letters, digits, dots and dashes may be a label: not a
+// small word of letters alone, which is a place or a remark ("hall: ..."), and not a sign of speech.
+func labelLike(s string) bool {
+	if len(s) > 6 {
+		return false
+	}
+	digits, upper := false, false
+	for i := 0; i < len(s); i++ {
+		digits = digits || isDigit(s[i])
+		upper = upper || 'A' <= s[i] && s[i] <= 'Z'
+	}
+	if digits {
+		return true
+	}
+	return len(s) <= 2 || upper && strings.ToUpper(s) == s && !spokenLabels[strings.ToLower(s)]
+}
+
+// shortLabel reports whether a word before a dash may be a label: a dash also parts things and
+// stands in "3 - recepts", so it takes a capital.
+func shortLabel(s string) bool {
+	return len(s) <= 3 && 'A' <= s[0] && s[0] <= 'Z' && (len(s) == 1 || isDigit(s[len(s)-1]))
+}
+
+// spokenLabels stand before a colon and name nothing.
+var spokenLabels = wordSet("note fyi btw ps re todo ok no yes nb pm am gc gfci gfi lp mdp rtu ahu hvac ups co ask eta eod n s e w")
+
+// noLabel reports whether what stands before the colon is a name, a section word, or something that
+// is usual in its section.
+func (r *noteReader) noLabel(label string, in notes.Section) bool {
+	switch in {
+	case notes.Time, notes.Circuits, notes.Tests, notes.Safety, notes.Conditions, notes.Subcontractors:
+		return true
+	}
+	low := strings.ToLower(label)
+	if _, section := sectionNames[low]; section || spokenLabels[low] {
+		return true
+	}
+	return r.lex.Name(label) != ""
+}
+
+// parts reads the words of an item, which start at the file offset base, in a section.
+func (r *noteReader) parts(text string, base int, in notes.Section) {
+	marks := r.scan.scan(text)
+	if len(marks) == 0 {
+		return
+	}
+	if r.header(text, marks, base, in) {
+		return
+	}
+	if lists(in, marks) {
+		r.list(text, base, in, marks)
+		return
+	}
+	r.prose(text, base, in, marks)
+}
+
+// header sees the line that some people begin a note with: job, date and names.
+func (r *noteReader) header(text string, marks []mark, base int, in notes.Section) bool {
+	if r.lines > 2 || in != "" || len(r.note.Entries) > 0 || len(text) > 100 || !hasDate(marks) {
+		return false
+	}
+	s := signsOf(marks)
+	if s.has(workVerb | clockSpan | instrument | faultPhrase | asked | measured) {
+		return false
+	}
+	if len(r.note.Crew) == 0 {
+		for _, m := range marks {
+			if m.kind != wordMark {
+				continue
+			}
+			if name := r.lex.Name(text[m.start:m.end]); name != "" && !has(r.note.Crew, name) {
+				r.note.Crew = append(r.note.Crew, name)
+			}
+		}
+	}
+	r.remark(base, base+len(text))
+	return true
+}
+
+// hasDate reports whether marks hold a date: 2026-03-12, 3/12, Mar 12, or a day of the week.
+func hasDate(marks []mark) bool {
+	for i, m := range marks {
+		switch {
+		case m.kind == wordMark && weekdays[m.low]:
+			return true
+		case m.kind == wordMark && months[m.low] && i+1 < len(marks) && marks[i+1].kind == numberMark:
+			return true
+		case m.kind == numberMark && i+2 < len(marks) && (marks[i+1].low == "/" || marks[i+1].low == "-" && len(m.low) == 4) && !marks[i+1].spaced &&
+			marks[i+2].kind == numberMark && len(marks[i+2].low) <= 2 && !marks[i+2].spaced && (i+3 >= len(marks) || marks[i+3].low != `"`):
+			return true
+		}
+	}
+	return false
+}
+
+var (
+	weekdays = wordSet("monday tuesday wednesday thursday friday saturday sunday mon tue tues wed thu thurs fri sat sun")
+	months   = wordSet("january february march april may june july august september october november december jan feb mar apr jun jul aug sep sept oct nov dec")
+)
+
+// lists reports whether an item of a section is read as a list of things: materials and times are,
+// and so is a line of counted things parted by slashes.
+func lists(in notes.Section, marks []mark) bool {
+	switch in {
+	case notes.Materials:
+		return true
+	case notes.Done, notes.Left, notes.Deliveries, "":
+		slashes := 0
+		for i, m := range marks {
+			if m.low == "/" && m.spaced && i+1 < len(marks) && marks[i+1].spaced && marks[i+1].sign.has(counted) {
+				slashes++
+			}
+		}
+		return slashes > 0 && marks[0].sign.has(counted)
+	}
+	return false
+}
+
+// list makes an entry of each thing of a list. Where the whole is plainly something else than its
+// section says, it is not parted.
+func (r *noteReader) list(text string, base int, in notes.Section, marks []mark) {
+	whole := judge(evidenceOf(marks, nil), in)
+	if in != "" && whole.kind != sectionKinds[in] {
+		r.prose(text, base, in, marks)
+		return
+	}
+	cuts := make([]span, 0, 4)
+	for _, c := range listCuts(text, marks, clause{0, len(marks), noJoint}) {
+		a, b := c.bytes(text, marks)
+		cuts = append(cuts, span{a, b})
+	}
+	for _, c := range cuts { // the marks are gone once the first part is read
+		r.entry(text[c.start:c.end], base+c.start, in)
+	}
+}
+
+// A part is a stretch of an item that is to become one entry, with its clauses behind ";".
+type part struct {
+	span
+	details []span
+	kind    notes.Kind
+	carried bool // only says more of the entry before
+}
+
+// prose makes entries of the clauses of an item: one where they all speak of one thing, more where
+// they part.
+func (r *noteReader) prose(text string, base int, in notes.Section, marks []mark) {
+	for _, p := range r.divide(text, in, marks) {
+		raw := text[p.start:p.end]
+		switch {
+		case p.carried && r.last >= 0 && onlyBlanks(r.file.Text, r.lastEnd, base+p.start):
+			r.detail(r.last, raw, base+p.start)
+			r.lastEnd = base + p.end
+			continue
+		case in == notes.Time:
+			r.times(raw, base+p.start)
+		default:
+			r.entry(raw, base+p.start, in)
+		}
+		for _, d := range p.details {
+			if n := len(r.note.Entries); r.last == n-1 && n > 0 {
+				r.detail(n-1, text[d.start:d.end], base+d.start)
+				r.lastEnd = base + d.end
+			} else {
+				r.entry(text[d.start:d.end], base+d.start, in)
+			}
+		}
+	}
+}
+
+// onlyBlanks reports whether nothing but blanks, list marks and signs stands between two places.
+func onlyBlanks(text []byte, from, to int) bool {
+	if from > to || to-from > 200 {
+		return false
+	}
+	for _, c := range text[from:to] {
+		if isLetter(c) || isDigit(c) || c >= 0x80 {
+			return false
+		}
+	}
+	return true
+}
+
+// divide parts an item into what becomes entries.
+func (r *noteReader) divide(text string, in notes.Section, marks []mark) []part {
+	var parts []part
+	for _, c := range clauses(text, marks) {
+		whole := evidenceOf(marks[c.from:c.to], nil)
+		v := judge(whole, in)
+		a, b := c.bytes(text, marks)
+		if n := len(parts); n > 0 && belongs(whole, v, parts[n-1], c.joint, in) {
+			p := &parts[n-1]
+			if c.joint == semicolon || len(p.details) > 0 {
+				p.details = append(p.details, span{a, b})
+			} else {
+				p.end = b
+			}
+			continue
+		}
+		if in == "" && len(parts) == 0 && whole.attribute() {
+			parts = append(parts, part{span: span{a, b}, kind: v.kind, carried: true})
+			continue
+		}
+		for _, cut := range cutAt(marks, c, in) {
+			a, b := cut.bytes(text, marks)
+			parts = append(parts, part{span: span{a, b}, kind: judge(evidenceOf(marks[cut.from:cut.to], nil), in).kind})
+		}
+	}
+	return parts
+}
+
+// belongs reports whether a clause says more of the part before it rather than something new.
+func belongs(e evidence, v verdict, before part, j joint, in notes.Section) bool {
+	switch {
+	case e.attribute():
+		return before.kind != notes.Narrative
+	case in == notes.Time:
+		return j != semicolon && j != fullStop || !e.signs.has(named)
+	case v.kind == before.kind:
+		return in != "" || v.kind == notes.Narrative || j == semicolon
+	case before.kind == notes.Deficiency:
+		return v.kind == notes.Work || v.kind == notes.Narrative || in == notes.Deficiencies && v.kind != notes.Question
+	case before.kind == notes.Extra:
+		return in == notes.Extras && v.score < 9 || v.kind == notes.Narrative || v.kind == notes.Material || j == semicolon && v.kind == notes.Work
+	case in != "" && v.kind == sectionKinds[in]:
+		return true
+	case j == semicolon:
+		return v.score < clearScore || v.kind == notes.Material && before.kind == notes.Work
+	}
+	return false
+}
+
+// times makes an entry of each person's part of a line of hours.
+func (r *noteReader) times(text string, base int) {
+	marks := r.scan.scan(text)
+	cuts := make([]span, 0, 4)
+	from := 0
+	for i := 1; i < len(marks)-1; i++ {
+		m, next := marks[i], marks[i+1]
+		if m.low != "," && m.low != ";" && m.low != "/" && m.low != "&" && m.low != "and" && m.low != "+" {
+			continue
+		}
+		if next.kind != wordMark || !next.sign.has(named) || !signsOf(marks[from:i]).has(clockSpan|looseSpan|duration) {
+			continue
+		}
+		if !signsOf(marks[i+1:]).has(clockSpan | looseSpan | duration | counted) {
+			continue
+		}
+		a, b := clause{from, i, listed}.bytes(text, marks)
+		cuts = append(cuts, span{a, b})
+		from = i + 1
+	}
+	a, b := clause{from, len(marks), listed}.bytes(text, marks)
+	cuts = append(cuts, span{a, b})
+	for _, c := range cuts {
+		r.entry(text[c.start:c.end], base+c.start, notes.Time)
+	}
+}
+
+// entry judges one stretch of words with everything that can be read from them, and adds it as an
+// entry, or as narrative when it is none and no section is open.
+func (r *noteReader) entry(raw string, start int, in notes.Section) {
+	if strings.TrimSpace(raw) == "" {
+		return
+	}
+	facts := r.facts(raw, in)
+	v := judge(evidenceOf(r.scan.scan(raw), &facts), in)
+	if v.kind == notes.Narrative && in == "" {
+		r.narrative(start, start+len(raw))
+		r.last = -1
+		return
+	}
+	r.addJudged(raw, start, in, v, facts)
+}
+
+// narrative carries a stretch as narrative, together with the one before it when only blanks part
+// them.
+func (r *noteReader) narrative(start, end int) {
+	if n := len(r.note.Narrative); n > 0 {
+		last := &r.note.Narrative[n-1]
+		if last.Span.End <= start && sameLineOrNext(r.file.Text[last.Span.End:start]) {
+			last.Span.End = end
+			last.Text = tidy(last.Span.Text())
+			return
+		}
+	}
+	r.remark(start, end)
+}
+
+// sameLineOrNext reports whether a gap has no content and no blank line.
+func sameLineOrNext(gap []byte) bool {
+	breaks := 0
+	for _, c := range gap {
+		if c == '\n' {
+			breaks++
+		} else if !isBlank(c) && c != '.' && c != '!' {
+			return false
+		}
+	}
+	return breaks <= 1
+}
+
+// addEntry adds an entry whose kind is known.
+func (r *noteReader) addEntry(raw string, start int, in notes.Section, v verdict) {
+	r.addJudged(raw, start, in, v, r.facts(raw, ""))
+}
+
+func (r *noteReader) addJudged(raw string, start int, in notes.Section, v verdict, facts notes.Facts) {
+	e := notes.Entry{
+		Section: in, Text: fold(raw), Span: r.file.Span(start, start+len(raw)),
+		Kind: v.kind, Why: v.why, Sure: v.sure(), Facts: facts,
+	}
+	if e.Sure < notes.SureEnough {
+		e.MayBe = []notes.Kind{v.kind, v.next}
+	}
+	r.add(e)
+	r.last, r.lastEnd = len(r.note.Entries)-1, start+len(raw)
+}
+
+// facts reads what words say, by the section they stand in.
+func (r *noteReader) facts(raw string, in notes.Section) notes.Facts {
+	facts := field.Read(raw, r.lex)
+	if in == notes.Circuits {
+		facts.Circuit = field.Circuit(raw, r.lex)
+	}
+	return facts
+}

@@ -1,0 +1,388 @@
+package parse
+
+import (
+	"strings"
+	"unicode/utf8"
+
+	"jobday/finding"
+	"jobday/notes"
+	"jobday/parse/field"
+)
+
+// A noteReader goes through the lines of a note, keeps the section that is open, gathers lines into
+// items and turns each item into entries.
+type noteReader struct {
+	file  *finding.File
+	note  *notes.DayNote
+	found *finding.List
+	lex   *field.Lexicon
+	scan  scanner
+
+	section opened
+	outer   opened // what was open before a list item opened section for its nested items
+	nested  int    // depth of that list item plus one; 0 for none
+	cur     *item  // being gathered
+	store   item   // where cur points
+	last    int    // index of the entry that a sentence may say more about, -1 for none
+	lastEnd int    // where it ends
+	lines   int    // lines of text seen
+}
+
+// opened is a section and what opened it.
+type opened struct {
+	name  notes.Section
+	level int // of the heading; 7 for a word on a line of its own
+}
+
+const wordLevel = 7
+
+// An item is one thing written down, before it is judged.
+type item struct {
+	start, end int           // file offsets of its words, continuation lines included
+	from       line          // its first line
+	prev       line          // its last line so far
+	box        notes.TickBox // the box it begins with
+	label      notes.Section // the section its label names, "" for none
+	details    []span        // nested items
+}
+
+type span struct{ start, end int }
+
+// read goes through the lines of a body.
+func (r *noteReader) read(lines []line) {
+	for i := range lines {
+		l := &lines[i]
+		switch l.kind {
+		case headingLine:
+			i := *l
+			r.flush()
+			r.heading(i)
+		case textLine:
+			r.text(*l)
+		case ruleLine, emptyItem:
+			r.flush()
+			r.structure(l.start, l.end)
+		case codeLine:
+			r.flush()
+			r.last = -1
+			r.remark(l.start, l.end)
+		case htmlLine:
+			r.flush()
+			r.html(lines, i)
+		}
+	}
+	r.flush()
+}
+
+// html accounts for a line of raw HTML. A comment that is closed says nothing: a new note carries
+// its hints as comments. Everything else is narrative.
+func (r *noteReader) html(lines []line, i int) {
+	l := lines[i]
+	if i > 0 && lines[i-1].kind == htmlLine && lines[i-1].block == l.block {
+		return // the first line of the block spoke for all
+	}
+	last := i
+	for last+1 < len(lines) && lines[last+1].block == l.block && lines[last+1].kind == htmlLine {
+		last++
+	}
+	start, end := l.start, lines[last].end
+	text := string(r.file.Text[start:end])
+	switch {
+	case strings.HasPrefix(text, "<!--") && strings.HasSuffix(text, "-->"):
+		r.structure(start, end)
+	case strings.HasPrefix(text, "<!--") && !strings.Contains(text, "-->"):
+		r.found.Add(finding.Finding{
+			Severity: finding.Error, Rule: "note/comment-open", Span: r.file.Span(start, start+len("<!--")),
+			Message: "the comment that begins here is never closed; what follows is kept as narrative",
+			Hint:    "write --> where the comment ends",
+		})
+		fallthrough
+	default:
+		r.remark(start, end)
+	}
+}
+
+// heading opens the section a heading names. Any other heading is narrative, and closes a section
+// opened at its level or deeper.
+func (r *noteReader) heading(l line) {
+	text := string(r.file.Text[l.start:l.end])
+	if s, ok := sectionOf(text); ok {
+		r.open(s, l.level)
+		r.structure(l.start, l.end)
+		return
+	}
+	if s, at, ok := sectionLabel(text); ok && at < len(text) {
+		r.open(s, l.level)
+		r.begin(item{start: l.start + at, end: l.end, from: l, prev: l})
+		r.flush()
+		return
+	}
+	if l.underlined || len(text) > 0 && isDigit(text[0]) && r.section.name != "" {
+		// A rule below a line of text makes a heading of it, and "# 12 THHN" is wire.
+		r.begin(item{start: l.start, end: l.end, from: l, prev: l})
+		r.flush()
+		return
+	}
+	if r.section.level == wordLevel || l.level <= r.section.level {
+		r.section = opened{}
+	}
+	r.nested, r.last = 0, -1
+	r.remark(l.start, l.end)
+}
+
+func (r *noteReader) open(s notes.Section, level int) {
+	r.section, r.nested, r.last = opened{s, level}, 0, -1
+}
+
+// text takes one line of a paragraph or list item.
+func (r *noteReader) text(l line) {
+	r.lines++
+	own := ownBullet(r.file.Text, l.start, l.end)
+	switch {
+	case r.cur != nil && r.continues(l, own):
+		r.cur.end, r.cur.prev = l.end, l
+		return
+	case r.cur != nil && r.details(l, own):
+		return
+	}
+	r.flush()
+	if r.nested > 0 && l.depth < r.nested {
+		r.section, r.nested = r.outer, 0
+	}
+	it := item{start: l.start, end: l.end, from: l, prev: l}
+	it.start = own
+	it.box, it.start = tickBox(r.file.Text, it.start, it.end)
+	text := string(r.file.Text[it.start:it.end])
+	if s, ok := sectionOf(text); ok && it.box == notes.NoBox && opensSection(text) {
+		r.openByWord(s, l)
+		return
+	}
+	if s, at, ok := sectionLabel(text); ok {
+		if at >= len(text) {
+			r.openByWord(s, l)
+			return
+		}
+		it.label = s
+		it.start += at
+	}
+	r.begin(it)
+}
+
+// opensSection reports whether a section word alone on a line is meant as a heading. "Done." or
+// "finished" below something is a remark on it, so a word with a full stop is none.
+func opensSection(text string) bool { return !strings.HasSuffix(text, ".") }
+
+// openByWord opens a section named on a line of its own; in a list item it holds for the items
+// below it.
+func (r *noteReader) openByWord(s notes.Section, l line) {
+	before := r.section
+	if r.nested > 0 {
+		before = r.outer
+	}
+	r.open(s, wordLevel)
+	if l.depth > 0 {
+		r.outer, r.nested = before, -(l.depth + 1) // counts once an item stands below it
+	}
+	r.structure(l.start, l.end)
+}
+
+func (r *noteReader) begin(it item) {
+	if r.nested < 0 { // the first line behind a list item that opened a section
+		if it.from.depth == -r.nested {
+			r.nested = -r.nested
+		} else {
+			r.nested = 0
+		}
+	}
+	r.store = it
+	r.cur = &r.store
+}
+
+// continues reports whether a line goes on with the item before it.
+func (r *noteReader) continues(l line, own int) bool {
+	c := r.cur
+	if l.item || own > l.start || l.block != c.prev.block || len(c.details) > 0 {
+		return false
+	}
+	text := string(r.file.Text[l.start:l.end])
+	if _, _, labelled := sectionLabel(text); labelled {
+		return false
+	}
+	if _, ok := sectionOf(text); ok {
+		return false
+	}
+	return r.goesOn(c.prev, l, c.from.depth > 0, r.indented(l) > r.indented(c.from))
+}
+
+// goesOn reports whether line l goes on with the sentence of the line before it. Inside a list item
+// an indented line does; a line that is not may be the next thing jotted, without its dash.
+func (r *noteReader) goesOn(prev, l line, inList, indented bool) bool {
+	const fullLine = 55 // characters from which a line ended because it was full
+	text := r.file.Text
+	last := text[prev.end-1]
+	first := text[l.start]
+	switch {
+	case inList && indented:
+		return true
+	case last == ',' || last == '&' || last == '+' || last == '-' || last == '/' || endsOpen(text[prev.start:prev.end]):
+		return true
+	case last == '.' || last == '!' || last == '?' || last == ':' || last == ';':
+		return false
+	case 'a' <= first && first <= 'z':
+		return indented || inList || prev.end-prev.start >= fullLine
+	}
+	return r.section.name == "" && r.cur.label == "" && prev.end-prev.start >= fullLine
+}
+
+// endsOpen reports whether a line ends with a word that needs another: "and", "with", "the".
+func endsOpen(l []byte) bool {
+	i := len(l)
+	for i > 0 && isLetter(l[i-1]) {
+		i--
+	}
+	switch strings.ToLower(string(l[i:])) {
+	case "and", "with", "the", "a", "an", "to", "of", "for", "at", "in", "on", "from", "or", "by":
+		return true
+	}
+	return false
+}
+
+// indented returns how many blanks a line is indented by; a tab counts as four.
+func (r *noteReader) indented(l line) int {
+	n := 0
+	at := l.start
+	if l.item {
+		at = l.bullet
+	}
+	for at > 0 && (r.file.Text[at-1] == ' ' || r.file.Text[at-1] == '\t') {
+		if at--; r.file.Text[at] == '\t' {
+			n += 3
+		}
+		n++
+	}
+	return n
+}
+
+// details takes a line as a detail of the item before it: a nested list item, what goes on with
+// one, or a further paragraph of the item.
+func (r *noteReader) details(l line, own int) bool {
+	c := r.cur
+	if c.from.depth == 0 || l.depth == 0 {
+		return false
+	}
+	if _, ok := sectionOf(string(r.file.Text[own:l.end])); ok {
+		return false
+	}
+	if !l.item {
+		if n := len(c.details); n > 0 && l.block == c.prev.block && own == l.start && l.depth > c.from.depth {
+			c.details[n-1].end, c.prev = l.end, l
+			return true
+		}
+		if l.block == c.prev.block {
+			return false
+		}
+		c.details, c.prev = append(c.details, span{own, l.end}), l
+		return true
+	}
+	if l.depth <= c.from.depth || len(c.details) == 0 && r.isPlace(c) {
+		return false
+	}
+	c.details, c.prev = append(c.details, span{own, l.end}), l
+	return true
+}
+
+// isPlace reports whether an item only heads the items below it: "kitchen:".
+func (r *noteReader) isPlace(c *item) bool {
+	if r.file.Text[c.end-1] != ':' {
+		return false
+	}
+	e := evidenceOf(r.scan.scan(string(r.file.Text[c.start:c.end])), nil)
+	return !e.signs.has(workVerb | soft | faulty | faultPhrase | asked)
+}
+
+// ownBullet returns where the words of a line start behind bullets Markdown does not know, or
+// does not see in the middle of a paragraph: "! lost the key", "• 4 recepts", "2) panel".
+func ownBullet(text []byte, start, end int) int {
+	for range 3 {
+		r, n := utf8.DecodeRune(text[start:end])
+		next := start + n
+		switch r {
+		case '!', '•', '·', '◦', '▪', '■', '●', '○', '‣', '–', '—', '→', '➢', '✓', '✔', '-', '*', '+', '>', '~', '=':
+			if r == '!' && next < end && text[next] == '[' {
+				return start // a picture
+			}
+			blank := next < end && isBlank(text[next])
+			if !blank && (r != '!' && r < utf8.RuneSelf || r == '–' || r == '—') {
+				return start
+			}
+		default:
+			if next = numberBullet(text, start, end); next == start {
+				return start
+			}
+		}
+		for next < end && isBlank(text[next]) {
+			next++
+		}
+		if next >= end {
+			return start
+		}
+		start = next
+	}
+	return start
+}
+
+// numberBullet returns the place behind "2) " or "(2) ", or start.
+func numberBullet(text []byte, start, end int) int {
+	i := start
+	if i < end && text[i] == '(' {
+		i++
+	}
+	j := i
+	for j < end && j-i < 3 && isDigit(text[j]) {
+		j++
+	}
+	if j == i || j+1 >= end || text[j] != ')' || !isBlank(text[j+1]) || i > start {
+		return start
+	}
+	return j + 1
+}
+
+// tickBox reads "[x]", "[ ]", "( )", "☑" at the start of an item and returns where its words start.
+func tickBox(text []byte, start, end int) (notes.TickBox, int) {
+	s := text[start:end]
+	box, n := notes.NoBox, 0
+	switch {
+	case len(s) >= 4 && (s[0] == '[' && s[2] == ']' || s[0] == '(' && s[2] == ')') && isBlank(s[3]):
+		switch s[1] {
+		case 'x', 'X':
+			box = notes.CheckedBox
+		case ' ':
+			box = notes.OpenBox
+		default:
+			return notes.NoBox, start
+		}
+		n = 3
+	case len(s) >= 3 && s[0] == '[' && s[1] == ']' && isBlank(s[2]):
+		box, n = notes.OpenBox, 2
+	default:
+		switch r, size := utf8.DecodeRune(s); r {
+		case '☑', '☒', '✅', '✓', '✔':
+			box, n = notes.CheckedBox, size
+		case '☐', '⬜', '◻', '□':
+			box, n = notes.OpenBox, size
+		default:
+			return notes.NoBox, start
+		}
+	}
+	at := start + n
+	for at < end && (isBlank(text[at]) || text[at] == 0xEF && at+2 < end && text[at+1] == 0xB8) {
+		if text[at] == 0xEF {
+			at += 2 // the variation selector of an emoji
+		}
+		at++
+	}
+	if at >= end {
+		return notes.NoBox, start
+	}
+	return box, at
+}

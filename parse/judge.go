@@ -1,0 +1,408 @@
+package parse
+
+import (
+	"strings"
+
+	"jobday/notes"
+)
+
+// A verdict is what words say they are.
+type verdict struct {
+	kind  notes.Kind
+	score int // 0 to 9: how much speaks for it
+	why   string
+	next  notes.Kind // the runner-up, "" for none
+	lead  int        // how far ahead of it
+}
+
+// Scores from which a verdict counts as strong: it wins over the section the line stands in, or
+// starts an entry of its own.
+const (
+	weakScore   = 4
+	clearScore  = 6
+	strongScore = 7
+)
+
+// evidence is what one stretch of words offers to the judge.
+type evidence struct {
+	signs  sign
+	first  mark // the first word
+	asks   bool // ends with a question mark
+	placed bool // begins with a numbered place: "unit 5: 3 heads"
+	facts  *notes.Facts
+}
+
+// evidenceOf sums up marks; facts may be nil.
+func evidenceOf(marks []mark, facts *notes.Facts) evidence {
+	e := evidence{signs: signsOf(marks), facts: facts}
+	if len(marks) == 0 {
+		return e
+	}
+	e.first = marks[0]
+	e.asks = marks[len(marks)-1].low == "?"
+	if len(marks) > 1 && numberedPlaces[e.first.low] {
+		n := marks[1]
+		e.placed = n.kind == numberMark || n.low == "#" || n.kind == wordMark && n.end-n.start == 1
+	}
+	return e
+}
+
+// numberedPlaces are words that name a place with a number or letter behind them.
+var numberedPlaces = wordSet("unit units apt apartment room rm suite ste bldg building floor flr bay stall lot house office bath bathroom " +
+	"bed bedroom classroom wing level lvl zone area space shop store pen")
+
+// A candidate is a kind with what speaks for it.
+type candidate func(e evidence) (score int, why string)
+
+// candidates are the kinds with their judges; where two are as likely, the earlier one leads.
+var candidates = []struct {
+	kind  notes.Kind
+	judge candidate
+}{
+	{notes.Question, asQuestion},
+	{notes.Extra, asExtra},
+	{notes.Deficiency, asFault},
+	{notes.TimeEntry, asTime},
+	{notes.Test, asTest},
+	{notes.LeftOpen, asLeft},
+	{notes.Work, asWork},
+	{notes.Material, asMaterial},
+	{notes.Delivery, asDelivery},
+	{notes.Delay, asDelay},
+	{notes.SafetyCheck, asSafety},
+	{notes.Instruction, asInstruction},
+	{notes.Condition, asCondition},
+	{notes.Subcontractor, asOtherTrade},
+	{notes.EquipmentUse, asMachine},
+	{notes.Circuit, asCircuit},
+}
+
+// judgeWords says what a stretch of words is, by its words alone.
+func judgeWords(e evidence) verdict {
+	v := verdict{kind: notes.Narrative, why: "says nothing that is counted"}
+	runnerUp := 0
+	for _, c := range candidates {
+		score, why := c.judge(e)
+		switch {
+		case score > v.score:
+			v.next, runnerUp = v.kind, v.score
+			v.kind, v.score, v.why = c.kind, score, why
+		case score > runnerUp:
+			v.next, runnerUp = c.kind, score
+		}
+	}
+	v.lead = v.score - runnerUp
+	if runnerUp == 0 {
+		v.next = ""
+	}
+	return v
+}
+
+// sure turns a verdict into a confidence from 0 to 1. Only kinds that move money differently make
+// it doubtful.
+func (v verdict) sure() float64 {
+	switch {
+	case v.kind == notes.Narrative:
+		return 1
+	case v.lead >= 3:
+		return 0.95
+	case v.lead == 2:
+		return 0.9
+	case v.lead == 1:
+		return 0.8
+	case movesMoney(v.kind) || movesMoney(v.next):
+		return 0.5
+	}
+	return 0.75
+}
+
+func movesMoney(k notes.Kind) bool {
+	switch k {
+	case notes.Work, notes.Extra, notes.Material, notes.TimeEntry, notes.EquipmentUse:
+		return true
+	}
+	return false
+}
+
+func asQuestion(e evidence) (int, string) {
+	switch {
+	case e.asks:
+		return 9, "asks a question"
+	case e.signs.has(questioned):
+		return 7, "asks somebody to decide"
+	}
+	return 0, ""
+}
+
+func asExtra(e evidence) (int, string) {
+	s := e.signs
+	yes := s.has(saidYes) || e.consent(notes.Authorized)
+	no := s.has(saidNo) || e.consent(notes.Declined)
+	did := s.has(workVerb | soft)
+	switch {
+	case s.has(notBooked):
+		return 8, "says it is not part of the booking"
+	case s.has(asked) && yes:
+		return 8, "says somebody asked and agreed"
+	case no && s.has(asked|priceTold):
+		return 8, "says somebody asked and declined"
+	case yes && did && s.has(somebody|soft|priceTold):
+		return 8, "says somebody agreed to work that was added"
+	case s.has(priceTold) && s.has(somebody|asked|spoken|soft) && !s.has(foundIt):
+		return 7, "tells a price that was named"
+	case s.all(asked | somebody):
+		return 6, "says somebody asked for it"
+	case no && s.has(somebody|soft|thing):
+		return 6, "says somebody declined"
+	case yes && did && !s.has(progressed|tested):
+		return 6, "says somebody agreed to it"
+	case s.has(priceTold):
+		return 4, "names a price"
+	case s.all(soft|workVerb) && s.has(thing):
+		return 3, "says something was added"
+	}
+	return 0, ""
+}
+
+func (e evidence) consent(state notes.ConsentState) bool {
+	return e.facts != nil && e.facts.Consent.State == state
+}
+
+func asFault(e evidence) (int, string) {
+	s := e.signs
+	named := e.facts != nil && e.facts.Fault.Named
+	const why = "describes a fault"
+	switch {
+	case s.has(foundIt) && s.has(faulty|faultPhrase):
+		return 8, "says a fault was found"
+	case s.has(faultPhrase) && !s.has(workVerb):
+		return 7, why
+	case s.has(faulty) && !s.has(workVerb) && s.has(thing):
+		return 7, why
+	case s.has(faulty) && !s.has(workVerb):
+		return 5, why
+	case s.has(faultPhrase):
+		return 4, why
+	case named && !s.has(workVerb):
+		return 5, why
+	case s.has(faulty) || named:
+		return 3, why
+	}
+	return 0, ""
+}
+
+func asTime(e evidence) (int, string) {
+	s := e.signs
+	hours := e.first.low == "hrs" || e.first.low == "hours"
+	switch {
+	case s.has(clockSpan|looseSpan) && s.has(named):
+		return 9, "names a person with clock times"
+	case s.has(clockSpan) && !s.has(workVerb|thing), s.has(looseSpan) && hours:
+		return 7, "gives clock times"
+	case s.has(travelled) && s.has(duration):
+		return 7, "tells of time on the road"
+	case s.has(named) && s.has(duration) && !s.has(workVerb|thing):
+		return 7, "names a person with hours"
+	case s.has(looseSpan) && s.has(duration) && !s.has(workVerb|thing):
+		return 6, "gives clock times and hours"
+	case s.has(clockSpan):
+		return 4, "gives clock times"
+	case s.has(duration) && !s.has(workVerb|thing|heldUp|machine):
+		return 4, "gives hours"
+	}
+	return 0, ""
+}
+
+func asTest(e evidence) (int, string) {
+	s := e.signs
+	read := s.has(instrument) || e.facts != nil && len(e.facts.Readings) > 0
+	const why = "gives instrument readings"
+	switch {
+	case s.has(tested) && read:
+		return 8, why
+	case read && !s.has(workVerb):
+		return 7, why
+	case s.has(tested) && !s.has(workVerb):
+		return 5, "says something was tested"
+	case read:
+		return 4, why
+	case s.has(tested):
+		return 3, "says something was tested"
+	}
+	return 0, ""
+}
+
+func asLeft(e evidence) (int, string) {
+	s := e.signs
+	const why = "says it is still to be done"
+	switch {
+	case e.first.low == "left" && !s.has(workVerb):
+		return 7, why
+	case s.has(leftOver) && !s.has(workVerb|progressed):
+		return 8, why
+	case s.has(leftOver):
+		return 4, why
+	case s.has(needs) && !s.has(workVerb|faulty|faultPhrase):
+		return 5, why
+	}
+	return 0, ""
+}
+
+func asWork(e evidence) (int, string) {
+	s := e.signs
+	const why = "tells of work"
+	progress := s.has(progressed) || e.facts != nil && (e.facts.Progress.Complete != notes.Unsaid || e.facts.Progress.Of != nil || e.facts.Progress.ByOthers)
+	switch {
+	case e.placed && !s.has(faulty|faultPhrase|instrument|clockSpan):
+		return 7, "lists work by place"
+	case s.has(workVerb) && s.has(thing|counted):
+		return 6, why
+	case s.has(workVerb):
+		return 5, why
+	case progress && s.has(thing|counted):
+		return 6, "says how far something got"
+	case progress:
+		return 4, "says how far something got"
+	}
+	return 0, ""
+}
+
+func asMaterial(e evidence) (int, string) {
+	s := e.signs
+	const why = "counts material and tells of no work"
+	items := false
+	if e.facts != nil {
+		for i := range e.facts.Items {
+			items = items || e.facts.Items[i].Qty.Written() && e.facts.Items[i].Name != ""
+		}
+	}
+	switch {
+	case e.first.low == "used" && s.has(counted|measured):
+		return 8, "says what was used"
+	case s.has(workVerb) || e.placed:
+		return 0, ""
+	case s.has(measured) && s.has(thing):
+		return 6, why
+	case s.has(counted|measured) && s.has(thing), items:
+		return 5, why
+	case s.has(measured):
+		return 4, why
+	}
+	return 0, ""
+}
+
+func asDelivery(e evidence) (int, string) {
+	return unlessWork(e, delivered, 7, "tells of a delivery")
+}
+
+func asDelay(e evidence) (int, string) {
+	if e.first.sign.has(heldUp) {
+		return 8, "tells what held the crew up"
+	}
+	return unlessWork(e, heldUp, 7, "tells what held the crew up")
+}
+
+func asSafety(e evidence) (int, string) {
+	if e.signs.has(secured) {
+		return 6, "tells what was done for safety"
+	}
+	return 0, ""
+}
+
+func asInstruction(e evidence) (int, string) {
+	return unlessWork(e, instructed, 6, "tells an instruction")
+}
+
+func asCondition(e evidence) (int, string) {
+	return unlessWork(e, weathered, 6, "tells of the weather or the site")
+}
+
+func asOtherTrade(e evidence) (int, string) {
+	return unlessWork(e, otherTrade, 5, "tells of another trade")
+}
+
+func asMachine(e evidence) (int, string) {
+	if e.signs.has(machine) && e.signs.has(duration) {
+		return 6, "tells of a machine and its hours"
+	}
+	return unlessWork(e, machine, 4, "tells of a machine")
+}
+
+func asCircuit(e evidence) (int, string) {
+	if e.first.sign.has(circuitry) && e.signs.has(counted) && !e.signs.has(workVerb|faulty) {
+		return 6, "says what a circuit feeds"
+	}
+	return 0, ""
+}
+
+// unlessWork scores signs lower where the words also tell of work.
+func unlessWork(e evidence, signs sign, score int, why string) (int, string) {
+	switch {
+	case !e.signs.has(signs):
+		return 0, ""
+	case e.signs.has(workVerb):
+		return score - 3, why
+	}
+	return score, why
+}
+
+// sectionKinds are the kinds of what stands in a section.
+var sectionKinds = map[notes.Section]notes.Kind{
+	notes.Done: notes.Work, notes.Materials: notes.Material, notes.Extras: notes.Extra,
+	notes.Deficiencies: notes.Deficiency, notes.Tests: notes.Test, notes.Circuits: notes.Circuit,
+	notes.Time: notes.TimeEntry, notes.Left: notes.LeftOpen, notes.Questions: notes.Question,
+	notes.Deliveries: notes.Delivery, notes.Equipment: notes.EquipmentUse, notes.Delays: notes.Delay,
+	notes.Instructions: notes.Instruction, notes.Safety: notes.SafetyCheck,
+	notes.Conditions: notes.Condition, notes.Subcontractors: notes.Subcontractor,
+}
+
+// overrides say from which score words win over the section they stand in. What is not named
+// never wins: a section is what the writer says it is. An extra and a fault hide anywhere.
+var overrides = map[notes.Section]map[notes.Kind]int{
+	notes.Done: {
+		notes.Extra: 7, notes.Deficiency: 7, notes.LeftOpen: 7, notes.Question: 9, notes.Test: 7, notes.TimeEntry: 9,
+		notes.Delivery: 7, notes.Delay: 8, notes.Material: 6, notes.SafetyCheck: 7,
+	},
+	notes.Materials:      {notes.Extra: 8, notes.LeftOpen: 7, notes.Question: 9, notes.Delivery: 7, notes.Deficiency: 8},
+	notes.Extras:         {notes.Question: 9},
+	notes.Deficiencies:   {notes.Question: 9},
+	notes.Tests:          {notes.LeftOpen: 7, notes.Question: 9, notes.Deficiency: 8},
+	notes.Circuits:       {notes.Question: 9},
+	notes.Time:           {notes.Question: 9},
+	notes.Left:           {notes.Extra: 7, notes.Deficiency: 8, notes.Question: 9},
+	notes.Questions:      {notes.Extra: 8},
+	notes.Deliveries:     {notes.Extra: 8, notes.Question: 9},
+	notes.Equipment:      {notes.Extra: 8, notes.Deficiency: 8, notes.Question: 9},
+	notes.Delays:         {notes.Extra: 8, notes.Deficiency: 8, notes.Question: 9},
+	notes.Instructions:   {notes.Extra: 8, notes.Question: 9},
+	notes.Safety:         {notes.Extra: 8, notes.Deficiency: 8, notes.Question: 9},
+	notes.Conditions:     {notes.Extra: 8, notes.Deficiency: 8, notes.Question: 9},
+	notes.Subcontractors: {notes.Extra: 8, notes.Question: 9},
+}
+
+// judge says what a stretch of words is, in the section it stands in.
+func judge(e evidence, in notes.Section) verdict {
+	v := judgeWords(e)
+	if in == "" {
+		return v
+	}
+	own := sectionKinds[in]
+	need, may := overrides[in][v.kind]
+	if v.kind != own && may && v.score >= need {
+		v.why += ", under " + title(in)
+		v.next, v.lead = own, max(v.score-weakScore, 1)
+		return v
+	}
+	return verdict{kind: own, score: strongScore, why: "under " + title(in), lead: strongScore}
+}
+
+// title writes a section's name as a heading does.
+func title(s notes.Section) string { return sectionTitles[s] }
+
+var sectionTitles = func() map[notes.Section]string {
+	m := map[notes.Section]string{}
+	for _, s := range notes.Sections {
+		m[s] = strings.ToUpper(string(s[:1])) + string(s[1:])
+	}
+	return m
+}()

@@ -1,0 +1,351 @@
+package parse
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"jobday/parse/field"
+)
+
+// A mark is a word, number or sign of an item's text with what it hints at.
+type mark struct {
+	start, end int    // byte offsets in the text
+	low        string // in lower case
+	sign       sign
+	spaced     bool // a blank or the start stands before it
+	kind       markKind
+}
+
+type markKind byte
+
+const (
+	wordMark markKind = iota + 1
+	numberMark
+	signMark
+)
+
+// A scanner turns texts into marks, reusing its memory.
+type scanner struct {
+	lex   *field.Lexicon
+	marks []mark
+}
+
+// scan reads a text. The marks are valid until the next call.
+func (sc *scanner) scan(text string) []mark {
+	sc.marks = sc.marks[:0]
+	low := lowerASCII(text)
+	spaced := true
+	for i := 0; i < len(text); {
+		c := text[i]
+		m := mark{start: i, spaced: spaced}
+		switch {
+		case isBlank(c):
+			spaced = true
+			i++
+			continue
+		case isDigit(c):
+			for i < len(text) && isDigit(text[i]) {
+				i++
+			}
+			m.kind = numberMark
+		case isLetter(c) || c >= utf8.RuneSelf && letterAt(text, i):
+			i = wordEnd(text, i)
+			m.kind = wordMark
+		default:
+			_, n := utf8.DecodeRuneInString(text[i:])
+			if text[i:i+n] == "\u00a0" {
+				spaced = true
+				i += n
+				continue
+			}
+			i += n
+			m.kind = signMark
+		}
+		m.end, m.low = i, low[m.start:i]
+		spaced = false
+		sc.marks = append(sc.marks, m)
+	}
+	sc.sense(text)
+	return sc.marks
+}
+
+func letterAt(text string, i int) bool {
+	r, _ := utf8.DecodeRuneInString(text[i:])
+	return unicode.IsLetter(r)
+}
+
+// wordEnd returns the end of the word that starts at i; an apostrophe between letters belongs to it.
+func wordEnd(text string, i int) int {
+	for i < len(text) {
+		c := text[i]
+		switch {
+		case isLetter(c):
+			i++
+		case c == '\'' && i+1 < len(text) && isLetter(text[i+1]):
+			i++
+		case c >= utf8.RuneSelf:
+			r, n := utf8.DecodeRuneInString(text[i:])
+			if r == '’' && i+n < len(text) && isLetter(text[i+n]) || unicode.IsLetter(r) || unicode.IsMark(r) {
+				i += n
+				continue
+			}
+			return i
+		default:
+			return i
+		}
+	}
+	return i
+}
+
+// lowerASCII lowers the letters A to Z, so that offsets stay the same.
+func lowerASCII(s string) string {
+	for i := 0; i < len(s); i++ {
+		if 'A' <= s[i] && s[i] <= 'Z' {
+			b := []byte(s)
+			for j := i; j < len(b); j++ {
+				if 'A' <= b[j] && b[j] <= 'Z' {
+					b[j] += 'a' - 'A'
+				}
+			}
+			return string(b)
+		}
+	}
+	return s
+}
+
+// sense gives every mark its signs.
+func (sc *scanner) sense(text string) {
+	for i := range sc.marks {
+		m := &sc.marks[i]
+		switch m.kind {
+		case wordMark:
+			sc.senseWord(text, i)
+		case numberMark:
+			sc.senseNumber(text, i)
+		case signMark:
+			switch m.low {
+			case "$", "€", "£":
+				m.sign |= priceTold
+			case "½", "¼", "¾":
+				m.sign |= counted
+			case "Ω":
+				m.sign |= instrument
+			}
+		}
+	}
+	sc.negate()
+}
+
+func (sc *scanner) senseWord(text string, i int) {
+	m := &sc.marks[i]
+	low := m.low
+	if strings.Contains(low, "’") {
+		low = strings.ReplaceAll(low, "’", "'")
+		m.low = low
+	}
+	m.sign |= signWords[low] | vocabularySign(low)
+	for _, p := range signPhrases[low] {
+		if sc.follows(i+1, p.rest) {
+			m.sign |= p.sign
+		}
+	}
+	if unicode.IsUpper(rune(text[m.start])) && sc.lex.Name(text[m.start:m.end]) != "" {
+		m.sign |= named
+	}
+	if m.sign.has(asked) {
+		sc.senseAsker(text, i)
+	}
+	if (low == "told" || low == "quoted") && i+2 < len(sc.marks) && sc.marks[i+2].kind == numberMark {
+		switch sc.marks[i+1].low {
+		case "her", "him", "them", "owner", "ruth":
+			m.sign |= priceTold
+		}
+	}
+	if low == "noon" || low == "midnight" {
+		if i > 0 && (sc.marks[i-1].low == "-" || sc.marks[i-1].low == "to" || sc.marks[i-1].low == "–") {
+			m.sign |= clockSpan
+		}
+	}
+	if low == "l" && sc.phase(i+1) {
+		m.sign |= instrument
+	}
+}
+
+// phase reports whether "1-N" or "1-L2" stands from mark i on, so that the whole is "L1-N".
+func (sc *scanner) phase(i int) bool {
+	n, dash, other := sc.at(i), sc.at(i+1), sc.at(i+2)
+	return n.kind == numberMark && !n.spaced && len(n.low) == 1 &&
+		(dash.low == "-" || dash.low == "–" || dash.low == "to") && (other.low == "n" || other.low == "l" || other.low == "g")
+}
+
+// senseAsker sees who asked: a name that is none of ours, or she, he and they, is somebody with a say.
+func (sc *scanner) senseAsker(text string, i int) {
+	if i == 0 {
+		return
+	}
+	before := &sc.marks[i-1]
+	switch {
+	case before.low == "she" || before.low == "he" || before.low == "they":
+		before.sign |= somebody
+	case before.sign.has(named) || before.kind != wordMark || before.sign.has(thing):
+	case unicode.IsUpper(rune(text[before.start])) && before.low != "i" && before.low != "we":
+		before.sign |= somebody
+	}
+}
+
+// follows reports whether the words stand from mark i on.
+func (sc *scanner) follows(i int, words []string) bool {
+	if i+len(words) > len(sc.marks) {
+		return false
+	}
+	for j, w := range words {
+		if sc.marks[i+j].low != w {
+			return false
+		}
+	}
+	return true
+}
+
+// senseNumber looks at a number with what stands behind it.
+func (sc *scanner) senseNumber(text string, i int) {
+	m := &sc.marks[i]
+	next := sc.at(i + 1)
+	if !m.spaced && i > 0 && sc.marks[i-1].kind != signMark {
+		return // of a designation: "LP1"
+	}
+	switch next.low {
+	case "h", "hr", "hrs", "hour", "hours", "min", "mins", "minutes", "minute":
+		m.sign |= duration
+	case "ohm", "ohms", "Ω", "megohm", "megohms", "meg", "megs", "ma", "ms", "milliamps", "hz", "fc":
+		m.sign |= instrument
+	case "volts", "volt", "vac":
+		m.sign |= instrument
+	case "in", "ft":
+		if sc.follows(i+2, []string{"-", "lb"}) || sc.follows(i+2, []string{"lb"}) || sc.follows(i+2, []string{"-", "lbs"}) {
+			m.sign |= instrument
+		} else if next.low == "ft" {
+			m.sign |= measured
+		}
+	case "feet", "foot", "lf", "'", "′", "roll", "rolls", "box", "boxes", "bag", "bags", "stick", "sticks", "lb", "lbs", "gal", "pair", "sets", "meters":
+		m.sign |= measured
+	case "pm":
+		m.sign |= looseSpan
+	case ".":
+		if d := sc.at(i + 2); d.kind == numberMark && !d.spaced {
+			sc.senseDecimal(m, i+3)
+		}
+	}
+	sc.senseSpan(i)
+	if !m.sign.has(clockSpan) {
+		m.sign |= counted
+	}
+}
+
+// senseDecimal looks behind a number with decimals: volts and amperes to the tenth are readings.
+func (sc *scanner) senseDecimal(m *mark, behind int) {
+	switch sc.at(behind).low {
+	case "v", "a", "volts", "amps", "ohm", "ohms", "Ω", "ma", "meg", "megs", "fc", "k":
+		m.sign |= instrument
+	case "h", "hr", "hrs", "hours":
+		m.sign |= duration
+	}
+}
+
+func (sc *scanner) at(i int) mark {
+	if i < 0 || i >= len(sc.marks) {
+		return mark{}
+	}
+	return sc.marks[i]
+}
+
+// senseSpan sees clock times from number i on: "7-3:30", "8am-noon", "0730–1600", "8 to 4".
+func (sc *scanner) senseSpan(i int) {
+	if prev := sc.at(i - 1); i > 0 && !sc.marks[i].spaced && strings.Contains("/:-.#$", prev.low) {
+		return
+	}
+	j, sure := sc.clock(i)
+	if j == 0 {
+		return
+	}
+	switch sc.at(j).low {
+	case "-", "–", "—", "to", "til", "till", "until":
+	default:
+		return
+	}
+	if n := sc.at(j + 1); n.low == "noon" || n.low == "midnight" {
+		sc.marks[i].sign |= clockSpan
+		return
+	}
+	k, alsoSure := sc.clock(j + 1)
+	if k == 0 {
+		return
+	}
+	switch after := sc.at(k); {
+	case after.low == "/" && !after.spaced, after.low == `"`, after.low == "-" && !after.spaced:
+		return
+	case sure || alsoSure:
+		sc.marks[i].sign |= clockSpan
+	default:
+		switch after.low {
+		case "ft", "feet", "'", "in", "v", "a", "amp", "ohms", "%":
+			return
+		}
+		sc.marks[i].sign |= looseSpan
+	}
+}
+
+// clock reads a clock time at mark i and returns the mark behind it, 0 for none. It is sure with
+// minutes, four digits, or am and pm.
+func (sc *scanner) clock(i int) (next int, sure bool) {
+	m := sc.at(i)
+	if m.kind != numberMark || len(m.low) > 4 {
+		return 0, false
+	}
+	hour := 0
+	for _, d := range []byte(m.low) {
+		hour = hour*10 + int(d-'0')
+	}
+	next = i + 1
+	switch {
+	case len(m.low) > 2:
+		if hour%100 >= 60 || hour/100 > 24 {
+			return 0, false
+		}
+		sure = len(m.low) == 4
+	case hour > 24:
+		return 0, false
+	case sc.at(next).low == ":" && len(sc.at(next+1).low) == 2 && sc.at(next+1).kind == numberMark:
+		next, sure = next+2, true
+	}
+	switch sc.at(next).low {
+	case "am", "pm", "a", "p":
+		return next + 1, true
+	}
+	return next, sure
+}
+
+// negate takes the signs that "no" and "not" turn round: "nothing loose", "not approved yet".
+func (sc *scanner) negate() {
+	const turned = faulty | saidYes | asked | tested | foundIt
+	for i := range sc.marks {
+		if !sc.marks[i].sign.has(negated) || sc.marks[i].sign.has(faultPhrase|saidNo|notBooked) {
+			continue
+		}
+		for j := i + 1; j < len(sc.marks) && j <= i+3 && sc.marks[j].kind != signMark; j++ {
+			if sc.marks[j].sign.has(faulty) && sc.marks[i].low == "not" {
+				continue // "not working, loose" stays a fault; only "no loose ..." is none
+			}
+			sc.marks[j].sign &^= turned
+		}
+	}
+}
+
+// signsOf sums the signs of marks.
+func signsOf(marks []mark) sign {
+	var s sign
+	for i := range marks {
+		s |= marks[i].sign
+	}
+	return s
+}

@@ -1,0 +1,298 @@
+package parse
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"jobday/notes"
+)
+
+// A joint is where two clauses of a text meet.
+type joint byte
+
+const (
+	noJoint   joint = iota // the start of the text
+	fullStop               // a sentence ended
+	semicolon              // a detail, or another thing
+	comma                  // ", and", " but ", " - ", ", "
+	listed                 // between things of a list
+)
+
+// A clause is a stretch of marks; to is exclusive.
+type clause struct {
+	from, to int
+	joint    joint // before it
+}
+
+// empty reports whether a clause has nothing but signs.
+func (c clause) empty(marks []mark) bool {
+	for _, m := range marks[c.from:c.to] {
+		if m.kind != signMark {
+			return false
+		}
+	}
+	return true
+}
+
+// clauses parts a text at semicolons and where sentences end.
+func clauses(text string, marks []mark) []clause {
+	var cs []clause
+	from, next := 0, noJoint
+	for i := range marks {
+		j := noJoint
+		switch marks[i].low {
+		case ";":
+			j = semicolon
+		case ".", "!", "?":
+			if endsSentence(text, marks, i) {
+				j = fullStop
+			}
+		}
+		if j == noJoint {
+			continue
+		}
+		to := i
+		if marks[i].low == "?" {
+			to = i + 1 // the judge looks for it
+		}
+		cs = append(cs, clause{from, to, next})
+		from, next = i+1, j
+	}
+	cs = append(cs, clause{from, len(marks), next})
+	kept := cs[:0]
+	for _, c := range cs {
+		if !c.empty(marks) {
+			kept = append(kept, c)
+		}
+	}
+	if len(kept) > 0 {
+		kept[0].joint = noJoint
+	}
+	return kept
+}
+
+// endsSentence reports whether the full stop, exclamation or question mark at i ends a sentence:
+// a blank follows, and it neither belongs to an abbreviation nor trails off ("...").
+func endsSentence(text string, marks []mark, i int) bool {
+	if i+1 >= len(marks) {
+		return false
+	}
+	next := marks[i+1]
+	if !next.spaced || i == 0 {
+		return false
+	}
+	prev := marks[i-1]
+	if prev.low == "." && marks[i].low == "." {
+		return false
+	}
+	if marks[i].low == "." && prev.kind == wordMark && abbreviations[prev.low] {
+		return startsSentence(text[next.start:]) && !neverEnds[prev.low]
+	}
+	return true
+}
+
+// abbreviations are words written with a full stop that often end no sentence; after those of
+// neverEnds none ever ends.
+var (
+	abbreviations = wordSet("ft in approx w no nos st dr mr mrs ms vs inc co hr hrs min mins ea lb lbs misc temp incl qty ckt bldg rm apt " +
+		"elec ph amp amps sq doz pcs pc mat mats ext int lt lts sw recept recep brkr pnl conn a p m fl fr rd ave jr sr sgt asst mgr " +
+		"gen sup supt est max maj dept equip inst")
+	neverEnds = wordSet("mr mrs ms dr vs approx w st no nos incl supt sgt")
+)
+
+// startsSentence reports whether a text begins with a capital followed by small letters.
+func startsSentence(s string) bool {
+	r, n := utf8.DecodeRuneInString(s)
+	r2, _ := utf8.DecodeRuneInString(s[n:])
+	return unicode.IsUpper(r) && (unicode.IsLower(r2) || r2 == ' ' || r2 == '\'')
+}
+
+// softJoints returns the places inside a clause where another thing may begin: behind a comma, "but",
+// "and" or a dash. Each is the first mark of the right part with the end of the left part.
+func softJoints(marks []mark, c clause) []clause {
+	var js []clause
+	for i := c.from + 1; i < c.to-1; i++ {
+		left, right := i, i+1
+		switch m := marks[i]; {
+		case m.low == ",":
+			if n := marks[right].low; n == "and" || n == "but" || n == "also" || n == "then" {
+				right++
+			}
+		case m.low == "but" || m.low == "and" || m.low == "&" || m.low == "also" || m.low == "then":
+		case (m.low == "-" || m.low == "–" || m.low == "—") && m.spaced && marks[right].spaced:
+		default:
+			continue
+		}
+		if right < c.to {
+			js = append(js, clause{left, right, comma})
+		}
+	}
+	return js
+}
+
+// cutAt looks for the first place where a clause parts into two things of different kinds, and
+// returns the clauses, one or more. in is the section it stands in.
+func cutAt(marks []mark, c clause, in notes.Section) []clause {
+	var cut []clause
+	rest := c
+	for _, j := range softJoints(marks, c) {
+		if j.from <= rest.from || j.to >= rest.to {
+			continue
+		}
+		left := evidenceOf(marks[rest.from:j.from], nil)
+		right := evidenceOf(marks[j.to:rest.to], nil)
+		if !partsHere(left, right, in) {
+			continue
+		}
+		cut = append(cut, clause{rest.from, j.from, rest.joint})
+		rest = clause{j.to, rest.to, comma}
+	}
+	return append(cut, rest)
+}
+
+// partsHere reports whether left and right of a joint are two things that both stand on their own.
+func partsHere(left, right evidence, in notes.Section) bool {
+	l, r := judge(left, in), judgeWords(right)
+	if l.kind == r.kind || l.kind == notes.Extra || l.kind == notes.Question || left.signs.has(soft) {
+		return false
+	}
+	if in == "" && l.score < weakScore || !left.signs.has(workVerb|thing|counted|faulty|faultPhrase|clockSpan|looseSpan|instrument) {
+		return false
+	}
+	switch r.kind {
+	case notes.Extra:
+		return r.score >= strongScore && right.signs.has(thing|workVerb) && l.kind != notes.Deficiency
+	case notes.Deficiency:
+		return r.score >= strongScore && in != notes.Deficiencies
+	case notes.LeftOpen:
+		return r.score >= strongScore && l.kind != notes.Deficiency && right.signs.has(thing|counted|leftOver) &&
+			(left.signs.has(workVerb|progressed) || l.kind == notes.TimeEntry || l.kind == notes.Test)
+	case notes.Question:
+		return r.score >= strongScore && right.asks
+	case notes.TimeEntry:
+		return r.score >= 9 && l.kind != notes.TimeEntry
+	case notes.Work:
+		return (l.kind == notes.TimeEntry && l.score >= 9 || l.kind == notes.Delay && l.score >= strongScore) && r.score >= clearScore
+	}
+	return false
+}
+
+// attribute reports whether a clause only says more of what stands before it: who agreed, how long
+// it took, what it cost.
+func (e evidence) attribute() bool {
+	s := e.signs
+	if s.has(thing|heldUp|weathered|secured|delivered|instrument|questioned|notBooked) || e.asks {
+		return false
+	}
+	if s.has(clockSpan) || s.all(looseSpan|named) {
+		return false
+	}
+	return s.has(pronoun|saidYes|saidNo|duration|priceTold) || s.has(named) && !s.has(workVerb)
+}
+
+// listCuts parts a clause into the things of a list, where each begins with a count: at commas,
+// " / ", "+", "&" and "and". It returns the clause alone when it is no list. A designation is never
+// parted: 12/2, 3/4 and 1-1/4 have no blank around their sign.
+func listCuts(text string, marks []mark, c clause) []clause {
+	var cut []clause
+	from := c.from
+	for i := c.from + 1; i < c.to-1; i++ {
+		m, next := marks[i], i+1
+		switch {
+		case m.low == "," || m.low == ";" || m.low == "and":
+			if marks[next].low == "and" || marks[next].low == "&" {
+				next++
+			}
+		case (m.low == "/" || m.low == "+" || m.low == "&" || m.low == "|") && (m.spaced || marks[next].spaced):
+		case m.low == "." && endsSentence(text, marks, i):
+		default:
+			continue
+		}
+		if next >= c.to || !startsThing(marks, next, c.to) || !standsAlone(marks[from:i]) {
+			continue
+		}
+		cut = append(cut, clause{from, i, listed})
+		from, i = next, next
+	}
+	cut = append(cut, clause{from, c.to, listed})
+	cut[0].joint = c.joint
+	return cut
+}
+
+// standsAlone reports whether marks name a thing or count something, so that a list may part behind
+// them.
+func standsAlone(marks []mark) bool {
+	for _, m := range marks {
+		if m.kind == wordMark && m.sign.has(thing) {
+			return true
+		}
+		if m.sign.has(measured) {
+			return true
+		}
+	}
+	return len(marks) > 1 && marks[0].sign.has(counted)
+}
+
+// startsThing reports whether a thing of a list begins at mark i: a count that belongs to nothing
+// before it, or a bare name of material up to the next comma.
+func startsThing(marks []mark, i, to int) bool {
+	m := marks[i]
+	switch {
+	case m.kind == numberMark:
+		return !rates(marks, i, to)
+	case m.kind == wordMark && m.sign.has(counted):
+		return i+1 < to
+	case m.low == "½" || m.low == "¼" || m.low == "¾" || m.low == ".":
+		return true
+	case m.low == "#":
+		return false
+	}
+	n, things := 0, 0
+	for j := i; j < to && marks[j].kind == wordMark; j++ {
+		n++
+		if marks[j].sign.has(thing) {
+			things++
+		}
+	}
+	return things > 0 && n <= 4 && !marks[i].sign.has(negated|faulty|workVerb)
+}
+
+// rates reports whether the number at i is a rating with no thing behind it, which says more of the
+// thing before: "4 recepts, 20A". In "4 recepts, 20A breaker" it begins the next thing.
+func rates(marks []mark, i, to int) bool {
+	if i+1 >= to {
+		return false
+	}
+	next := marks[i+1]
+	switch next.low {
+	case "a", "amp", "amps", "v", "volt", "volts", "w", "watt", "watts", "k", "kw", "hp", "awg", "ga", "gauge", "p", "pole", "gang", "kcmil", "va":
+		for j := i + 2; j < to && marks[j].low != ","; j++ {
+			if marks[j].sign.has(thing) {
+				return false
+			}
+		}
+		return true
+	}
+	return false
+}
+
+// bytes returns the byte offsets of a clause without the signs at its ends that only part it.
+func (c clause) bytes(text string, marks []mark) (start, end int) {
+	from, to := c.from, c.to
+	for from < to && strings.Contains(",;-–—&+/|.", marks[from].low) && marks[from].kind == signMark && !startsNumber(marks, from) {
+		from++
+	}
+	for to > from && marks[to-1].kind == signMark && strings.Contains(",;-–—&+|", marks[to-1].low) {
+		to--
+	}
+	if from >= to {
+		return marks[c.from].start, marks[c.from].start
+	}
+	return marks[from].start, marks[to-1].end
+}
+
+// startsNumber reports whether the sign at i is the point of ".5".
+func startsNumber(marks []mark, i int) bool {
+	return marks[i].low == "." && i+1 < len(marks) && marks[i+1].kind == numberMark && !marks[i+1].spaced
+}
