@@ -78,6 +78,7 @@ func (r *Result) Find(number string) *JobResult {
 type shop struct {
 	company *notes.Company
 	prices  *notes.PriceList
+	rows    *price.Rows // index of prices
 	words   trade.Words
 }
 
@@ -128,6 +129,7 @@ func readShop(l layout) (shop, finding.List) {
 	s.company, found = parse.Company(l.company)
 	s.prices, more = parse.Prices(l.prices)
 	found.Add(more...)
+	s.rows = price.Index(s.prices)
 	if l.words != nil {
 		s.words, more = parse.Words(l.words)
 		found.Add(more...)
@@ -171,7 +173,7 @@ func job(f folder, s shop, opt Options, read func()) (JobResult, finding.List) {
 		Company: s.company, Prices: s.prices, Job: j, Notes: days, Words: s.words, Decisions: decided,
 	})
 	found.Add(more...)
-	found.Add(price.Days(jobdays, price.Input{Company: s.company, Prices: s.prices, Job: j})...)
+	found.Add(price.Days(jobdays, price.Input{Company: s.company, Prices: s.prices, Job: j, Rows: s.rows})...)
 	found = found.Sort()
 	for _, d := range jobdays {
 		attach(d, j, found)

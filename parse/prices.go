@@ -379,6 +379,9 @@ func (p *priceReader) sameName(row notes.PriceRow) {
 		if before == row.Span {
 			continue // its own word once more
 		}
+		if name == row.Name {
+			name = row.Item
+		}
 		p.found.Add(finding.Finding{
 			Severity: finding.Warning, Rule: "prices/name-twice", Span: row.Span,
 			Message: quote(name) + " names two rows; a note that uses it gets no price", Hint: "word the two apart",

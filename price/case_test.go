@@ -74,12 +74,12 @@ func setMoney(a *txtar.Archive, text string) {
 
 // testCase is a job with days as reconcile leaves them.
 type testCase struct {
-	t    *testing.T
+	t    testing.TB
 	in   price.Input
 	days []*notes.JobDay
 }
 
-func readCase(t *testing.T, a *txtar.Archive) *testCase {
+func readCase(t testing.TB, a *txtar.Archive) *testCase {
 	c := &testCase{t: t, in: price.Input{Company: &notes.Company{}, Prices: &notes.PriceList{}, Job: &notes.Job{}}}
 	for _, f := range a.Files {
 		file := finding.NewFile(f.Name, f.Data)
