@@ -10,16 +10,22 @@ import (
 // tell raises a finding at the first of the sources, once: what is carried to later days is not
 // told again.
 func (j *job) tell(f finding.Finding, from []notes.Source) {
-	key := f.Rule + "\x00" + f.Message
+	said := told{rule: f.Rule, message: f.Message}
 	if len(from) > 0 {
+		said.at = from[0]
 		f.Span = j.span(from[0])
-		key += "\x00" + from[0].File + "\x00" + string(rune(from[0].Line)) + string(rune(from[0].Column))
 	}
-	if j.told[key] {
+	if j.told[said] {
 		return
 	}
-	j.told[key] = true
+	j.told[said] = true
 	j.found.Add(f)
+}
+
+// told is a finding that was given.
+type told struct {
+	rule, message string
+	at            notes.Source
 }
 
 // span returns the place of a source in its note, or no place when the note is not at hand.

@@ -23,10 +23,11 @@ func (b *bill) laborCosts() {
 	}
 }
 
-// class returns the labor class of a person, with a finding when there is none.
+// class returns the labor class of a person, with one finding a job when there is none.
 func (b *bill) class(person string, from []notes.Source) (notes.LaborClass, bool) {
 	class, ok := b.Company.Class(person)
-	if !ok && person != "" {
+	if !ok && person != "" && !b.classless[person] {
+		b.classless[person] = true
 		b.tell(finding.Finding{
 			Severity: finding.Warning, Rule: "price/no-class",
 			Message: quote(person) + " is in no labor class; time cannot be priced",

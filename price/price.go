@@ -43,15 +43,16 @@ func Days(days []*notes.JobDay, in Input) finding.List {
 // job is what the prices of a job carry from one day to the next.
 type job struct {
 	Input
-	tax     notes.TaxTreatment
-	files   map[string]*finding.File // the notes by name, to place findings
-	crews   map[notes.Date][]string  // who was there
-	dates   map[string]notes.Date    // of the notes by name
-	lines   map[string]*lineMoney    // by label in lower case
-	waiting []waiting
-	billed  map[string]notes.Date // extras by id, the day they became ready
-	told    map[string]bool       // findings given, so that what is carried is not told again
-	found   finding.List
+	tax       notes.TaxTreatment
+	files     map[string]*finding.File // the notes by name, to place findings
+	crews     map[notes.Date][]string  // who was there
+	dates     map[string]notes.Date    // of the notes by name
+	lines     map[string]*lineMoney    // by label in lower case
+	waiting   []waiting
+	classless map[string]bool
+	billed    map[string]notes.Date // extras by id, the day they became ready
+	told      map[told]bool         // findings given, so that what is carried is not told again
+	found     finding.List
 }
 
 // lineMoney is how the money of one booked line stands at the end of a day.
@@ -83,7 +84,7 @@ type waiting struct {
 func newJob(days []*notes.JobDay, in Input) *job {
 	j := &job{
 		Input: in, files: map[string]*finding.File{}, crews: map[notes.Date][]string{},
-		dates: map[string]notes.Date{}, lines: map[string]*lineMoney{}, billed: map[string]notes.Date{}, told: map[string]bool{},
+		dates: map[string]notes.Date{}, lines: map[string]*lineMoney{}, billed: map[string]notes.Date{}, classless: map[string]bool{}, told: map[told]bool{},
 	}
 	if j.Rows == nil {
 		j.Rows = Index(in.Prices)
