@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"jobday/notes"
+	"jobday/trade"
 )
 
 // A Lexicon holds the names a note may use: the company's people and the note's crew.
@@ -18,6 +19,7 @@ type Lexicon struct {
 	names  map[string]string // lower-case first or full name to the name as the book writes it
 	Author string            // whom "I" and "me" stand for, or ""
 	Crew   []string          // whom "we", "both of us" stand for
+	Words  trade.Words       // the shop's own words for things
 }
 
 // NewLexicon returns a lexicon that knows people by full name and, where it is unambiguous, by

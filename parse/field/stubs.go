@@ -8,4 +8,3 @@ func (r *reader) consent() notes.Consent     { return notes.Consent{} }
 func (r *reader) price() notes.PriceWords    { return notes.PriceWords{} }
 func (r *reader) fault() notes.FaultWords    { return notes.FaultWords{} }
 func (r *reader) readings() []notes.Measured { return nil }
-func (r *reader) items() []notes.Item        { return nil }

@@ -21,6 +21,10 @@ func (s *scanner) word() {
 		s.spelled(n)
 		return
 	}
+	if t == "w" && tight(s.toks, i+1, "/") && s.low(i+2) == "o" {
+		s.put(atom{role: roleStop, text: "no"}, i+3)
+		return
+	}
 	if t == "w" && tight(s.toks, i+1, "/") {
 		s.put(atom{role: roleJoin, text: "with"}, s.passGround(i+2))
 		return

@@ -1,0 +1,242 @@
+package field
+
+import (
+	"jobday/notes"
+	"jobday/trade"
+)
+
+// A portion is an item under reading. Indices are of atoms; -1 stands for none.
+type portion struct {
+	count   int // the count or measure
+	times   int // a second count it is multiplied with: "2 x 25 ft"
+	length  int // a measure that is the length of the thing: "2 6' whips"
+	spare   int // a second number nobody can place
+	unit    notes.Unit
+	names   []int
+	sep     string // the mark before its segment
+	about   bool
+	each    bool
+	marked  bool // the count stands in brackets or after an x
+	fixes   bool // corrects the one before: "no, 1 lb"
+	headed  bool
+	plural  bool // the thing is written as more than one
+	only    bool // nothing but properties and designations
+	start   int
+	end     int
+	segment int
+}
+
+// items reads what is counted, measured or named. It comes last: a number that time, money or an
+// instrument took counts nothing.
+func (r *reader) items() []notes.Item {
+	var words trade.Words
+	if r.lex != nil {
+		words = r.lex.Words
+	}
+	s := atomsOf(r.text, r.toks, words)
+	for k := range s.out {
+		if a := &s.out[k]; len(r.used) > 0 && (a.role == roleCount || a.role == roleDesig && !a.stays()) && r.claimed(a.start) {
+			a.role = roleSkip
+		}
+	}
+	p := parcel{scanner: &s, backing: make([]int, 0, len(s.out))}
+	p.read()
+	p.join()
+	return p.items()
+}
+
+// stays reports whether a designation is one whatever else was read out of its number.
+func (a *atom) stays() bool {
+	return a.dim != "volts" && a.dim != "watts" && a.dim != "kelvin" && a.dim != "angle"
+}
+
+// A parcel is the items of one line under reading.
+type parcel struct {
+	*scanner
+	portions []portion
+	backing  []int
+	fixing   bool // "no," was read: the next quantity corrects the last
+}
+
+// read parts the line into segments and reads each.
+func (p *parcel) read() {
+	p.portions = make([]portion, 0, 4)
+	from, sep := 0, ""
+	for k := 0; k <= len(p.out); k++ {
+		if k < len(p.out) && !p.parts(k) {
+			continue
+		}
+		if k > from {
+			p.segment(from, k, sep)
+		}
+		if k < len(p.out) {
+			if p.out[k].text != "" {
+				sep = p.out[k].text
+			}
+			from = k + 1
+		}
+	}
+}
+
+// parts reports whether the atom is a mark that parts one thing from the next.
+func (p *parcel) parts(k int) bool {
+	a := &p.out[k]
+	if a.role != roleMark {
+		return false
+	}
+	switch a.text {
+	case ",", ";", "/", "+", "&", ":", "(", ")", "!", "?", "…", "[", "]", "\\", "=", "*":
+		return true
+	case ".", "-":
+		return a.spaced || k+1 >= len(p.out) || p.out[k+1].spaced || p.out[k+1].role == roleMark
+	}
+	return false
+}
+
+// segment reads the items of the atoms from lo up to hi.
+func (p *parcel) segment(lo, hi int, sep string) {
+	number := len(p.portions)
+	k, about, negated := lo, false, false
+	if n := p.correction(lo, hi); n > 0 {
+		p.fixing = true
+		k += n
+	}
+	for k < hi {
+		a := &p.out[k]
+		switch a.role {
+		case roleAbout:
+			about = true
+			k++
+			continue
+		case roleStop:
+			negated = isNegation(a.text)
+			k++
+			continue
+		case roleCount, roleDesig, roleThing, rolePart, roleKind, roleGeneric, roleTrait, roleColour, roleUnknown, roleUnit, roleMark:
+		default:
+			k++
+			continue
+		}
+		d := portion{count: -1, times: -1, length: -1, spare: -1, sep: sep, about: about, start: -1, segment: number}
+		next := p.item(&d, k, hi)
+		if next <= k {
+			k++
+			continue
+		}
+		k = next
+		about = false
+		if d.keepable(p) && !negated {
+			p.enter(d)
+		}
+		negated = false
+	}
+}
+
+func isNegation(t string) bool { return t == "no" || t == "not" || t == "none" || t == "never" }
+
+// correction reports how many atoms say that what follows corrects what came before: "no",
+// "make that", "sorry", "scratch that".
+func (p *parcel) correction(lo, hi int) int {
+	if lo >= hi || len(p.portions) == 0 {
+		return 0
+	}
+	low := func(k int) string {
+		if k >= hi {
+			return ""
+		}
+		return lower(p.text[p.out[k].start:p.out[k].end])
+	}
+	n := 0
+	switch low(lo) {
+	case "no", "nope", "sorry", "correction", "rather", "oops", "er", "uh", "wait", "actually", "strike", "scratch":
+		n = 1
+	case "make", "i", "change":
+		if w := low(lo + 1); w == "that" || w == "mean" || w == "meant" {
+			n = 2
+		}
+	case "not":
+		return 0
+	}
+	for n > 0 && lo+n < hi {
+		switch low(lo + n) {
+		case "wait", "that", "make", "sorry", "actually", "it", "was", "is", "mean", "i":
+			n++
+			continue
+		}
+		break
+	}
+	if n > 0 && lo+n < hi && p.out[lo+n].role != roleCount && p.out[lo+n].role != roleAbout {
+		return 0 // "no covers"
+	}
+	return n
+}
+
+// enter appends a portion, or lets it correct the one before.
+func (p *parcel) enter(d portion) {
+	if p.fixing && d.count >= 0 && len(p.portions) > 0 {
+		p.fixing = false
+		last := &p.portions[len(p.portions)-1]
+		if last.count >= 0 {
+			p.correct(last, d)
+			return
+		}
+	}
+	p.portions = append(p.portions, d)
+}
+
+// correct puts the quantity of d, and its name if it has one, in the place of the last one's.
+func (p *parcel) correct(last *portion, d portion) {
+	if d.unit == "" && p.out[d.count].dim == "" && len(d.names) == 0 {
+		d.unit = last.unitOf(p)
+	}
+	last.unit = d.unit
+	last.count, last.times, last.length, last.spare = d.count, d.times, d.length, d.spare
+	if d.headed {
+		last.names, last.headed, last.plural = d.names, true, d.plural
+	}
+	last.about = d.about
+	last.end = max(last.end, d.end)
+}
+
+func (d *portion) unitOf(p *parcel) notes.Unit {
+	switch {
+	case d.unit != "":
+		return d.unit
+	case d.count >= 0:
+		return notes.Unit(p.out[d.count].dim)
+	}
+	return ""
+}
+
+// keepable reports whether a portion says anything: a thing of the trade, a counted thing, a measure.
+func (d *portion) keepable(p *parcel) bool {
+	if d.start < 0 {
+		return false
+	}
+	if len(d.names) == 0 {
+		return d.count >= 0 && (d.unit != "" || p.out[d.count].dim != "" || d.marked ||
+			p.nums[p.out[d.count].num].form != article)
+	}
+	if d.count >= 0 && p.nums[p.out[d.count].num].form == article && !d.headed && d.unit == "" {
+		return p.known(d.names)
+	}
+	return d.count >= 0 || d.headed || d.only
+}
+
+// known reports whether any atom is more than an unknown word.
+func (p *parcel) known(names []int) bool {
+	for _, k := range names {
+		if p.out[k].role != roleUnknown {
+			return true
+		}
+	}
+	return false
+}
+
+// cover widens the portion's piece by an atom.
+func (d *portion) cover(a *atom) {
+	if d.start < 0 || a.start < d.start {
+		d.start = a.start
+	}
+	d.end = max(d.end, a.end)
+}

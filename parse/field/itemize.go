@@ -1,0 +1,323 @@
+package field
+
+import "jobday/notes"
+
+// join puts together what belongs to one item but stands in several segments: "60 ft, 12/2 MC",
+// "wire nuts, red", "15A and 20A breakers".
+func (p *parcel) join() {
+	out := p.portions[:0]
+	for i := 0; i < len(p.portions); i++ {
+		d := p.portions[i]
+		if len(out) > 0 && p.attach(&out[len(out)-1], &d) {
+			if d.each {
+				p.spread(out)
+			}
+			continue
+		}
+		if d.bare() && i+1 < len(p.portions) && p.portions[i+1].count < 0 && len(p.portions[i+1].names) > 0 && p.leads(&d, &p.portions[i+1]) {
+			p.portions[i+1].lend(&d)
+			continue
+		}
+		out = append(out, d)
+	}
+	p.portions = out
+	p.share()
+}
+
+// bare reports whether a portion is nothing but a quantity.
+func (d *portion) bare() bool { return d.count >= 0 && len(d.names) == 0 }
+
+// leads reports whether a quantity alone may belong to the name after it.
+func (p *parcel) leads(d, next *portion) bool {
+	switch next.sep {
+	case ",", ")", ":", "-", "(":
+		return next.headed || next.only || d.marked || p.out[d.count].dim != ""
+	}
+	return false
+}
+
+// lend gives the quantity of d to a name without one.
+func (n *portion) lend(d *portion) {
+	n.count, n.times, n.length, n.unit, n.about, n.marked = d.count, d.times, d.length, d.unit, d.about || n.about, true
+	n.start, n.end = min(n.start, d.start), max(n.end, d.end)
+}
+
+// attach gives d to the item before it when it is a quantity the item lacks, or only properties.
+func (p *parcel) attach(last, d *portion) bool {
+	switch d.sep {
+	case ",", "(", ":", "-", ")", "=", "[":
+	default:
+		return false
+	}
+	switch {
+	case d.bare() && last.count < 0 && len(last.names) > 0:
+		if p.out[d.count].dim == "" && d.unit == "" && !d.marked && d.sep == "," && p.nums[p.out[d.count].num].form != digits {
+			return false
+		}
+		last.lend(d)
+		return true
+	case d.bare() && last.count >= 0 && len(last.names) > 0 && d.sep == "(" && p.out[d.count].dim == "ft":
+		return true // a length in brackets beside a count: kept as written only
+	case d.only && d.count < 0 && len(last.names) > 0 && last.headed && !p.cableOnly(d):
+		last.names = append(last.names, d.names...)
+		last.end = max(last.end, d.end)
+		return true
+	}
+	return false
+}
+
+// cableOnly reports whether a portion is a conductor count: it names a cable of its own.
+func (p *parcel) cableOnly(d *portion) bool {
+	for _, k := range d.names {
+		if p.out[k].dim == "gauge-count" || p.out[k].dim == "gauge" || p.out[k].dim == "panel" || p.out[k].dim == "circuit" {
+			return true
+		}
+	}
+	return false
+}
+
+// spread gives the last quantity, written with "each", to the names before it that have none.
+func (p *parcel) spread(out []portion) {
+	last := &out[len(out)-1]
+	for i := len(out) - 2; i >= 0 && out[i].count < 0 && len(out[i].names) > 0; i-- {
+		out[i].count, out[i].unit = last.count, last.unit
+	}
+}
+
+// share gives a thing to designations and properties that stand without one beside it:
+// "40' 12/2 and 25' 12/3 MC", "3 red and 4 yellow wire nuts".
+func (p *parcel) share() {
+	for i := range p.portions {
+		d := &p.portions[i]
+		if !d.only || d.headed {
+			continue
+		}
+		if i+1 < len(p.portions) && p.sharing(d, &p.portions[i+1]) {
+			p.borrow(d, &p.portions[i+1])
+			continue
+		}
+		if i > 0 && d.count >= 0 && p.portions[i-1].headed && p.sharing(&p.portions[i-1], d) {
+			p.borrow(d, &p.portions[i-1])
+		}
+	}
+	// a chain "2 15A, 3 20A, 1 30A 2P breaker" is settled from its end
+	for i := len(p.portions) - 2; i >= 0; i-- {
+		if d := &p.portions[i]; d.only && !d.headed && p.sharing(d, &p.portions[i+1]) {
+			p.borrow(d, &p.portions[i+1])
+		}
+	}
+}
+
+// sharing reports whether two neighbours are joined closely enough to share a thing.
+func (p *parcel) sharing(d, next *portion) bool {
+	switch next.sep {
+	case "&", ",", "+", "/":
+		if p.cableOnly(d) || p.cableOnly(next) {
+			return p.cableOnly(d) && p.cableOnly(next)
+		}
+		return next.headed || d.headed
+	}
+	return false
+}
+
+// borrow appends the heads of from to d, and the properties that stand between them.
+func (p *parcel) borrow(d *portion, from *portion) {
+	if !from.headed {
+		return
+	}
+	for _, k := range from.names {
+		if a := &p.out[k]; a.isHead() {
+			d.names = append(d.names, k)
+			d.headed = true
+		}
+	}
+	d.plural = from.plural
+}
+
+// items makes items of the portions.
+func (p *parcel) items() []notes.Item {
+	if len(p.portions) == 0 {
+		return nil
+	}
+	out := make([]notes.Item, 0, len(p.portions))
+	for i := range p.portions {
+		d := &p.portions[i]
+		if p.emptyHanded(d) {
+			continue
+		}
+		out = append(out, p.itemOf(d))
+	}
+	if len(out) == 0 {
+		return nil
+	}
+	return out
+}
+
+// emptyHanded reports whether a portion turned out to say nothing: a plain number without a thing,
+// or properties of nothing.
+func (p *parcel) emptyHanded(d *portion) bool {
+	if len(d.names) == 0 {
+		return d.unit == "" && p.out[d.count].dim == ""
+	}
+	return d.count < 0 && !d.headed && !p.standsAlone(d)
+}
+
+// standsAlone reports whether designations name a thing without any word: 12/2, 20A 1P, 14-50.
+func (p *parcel) standsAlone(d *portion) bool {
+	for _, k := range d.names {
+		switch p.out[k].dim {
+		case "gauge-count", "poles", "nema", "spaces":
+			return true
+		}
+	}
+	return false
+}
+
+// itemOf makes the item of a portion.
+func (p *parcel) itemOf(d *portion) notes.Item {
+	it := notes.Item{Piece: notes.Piece{Start: d.start, End: d.end}, About: d.about}
+	guess := p.guess(d)
+	names := d.names
+	if d.length >= 0 && p.lengthNames(d) {
+		a := &p.out[d.length]
+		a.role, a.text, a.dim = roleDesig, lengthText(p.nums[a.num].v), "length"
+		names = append(names, d.length)
+	}
+	if d.count >= 0 && d.length < 0 && d.times < 0 && p.measureNames(d) {
+		a := &p.out[d.count]
+		a.role, a.text, a.dim = roleDesig, lengthText(p.nums[a.num].v), "length"
+		names = append(names, d.count)
+		d.count = -1
+	}
+	if t := d.times; t >= 0 && p.out[t].dim == "ft" && p.lengthNames(d) {
+		a := &p.out[t]
+		a.role, a.text, a.dim = roleDesig, lengthText(p.nums[a.num].v), "length"
+		names = append(names, t)
+		d.times = -1
+	}
+	if guess >= 0 {
+		it.Qty = notes.Quantity{Value: p.nums[p.out[guess].alt].v, Unit: notes.Each}
+		it.Other = []notes.Quantity{{}}
+		p.narrow(guess)
+	} else if d.count >= 0 {
+		it.Qty, it.Other = p.quantity(d)
+	}
+	if d.count >= 0 {
+		it.About = it.About || p.nums[p.out[d.count].num].about
+	}
+	if len(names) > 0 {
+		it.Text = p.textOf(d.names)
+		it.Name = p.nameOf(names)
+	}
+	return it
+}
+
+// textOf returns the words that name the thing, as written.
+func (p *parcel) textOf(names []int) string {
+	start, end := len(p.text), 0
+	for _, k := range names {
+		start, end = min(start, p.out[k].start), max(end, p.out[k].end)
+	}
+	return p.text[start:end]
+}
+
+// guess returns the designation of a portion without count that may be one: "2 1/2 connectors",
+// "20 1-pole breakers". A singular is none.
+func (p *parcel) guess(d *portion) int {
+	if d.count >= 0 || !d.plural {
+		return -1
+	}
+	for _, k := range d.names {
+		if p.out[k].guess && p.out[k].alt >= 0 {
+			return k
+		}
+	}
+	return -1
+}
+
+// narrow takes the count out of a designation that held it.
+func (p *parcel) narrow(k int) {
+	a := &p.out[k]
+	if a.dim != "size" {
+		a.role = roleSkip
+		return
+	}
+	a.text = a.text[len(p.nums[a.alt].v.String())+1:]
+}
+
+// lengthNames reports whether a measure beside a count is part of the name.
+func (p *parcel) lengthNames(d *portion) bool {
+	for _, k := range d.names {
+		if a := &p.out[k]; isPiece(a.text) {
+			return true
+		}
+	}
+	return false
+}
+
+// measureNames reports whether a measure is the length of one thing: "6' whip".
+func (p *parcel) measureNames(d *portion) bool {
+	if p.out[d.count].dim != "ft" || d.plural || !p.lengthNames(d) {
+		return false
+	}
+	return p.out[d.count].start <= p.out[d.names[0]].start
+}
+
+// quantity works out how much: the count, its unit, a product of two.
+func (p *parcel) quantity(d *portion) (notes.Quantity, []notes.Quantity) {
+	a := &p.out[d.count]
+	q := notes.Quantity{Value: p.nums[a.num].v, Unit: notes.Unit(a.dim)}
+	if q.Unit == "" {
+		q.Unit = d.unit
+	}
+	var other []notes.Quantity
+	if a.alt >= 0 {
+		q.Unit = orEach(q.Unit)
+		other = []notes.Quantity{{Value: p.nums[a.alt].v, Unit: q.Unit}}
+	}
+	if d.times >= 0 {
+		t := &p.out[d.times]
+		if t.role == roleCount {
+			q = p.product(q, t)
+		}
+	}
+	if d.length >= 0 && p.out[d.length].role == roleCount {
+		l := notes.Quantity{Value: p.nums[p.out[d.length].num].v, Unit: notes.Foot}
+		product := notes.Quantity{Value: q.Value.Mul(l.Value).Round(6), Unit: notes.Foot}
+		if d.each || p.out[d.length].start < p.firstName(d) {
+			q = product
+		} else {
+			q.Unit = orEach(q.Unit)
+			other = append(other, product)
+		}
+	}
+	if d.spare >= 0 {
+		other = append(other, notes.Quantity{Value: p.nums[p.out[d.spare].num].v, Unit: orEach(q.Unit)})
+	}
+	q.Unit = orEach(q.Unit)
+	return q, other
+}
+
+func (p *parcel) firstName(d *portion) int {
+	if len(d.names) == 0 {
+		return len(p.text)
+	}
+	return p.out[d.names[0]].start
+}
+
+// product multiplies "2 x 25 ft", "25 ft x 2", "2 x 10".
+func (p *parcel) product(q notes.Quantity, t *atom) notes.Quantity {
+	v := p.nums[t.num].v
+	unit := q.Unit
+	if t.dim != "" {
+		unit = notes.Unit(t.dim)
+	}
+	return notes.Quantity{Value: q.Value.Mul(v).Round(6), Unit: orEach(unit)}
+}
+
+func orEach(u notes.Unit) notes.Unit {
+	if u == "" {
+		return notes.Each
+	}
+	return u
+}

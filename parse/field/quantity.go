@@ -1,0 +1,398 @@
+package field
+
+import "jobday/notes"
+
+// item reads one item that starts at atom k and returns the atom after it.
+func (p *parcel) item(d *portion, k, hi int) int {
+	if p.out[k].role == roleMark {
+		if p.out[k].text != "x" || !p.isCount(k+1, hi) {
+			return k
+		}
+		d.marked = true
+		k++
+	}
+	if p.isCount(k, hi) {
+		return p.countFirst(d, k, hi)
+	}
+	return p.nameFirst(d, k, hi)
+}
+
+func (p *parcel) isCount(k, hi int) bool { return k < hi && p.out[k].role == roleCount }
+
+func (p *parcel) isMark(k, hi int, text string) bool {
+	return k < hi && p.out[k].role == roleMark && p.out[k].text == text
+}
+
+// isStop reports whether atom k is the word.
+func (p *parcel) isJoin(k, hi int, text string) bool {
+	return k < hi && p.out[k].role == roleJoin && p.out[k].text == text
+}
+
+// plainCount reports whether atom k is a number without unit.
+func (p *parcel) plainCount(k, hi int) bool { return p.isCount(k, hi) && p.out[k].dim == "" }
+
+// countFirst reads "4 recepts", "2 x 25 ft of 12/2", "2 of 3 GFCIs", "a roll of 12-2".
+func (p *parcel) countFirst(d *portion, k, hi int) int {
+	d.take(p, k)
+	k = p.afterCount(d, k+1, hi)
+	k = p.second(d, k, hi)
+	k = p.packed(d, k, hi)
+	from := k
+	k = p.phraseOf(d, k, hi, true)
+	if k == from && d.unit == "" && p.out[d.count].dim == "" && p.isCount(k, hi) && d.times < 0 {
+		return k // two numbers in a row and no thing: neither counts
+	}
+	return p.trailing(d, k, hi)
+}
+
+// take makes atom k the count of the portion.
+func (d *portion) take(p *parcel, k int) {
+	d.count = k
+	d.cover(&p.out[k])
+}
+
+// afterCount passes what may stand between a count and its thing, and the "of 3" of "2 of 3".
+func (p *parcel) afterCount(d *portion, k, hi int) int {
+	for k < hi {
+		a := &p.out[k]
+		switch {
+		case a.role == roleAbout:
+			d.about = true
+		case a.role == roleJoin:
+			if a.text == "of" && p.plainCount(d.count, hi) && p.plainCount(k+1, hi) && p.nums[p.out[k+1].num].form != article {
+				k++ // the second number says how many there are in all
+			} else if a.text == "of" && p.plainCount(d.count, hi) && p.isJoin(k+1, hi, "the") && p.plainCount(k+2, hi) {
+				k += 2
+			}
+		case a.role == roleMark && (a.text == "@" || a.text == "#"):
+		case a.role == roleMark && a.text == "x" && !p.isCount(k+1, hi):
+			d.marked = true
+		case a.role == roleUnit && a.dim == "ea" && a.text != "stick" && p.out[d.count].dim == "" && !a.counts():
+			d.unit = notes.Each
+		default:
+			return k
+		}
+		k++
+	}
+	return k
+}
+
+// counts reports whether a package word is a package and not a plain piece.
+func (a *atom) counts() bool {
+	switch a.text {
+	case "tube", "bottle", "can", "jar", "bucket", "sheet":
+		return true
+	}
+	return false
+}
+
+// second reads a second number after the count: a factor ("2 x 25 ft"), the length of a piece
+// ("2 6' whips"), or a bare size ("2 4 squares", "2 1 EMT connectors").
+func (p *parcel) second(d *portion, k, hi int) int {
+	if p.isMark(k, hi, "x") && p.isCount(k+1, hi) {
+		d.times = k + 1
+		d.cover(&p.out[k+1])
+		return p.afterCount(d, k+2, hi)
+	}
+	if !p.isCount(k, hi) || p.out[d.count].dim != "" {
+		return k
+	}
+	a := &p.out[k]
+	switch {
+	case a.dim == "ft":
+		d.length = k
+		d.cover(a)
+		k++
+		for p.isJoin(k, hi, "of") {
+			k++
+		}
+	case a.dim == "" && p.bareSizeHere(k, hi):
+		a.text, a.role, a.dim = sizeText(p.nums[a.num].v)+" in", roleDesig, "size"
+	}
+	return k
+}
+
+// bareSizeHere reports whether a number right before a square box or a raceway is its size.
+func (p *parcel) bareSizeHere(k, hi int) bool {
+	n := p.nums[p.out[k].num]
+	if n.form != digits || n.small < 1 || n.small > 6 || k+1 >= hi {
+		return false
+	}
+	next := &p.out[k+1]
+	switch next.role {
+	case roleKind:
+		return isRaceway(next.text) && isTradeSize(n.v.String())
+	case roleTrait:
+		return next.text == "square" && n.small == 4
+	case roleGeneric:
+		return next.text == "conduit"
+	}
+	return false
+}
+
+func isRaceway(text string) bool {
+	switch text {
+	case "EMT", "PVC", "RMC", "IMC", "ENT", "FMC", "LFMC":
+		return true
+	}
+	return false
+}
+
+// packed reads the package a count counts: "2 boxes of staples", "a roll of 12-2", "7 sticks".
+func (p *parcel) packed(d *portion, k, hi int) int {
+	if k >= hi || p.out[k].role != roleUnit {
+		return k
+	}
+	a := &p.out[k]
+	if a.text == "stick" {
+		d.unit = notes.Each
+		d.cover(a)
+		if d.length >= 0 { // sticks of a stated length are that many feet
+			d.times, d.length, d.unit = d.length, -1, ""
+		}
+		return p.passOf(k+1, hi)
+	}
+	if a.text == "box" && !p.boxIsPackage(d, k, hi) {
+		return k
+	}
+	if !p.thingAfter(k+1, hi) && !a.counts() {
+		if len(d.names) == 0 && a.text != "box" {
+			return k // "2 rolls": rolls are the thing, as far as anybody can tell
+		}
+	}
+	d.unit = notes.Unit(a.dim)
+	d.length = -1 // how long a roll is does not tell how many there are
+	d.cover(a)
+	return p.passOf(k+1, hi)
+}
+
+func (p *parcel) passOf(k, hi int) int {
+	for k < hi && p.out[k].role == roleJoin {
+		k++
+	}
+	return k
+}
+
+// thingAfter reports whether a name starts at atom k, past "of".
+func (p *parcel) thingAfter(k, hi int) bool {
+	k = p.passOf(k, hi)
+	if k >= hi {
+		return false
+	}
+	switch p.out[k].role {
+	case roleDesig, roleThing, rolePart, roleKind, roleGeneric, roleTrait, roleColour, roleUnknown:
+		return true
+	}
+	return false
+}
+
+// boxIsPackage tells "2 boxes of staples" and "1 box wire nuts" from "2 box covers" and "2 boxes".
+func (p *parcel) boxIsPackage(d *portion, k, hi int) bool {
+	if !p.thingAfter(k+1, hi) {
+		return false
+	}
+	if p.isJoin(k+1, hi, "of") {
+		return true
+	}
+	a, n := &p.out[k], p.nums[p.out[d.count].num]
+	next := &p.out[p.passOf(k+1, hi)]
+	for j := p.passOf(k+1, hi); j < hi && (p.out[j].role == roleTrait || p.out[j].role == roleColour || p.out[j].role == roleDesig); j++ {
+		if j+1 < hi {
+			next = &p.out[j+1]
+		}
+	}
+	switch next.text {
+	case "cover", "connector", "extension ring", "box support", "hanger", "bracket", "ring":
+		return a.plural || next.plural && n.small == 1
+	}
+	if a.plural {
+		return n.small != 1 && next.role != roleTrait && next.role != roleColour && next.role != roleDesig || next.plural
+	}
+	return next.plural || next.role == roleKind || n.small == 1 && next.role == rolePart
+}
+
+// nameFirst reads "12/3 MC 60 feet", "recepts x3", "staples 1 box", "GFCI" without a number.
+func (p *parcel) nameFirst(d *portion, k, hi int) int {
+	from := k
+	k = p.phraseOf(d, k, hi, false)
+	if k == from {
+		return k
+	}
+	j := k
+	for j < hi && (p.out[j].role == roleAbout || p.out[j].role == roleJoin ||
+		p.out[j].role == roleMark && (p.out[j].text == "x" || p.out[j].text == "@" || p.out[j].text == "-")) {
+		d.about = d.about || p.out[j].role == roleAbout
+		d.marked = d.marked || p.out[j].role == roleMark && p.out[j].text == "x"
+		j++
+	}
+	if j < hi && p.out[j].role == roleStop && p.out[j].text == "qty" {
+		j++
+		d.marked = true
+	}
+	if !p.isCount(j, hi) || !p.ownCount(d, j, hi) {
+		return k
+	}
+	d.take(p, j)
+	j = p.afterCount(d, j+1, hi)
+	j = p.second(d, j, hi)
+	j = p.packed(d, j, hi)
+	if j < hi && p.out[j].role == roleUnit && d.unit == "" && p.out[d.count].dim == "" {
+		d.unit = notes.Unit(p.out[j].dim)
+		d.cover(&p.out[j])
+		j++
+	}
+	return p.trailing(d, j, hi)
+}
+
+// ownCount reports whether the number at atom j counts the name before it, not one after it.
+func (p *parcel) ownCount(d *portion, j, hi int) bool {
+	a := &p.out[j]
+	n := p.nums[a.num]
+	if n.form == article {
+		return false
+	}
+	if d.marked && (a.dim != "" || !p.thingAfter(j+1, hi)) {
+		return true
+	}
+	if !d.headed && !d.only {
+		return a.dim != "" && !p.thingAfter(j+1, hi)
+	}
+	if a.dim != "" {
+		return !p.isJoin(j+1, hi, "of")
+	}
+	if j+1 < hi && p.out[j+1].role == roleUnit && p.out[j+1].text != "box" {
+		return !p.isJoin(j+2, hi, "of")
+	}
+	return !p.thingAfter(j+1, hi) || p.out[hi-1].role == roleCount && p.out[hi-1].dim == "" && hi-1 > j
+}
+
+// trailing reads what may follow an item that has its count: "x 2" after a length, "each", "+/-".
+func (p *parcel) trailing(d *portion, k, hi int) int {
+	for k < hi {
+		a := &p.out[k]
+		switch {
+		case a.role == roleAbout:
+			d.about = true
+			d.cover(a)
+		case a.role == roleUnit && a.dim == "ea" && !a.counts() && a.text != "stick":
+			d.each = true
+			d.cover(a)
+		case a.role == roleMark && a.text == "x" && p.isCount(k+1, hi) && d.times < 0:
+			d.times = k + 1
+			d.cover(&p.out[k+1])
+			k++
+		case a.role == roleCount && a.dim == "ft" && d.times < 0 && p.out[d.count].dim == "" && !p.thingAfter(k+1, hi):
+			d.length = k
+			d.cover(a)
+		case a.role == roleCount && a.dim == "" && !p.thingAfter(k+1, hi) && k+1 >= hi && p.nums[a.num].form == digits &&
+			p.nums[a.num].small >= 0 && d.spare < 0 && len(d.names) > 0:
+			d.spare = k
+		default:
+			return k
+		}
+		k++
+	}
+	return k
+}
+
+// phraseOf reads the words that name a thing and returns the atom after them. A counted name may
+// hold words the vocabulary lacks after the thing: "2 breaker hasps".
+func (p *parcel) phraseOf(d *portion, k, hi int, counted bool) int {
+	from := len(p.backing)
+	only, end := true, k
+	pluralHead := false
+loop:
+	for ; k < hi; k++ {
+		a := &p.out[k]
+		switch a.role {
+		case roleThing, rolePart, roleKind, roleGeneric:
+			if pluralHead || !counted && a.verb != "" && !d.headed && p.verbHere(k) {
+				break loop
+			}
+			only = false
+			d.headed = true
+			pluralHead = a.plural
+		case roleUnit:
+			if a.text != "box" || pluralHead {
+				break loop
+			}
+			only, d.headed, pluralHead = false, true, a.plural
+		case roleDesig, roleTrait, roleColour:
+			pluralHead = pluralHead || a.plural && a.role == roleDesig && a.dim == "size"
+		case roleUnknown:
+			if d.headed && (!counted || pluralHead || !nounLike(a)) {
+				break loop
+			}
+			only = false
+		case roleJoin:
+			if a.text == "with" && !p.propertyAt(k+1, hi) || a.text == "of" && !d.headed {
+				break loop
+			}
+			continue
+		case rolePlace:
+			if !p.thingAfter(k+1, hi) || pluralHead {
+				break loop
+			}
+			continue
+		case roleVerb:
+			if !counted || d.headed || k+1 >= hi || !p.out[k+1].isHead() {
+				break loop
+			}
+			only = false
+		default:
+			break loop
+		}
+		p.backing = append(p.backing, k)
+		d.cover(a)
+		end = k + 1
+	}
+	d.names = p.backing[from:len(p.backing):len(p.backing)]
+	d.only = only && len(d.names) > 0
+	d.plural = pluralHead
+	return p.packageAfter(d, end, hi)
+}
+
+// packageAfter reads the package at the end of a counted name: "2 12/2 MC rolls".
+func (p *parcel) packageAfter(d *portion, k, hi int) int {
+	if d.count < 0 || len(d.names) == 0 || k >= hi || p.out[k].role != roleUnit || p.out[k].text == "box" {
+		return k
+	}
+	a := &p.out[k]
+	if a.dim == "ea" || a.text == "set" || a.text == "lot" || p.out[d.count].dim != "" {
+		if a.text == "stick" {
+			d.unit = notes.Each
+			d.cover(a)
+			return k + 1
+		}
+		return k
+	}
+	d.unit = notes.Unit(a.dim)
+	d.length = -1
+	d.cover(a)
+	return k + 1
+}
+
+// propertyAt reports whether a property, a colour or a designation stands at atom k.
+func (p *parcel) propertyAt(k, hi int) bool {
+	if k >= hi {
+		return false
+	}
+	switch p.out[k].role {
+	case roleTrait, roleColour, roleDesig, roleUnknown:
+		return true
+	}
+	return false
+}
+
+// nounLike tells a noun from the -ed, -ing and -ly words that report what happened to a thing.
+func nounLike(a *atom) bool {
+	n := len(a.text)
+	if n < 3 {
+		return false
+	}
+	switch a.text[n-2:] {
+	case "ed", "ly":
+		return false
+	}
+	return a.text[n-3:] != "ing"
+}
