@@ -375,6 +375,7 @@ type part struct {
 	span
 	details []span
 	kind    notes.Kind
+	lead    span // its first clause, when it has more: that one says what it is
 	carried bool // only says more of the entry before
 }
 
@@ -388,8 +389,10 @@ func (r *noteReader) prose(text string, base int, in notes.Section, marks []mark
 			r.detail(r.last, raw, base+p.start)
 			r.lastEnd = base + p.end
 			continue
-		case in == notes.Time:
-			r.times(raw, base+p.start)
+		case in == notes.Time || in == "" && p.kind == notes.TimeEntry:
+			r.times(raw, base+p.start, in)
+		case p.lead.end > 0:
+			r.sentences(raw, text[p.lead.start:p.lead.end], base+p.start, in)
 		default:
 			r.entry(raw, base+p.start, in)
 		}
@@ -404,17 +407,22 @@ func (r *noteReader) prose(text string, base int, in notes.Section, marks []mark
 	}
 }
 
-// onlyBlanks reports whether nothing but blanks, list marks and signs stands between two places.
+// onlyBlanks reports whether nothing but blanks and signs stands between two places, and no empty
+// line.
 func onlyBlanks(text []byte, from, to int) bool {
 	if from > to || to-from > 200 {
 		return false
 	}
+	breaks := 0
 	for _, c := range text[from:to] {
 		if isLetter(c) || isDigit(c) || c >= 0x80 {
 			return false
 		}
+		if c == '\n' {
+			breaks++
+		}
 	}
-	return true
+	return breaks < 2
 }
 
 // divide parts an item into what becomes entries.
@@ -429,6 +437,9 @@ func (r *noteReader) divide(text string, in notes.Section, marks []mark) []part 
 			if c.joint == semicolon || len(p.details) > 0 {
 				p.details = append(p.details, span{a, b})
 			} else {
+				if p.lead.end == 0 {
+					p.lead = p.span
+				}
 				p.end = b
 			}
 			continue
@@ -467,7 +478,7 @@ func belongs(e evidence, v verdict, before part, j joint, in notes.Section) bool
 }
 
 // times makes an entry of each person's part of a line of hours.
-func (r *noteReader) times(text string, base int) {
+func (r *noteReader) times(text string, base int, in notes.Section) {
 	marks := r.scan.scan(text)
 	cuts := make([]span, 0, 4)
 	from := 0
@@ -489,7 +500,7 @@ func (r *noteReader) times(text string, base int) {
 	a, b := clause{from, len(marks), listed}.bytes(text, marks)
 	cuts = append(cuts, span{a, b})
 	for _, c := range cuts {
-		r.entry(text[c.start:c.end], base+c.start, notes.Time)
+		r.entry(text[c.start:c.end], base+c.start, in)
 	}
 }
 
@@ -501,6 +512,22 @@ func (r *noteReader) entry(raw string, start int, in notes.Section) {
 	}
 	facts := r.facts(raw, in)
 	v := judge(evidenceOf(r.scan.scan(raw), &facts), in)
+	if v.kind == notes.Narrative && in == "" {
+		r.narrative(start, start+len(raw))
+		r.last = -1
+		return
+	}
+	r.addJudged(raw, start, in, v, facts)
+}
+
+// sentences adds an entry of several sentences. The first says what it is, except that all together
+// may make an extra of it: what was asked, then who agreed.
+func (r *noteReader) sentences(raw, lead string, start int, in notes.Section) {
+	facts := r.facts(raw, in)
+	v := judge(evidenceOf(r.scan.scan(raw), &facts), in)
+	if v.kind != notes.Extra || v.score < strongScore {
+		v = judge(evidenceOf(r.scan.scan(lead), nil), in)
+	}
 	if v.kind == notes.Narrative && in == "" {
 		r.narrative(start, start+len(raw))
 		r.last = -1

@@ -1,6 +1,7 @@
 package parse
 
 import (
+	"bytes"
 	"strings"
 	"unicode/utf8"
 
@@ -58,6 +59,11 @@ func (r *noteReader) read(lines []line) {
 			r.flush()
 			r.heading(i)
 		case textLine:
+			if i+1 < len(lines) && r.tableHeader(*l, lines[i+1]) {
+				r.flush()
+				r.remark(l.start, l.end)
+				continue
+			}
 			r.text(*l)
 		case ruleLine, emptyItem:
 			r.flush()
@@ -72,6 +78,13 @@ func (r *noteReader) read(lines []line) {
 		}
 	}
 	r.flush()
+}
+
+// tableHeader reports whether a line heads a table: it begins with a bar, and the next line of its
+// block is one of dashes and bars. The rows below it are read as lines.
+func (r *noteReader) tableHeader(l, next line) bool {
+	return l.block == next.block && r.file.Text[l.start] == '|' && r.file.Text[next.start] == '|' &&
+		len(bytes.Trim(r.file.Text[next.start:next.end], "|-: \t")) == 0
 }
 
 // html accounts for a line of raw HTML. A comment that is closed says nothing: a new note carries
@@ -204,6 +217,9 @@ func (r *noteReader) continues(l line, own int) bool {
 	if l.item || own > l.start || l.block != c.prev.block || len(c.details) > 0 {
 		return false
 	}
+	if r.lines <= 2 && hasDate(r.scan.scan(string(r.file.Text[c.start:c.end]))) {
+		return false // the line some people begin a note with
+	}
 	text := string(r.file.Text[l.start:l.end])
 	if _, _, labelled := sectionLabel(text); labelled {
 		return false
@@ -217,7 +233,8 @@ func (r *noteReader) continues(l line, own int) bool {
 // goesOn reports whether line l goes on with the sentence of the line before it. Inside a list item
 // an indented line does; a line that is not may be the next thing jotted, without its dash.
 func (r *noteReader) goesOn(prev, l line, inList, indented bool) bool {
-	const fullLine = 55 // characters from which a line ended because it was full
+	const fullLine = 55 // bytes from which a line ended because it was full
+	const longLine = 40 // bytes from which a small letter below goes on with it
 	text := r.file.Text
 	last := text[prev.end-1]
 	first := text[l.start]
@@ -229,7 +246,7 @@ func (r *noteReader) goesOn(prev, l line, inList, indented bool) bool {
 	case last == '.' || last == '!' || last == '?' || last == ':' || last == ';':
 		return false
 	case 'a' <= first && first <= 'z':
-		return indented || inList || prev.end-prev.start >= fullLine
+		return indented || inList || prev.end-prev.start >= longLine || startsOpen(text[l.start:l.end])
 	}
 	return r.section.name == "" && r.cur.label == "" && prev.end-prev.start >= fullLine
 }
@@ -242,6 +259,19 @@ func endsOpen(l []byte) bool {
 	}
 	switch strings.ToLower(string(l[i:])) {
 	case "and", "with", "the", "a", "an", "to", "of", "for", "at", "in", "on", "from", "or", "by":
+		return true
+	}
+	return false
+}
+
+// startsOpen reports whether a line begins with a word that goes on with something.
+func startsOpen(l []byte) bool {
+	i := 0
+	for i < len(l) && isLetter(l[i]) {
+		i++
+	}
+	switch string(l[:i]) {
+	case "and", "so", "but", "because", "which", "then", "with", "to", "for", "or", "since", "until":
 		return true
 	}
 	return false

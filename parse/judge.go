@@ -152,6 +152,8 @@ func asExtra(e evidence) (int, string) {
 		return 7, "tells a price that was named"
 	case s.all(asked | somebody):
 		return 6, "says somebody asked for it"
+	case no && s.has(somebody) && !s.has(workVerb):
+		return 7, "says somebody declined"
 	case no && s.has(somebody|soft|thing):
 		return 6, "says somebody declined"
 	case yes && did && !s.has(progressed|tested):
@@ -296,6 +298,9 @@ func asDelivery(e evidence) (int, string) {
 }
 
 func asDelay(e evidence) (int, string) {
+	if e.placed {
+		return 0, "" // "unit 8 no access" is how far a place got
+	}
 	if e.first.sign.has(heldUp) {
 		return 8, "tells what held the crew up"
 	}
@@ -322,7 +327,7 @@ func asOtherTrade(e evidence) (int, string) {
 }
 
 func asMachine(e evidence) (int, string) {
-	if e.signs.has(machine) && e.signs.has(duration) {
+	if e.signs.has(machine) && e.signs.has(duration) && !e.signs.has(workVerb) {
 		return 6, "tells of a machine and its hours"
 	}
 	return unlessWork(e, machine, 4, "tells of a machine")
@@ -360,7 +365,7 @@ var sectionKinds = map[notes.Section]notes.Kind{
 // never wins: a section is what the writer says it is. An extra and a fault hide anywhere.
 var overrides = map[notes.Section]map[notes.Kind]int{
 	notes.Done: {
-		notes.Extra: 7, notes.Deficiency: 7, notes.LeftOpen: 7, notes.Question: 9, notes.Test: 7, notes.TimeEntry: 9,
+		notes.Extra: 7, notes.Deficiency: 7, notes.LeftOpen: 7, notes.Question: 7, notes.Test: 7, notes.TimeEntry: 9,
 		notes.Delivery: 7, notes.Delay: 8, notes.Material: 6, notes.SafetyCheck: 7,
 	},
 	notes.Materials:      {notes.Extra: 8, notes.LeftOpen: 7, notes.Question: 9, notes.Delivery: 7, notes.Deficiency: 8},

@@ -38,13 +38,13 @@ type line struct {
 
 // The block parsers we use. Inline parsing is left out on purpose: we read boxes, bold section
 // words and pictures from the raw line, and goldmark's inline parsing is quadratic on hostile
-// input. Indented code is left out because people indent with a tab and mean nothing by it, and
-// link definitions because a note has none: "[Ruth]: call back" is text.
+// input. Link definitions are left out because a note has none: "[Ruth]: call back" is text.
 var blockParsers = []util.PrioritizedValue{
 	util.Prioritized(parser.NewSetextHeadingParser(), 100),
 	util.Prioritized(parser.NewThematicBreakParser(), 200),
 	util.Prioritized(parser.NewListParser(), 300),
 	util.Prioritized(parser.NewListItemParser(), 400),
+	util.Prioritized(parser.NewCodeBlockParser(), 500),
 	util.Prioritized(parser.NewATXHeadingParser(), 600),
 	util.Prioritized(parser.NewFencedCodeBlockParser(), 700),
 	util.Prioritized(parser.NewBlockquoteParser(), 800),
@@ -115,7 +115,9 @@ func (s *splitter) node(n ast.Node, depth, level int) bool {
 	case ast.KindHeading:
 		h := n.(*ast.Heading)
 		s.add(n, line{kind: headingLine, depth: depth, level: h.Level, underlined: s.underlined(n)})
-	case ast.KindFencedCodeBlock, ast.KindCodeBlock:
+	case ast.KindCodeBlock: // people indent with a tab and mean nothing by it
+		s.add(n, line{kind: textLine, depth: depth})
+	case ast.KindFencedCodeBlock:
 		s.add(n, line{kind: codeLine, depth: depth})
 	case ast.KindHTMLBlock:
 		s.add(n, line{kind: htmlLine, depth: depth})

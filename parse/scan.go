@@ -153,6 +153,12 @@ func (sc *scanner) senseWord(text string, i int) {
 	if unicode.IsUpper(rune(text[m.start])) && sc.lex.Name(text[m.start:m.end]) != "" {
 		m.sign |= named
 	}
+	switch next := sc.at(i + 1).low; {
+	case low == "did" && (next == "not" || next == "n't"),
+		low == "set" && (next == "of" || i > 0 && sc.marks[i-1].sign.has(counted)),
+		low == "asked" && (next == "about" || next == "whether"):
+		m.sign &^= workVerb | asked
+	}
 	if m.sign.has(asked) {
 		sc.senseAsker(text, i)
 	}
@@ -237,7 +243,7 @@ func (sc *scanner) senseNumber(text string, i int) {
 		}
 	}
 	sc.senseSpan(i)
-	if !m.sign.has(clockSpan) {
+	if !m.sign.has(clockSpan | duration) {
 		m.sign |= counted
 	}
 }
@@ -327,7 +333,7 @@ func (sc *scanner) clock(i int) (next int, sure bool) {
 
 // negate takes the signs that "no" and "not" turn round: "nothing loose", "not approved yet".
 func (sc *scanner) negate() {
-	const turned = faulty | saidYes | asked | tested | foundIt
+	const turned = faulty | faultPhrase | saidYes | asked | tested | foundIt
 	for i := range sc.marks {
 		if !sc.marks[i].sign.has(negated) || sc.marks[i].sign.has(faultPhrase|saidNo|notBooked) {
 			continue

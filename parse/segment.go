@@ -136,13 +136,18 @@ func softJoints(marks []mark, c clause) []clause {
 func cutAt(marks []mark, c clause, in notes.Section) []clause {
 	var cut []clause
 	rest := c
-	for _, j := range softJoints(marks, c) {
+	joints := softJoints(marks, c)
+	for i, j := range joints {
 		if j.from <= rest.from || j.to >= rest.to {
 			continue
 		}
 		left := evidenceOf(marks[rest.from:j.from], nil)
 		right := evidenceOf(marks[j.to:rest.to], nil)
-		if !partsHere(left, right, in) {
+		next := rest.to // the end of the words up to the next joint
+		if i+1 < len(joints) {
+			next = joints[i+1].from
+		}
+		if !partsHere(left, right, in) || next > j.to && judgeWords(evidenceOf(marks[j.to:next], nil)).kind == judge(left, in).kind {
 			continue
 		}
 		cut = append(cut, clause{rest.from, j.from, rest.joint})
@@ -182,13 +187,15 @@ func partsHere(left, right evidence, in notes.Section) bool {
 // it took, what it cost.
 func (e evidence) attribute() bool {
 	s := e.signs
-	if s.has(thing|heldUp|weathered|secured|delivered|instrument|questioned|notBooked) || e.asks {
+	const more = pronoun | saidYes | saidNo | duration | priceTold
+	if s.has(thing|heldUp|weathered|secured|delivered|instrument|questioned|notBooked|machine|otherTrade|travelled|faulty|faultPhrase|leftOver) ||
+		e.asks || s.has(clockSpan) || s.all(looseSpan|named) {
 		return false
 	}
-	if s.has(clockSpan) || s.all(looseSpan|named) {
+	if s.has(workVerb) && (s.has(counted) || !e.first.sign.has(more|named)) {
 		return false
 	}
-	return s.has(pronoun|saidYes|saidNo|duration|priceTold) || s.has(named) && !s.has(workVerb)
+	return s.has(more) || s.has(named)
 }
 
 // listCuts parts a clause into the things of a list, where each begins with a count: at commas,

@@ -134,7 +134,7 @@ var signPhrases = buildSignPhrases(map[sign]string{
 		"on wednesday|on thursday|on friday|didn't finish|did not finish|didnt finish|haven't|not yet|for next|left is|" +
 		"what's left|whats left|will do|will finish|didn't make it to|ran out of time|not trimmed|not terminated|not installed|not hooked|" +
 		"not hung|not pulled|not wired|not made up|to hang|to land|to trim|left off|come monday|first thing|need to|needs to",
-	questioned: "ask the office|ask office|need to know|who pays|should we|should i|do we|can we|is it ok|anyone know|" +
+	questioned: "asked about|asking about|asked whether|ask the office|ask office|need to know|who pays|should we|should i|do we|can we|is it ok|anyone know|" +
 		"please advise|pls advise|let me know|not sure if|not sure whether|does anyone|who is|whose is|want us to",
 	delivered: "showed up with|came in|dropped off|back ordered|packing slip|on backorder|got delivered|picked up",
 	heldUp: "held up|in our way|in the way|stood by|stood around|couldn't start|could not start|lost an hour|lost half|lost 1|lost 2|" +
@@ -161,7 +161,7 @@ var (
 	moreWorkVerbs = wordSet("did worked ran bent strapped energized energised buttoned tied finished completed wrapped spliced " +
 		"programmed commissioned cleaned swept closed capped taped tightened opened dug drove patched grounded bonded fed built " +
 		"assembled started hooked demoed demo'd swapped put got got'em brought")
-	noWorkVerbs = wordSet("test tests tested testing measure measured check checked checks land found use used uses set is are was " +
+	noWorkVerbs = wordSet("test tests tested testing measure measured check checked checks land found use used uses is are was " +
 		"read reads reading need needs wait waited switch switches label labels meter meters box boxes connect drop drops feed feeds plug plugs " +
 		"mount strap straps splice splices rough trim pull hang cut tag tags light lights fixture fixtures panel panels fan fans cap caps " +
 		"plate plates clamp clamps core ground grounds bond trip trips service")
