@@ -129,8 +129,11 @@ type PriceWords struct {
 	Piece
 	Quoted   *Money // "quoted 180"
 	NotOver  *Money // "NTE 500", "not over 500"
+	Each     bool   // "85 each": Quoted is for one
 	NoCharge bool   // "no charge", "n/c", "warranty", "on us"
 	Why      string // the reason given with "no charge", as written
+
+	TimeAndMaterial bool // "T&M"
 }
 
 // FaultState is how far a deficiency is dealt with.
