@@ -2,6 +2,7 @@ package trade
 
 import (
 	"bytes"
+	"cmp"
 	"flag"
 	"fmt"
 	"go/format"
@@ -204,4 +205,45 @@ func TestFoldedWordsStandForOneWordOnly(t *testing.T) {
 			seen[k] = f.word
 		}
 	}
+}
+
+// Sections that moved, came or went between editions (SOURCES.md names what was checked).
+func TestRulesFollowTheEdition(t *testing.T) {
+	for _, c := range []struct{ kind, edition, has, hasNot string }{
+		{"raceway-unsealed", "2017", "230.8", ""},
+		{"no-surge-protector", "2017", "", "230.67"},
+		{"no-surge-protector", "2020", "230.67", "215.18"},
+		{"no-surge-protector", "2023", "215.18", ""},
+		{"no-outside-disconnect", "2017", "", "230.85"},
+		{"no-outside-disconnect", "2023", "230.85", ""},
+		{"no-gfci", "2017", "210.8(A)", "210.8(F)"},
+		{"no-gfci", "2020", "210.8(F)", ""},
+		{"no-afci", "2017", "210.12(D)", "210.12(E)"},
+		{"no-afci", "2023", "210.12(E)", "210.12(D)"},
+		{"aluminum-on-copper-device", "2023", "404.14(D)(1)", "404.14(C)"},
+		{"conduit-overfilled", "2017", "310.15(B)(3)(a)", "310.15(C)(1)"},
+		{"conduit-overfilled", "2020", "310.15(C)(1)", "310.15(B)(3)(a)"},
+		{"breaker-too-big", "2017", "310.15(B)(16)", "310.16"},
+		{"breaker-too-big", "2023", "310.16", "310.15(B)(16)"},
+		{"subpanel-neutral-bonded", "2020", "250.24(A)(5)", "250.24(B)"},
+		{"generator-no-transfer", "2023", "702.5(A)", "702.5"},
+		{"two-neutrals-one-screw", "2020", "408.41", ""},
+		{"single-rod-unproven", "2023", "250.53(A)(2)", ""},
+	} {
+		k, ok := KindOf(c.kind)
+		require.True(t, ok, c.kind)
+		var sections []string
+		for _, r := range k.RulesFor(c.edition) {
+			sections = append(sections, r.Section)
+		}
+		if c.has != "" {
+			assert.Contains(t, sections, c.has, "%s %s", c.kind, c.edition)
+		}
+		assert.NotContains(t, append(sections, "-"), cmp.Or(c.hasNot, "none"), "%s %s", c.kind, c.edition)
+	}
+	k, _ := KindOf("no-outside-disconnect")
+	assert.Equal(t, []notes.CodeRule{{Code: GoodPractice}}, k.RulesFor("2017"))
+	assert.Empty(t, k.RulesFor("1999"), "an unknown edition claims nothing")
+	k, _ = KindOf("smoke-alarm-not-linked")
+	assert.Contains(t, k.RulesFor("2020"), notes.CodeRule{Code: "IRC", Edition: "2021", Section: "R314"})
 }
