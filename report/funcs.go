@@ -31,7 +31,7 @@ func funcs() map[string]any {
 		"linestate": LineState, "linehours": LineHours, "progress": Progress, "workby": workBy,
 		"confidence": confidence,
 
-		"footer": trade.Footer, "testcaution": trade.TestCaution, "why": whyItMatters, "statement": statement,
+		"footer": trade.Footer, "testcaution": trade.TestCaution, "why": whyItMatters, "statement": statement, "apart": keptApart,
 	}
 }
 
@@ -41,6 +41,18 @@ func statement() string {
 	return "This record shows the day as the crew wrote it, what is right and what is not. Except as listed " +
 		"above, work and materials are as booked. A signature confirms that this record was handed over and " +
 		"received; it approves no price that is not shown as authorized."
+}
+
+// keptApart names what specifications ask of a contractor's records that one day's record cannot
+// answer, so that nobody looks for it here in vain.
+func keptApart() string {
+	var kept []string
+	for _, item := range trade.RecordItems() {
+		if item.Office != "" {
+			kept = append(kept, item.Item+" ("+item.Office+")")
+		}
+	}
+	return "Kept apart from this record: " + strings.Join(kept, "; ") + "."
 }
 
 // whyItMatters is the catalogue's plain sentence on a kind of deficiency, or "".

@@ -21,7 +21,7 @@ import (
 var (
 	hrefs    = regexp.MustCompile(`href="([^"]*)"`)
 	ids      = regexp.MustCompile(` id="([^"]*)"`)
-	sections = regexp.MustCompile(`(?s)<section id="([a-z]+)".*?</section>`)
+	sections = regexp.MustCompile(`(?s)<section id="([a-z]+)".*?\n</section>`)
 	foreign  = regexp.MustCompile(`<(script|img|iframe|object|embed|link|base|form|b>x<)`)
 )
 
