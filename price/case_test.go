@@ -229,8 +229,11 @@ func (c *testCase) extra(d *notes.JobDay, text string, from notes.Source) notes.
 			u.Line = e.ID
 			e.Materials = append(e.Materials, u)
 		case "quoted":
-			m := notes.MustMoney(rest)
-			e.Price.Quoted = &m
+			amount, each, _ := strings.Cut(rest, " ")
+			m := notes.MustMoney(amount)
+			e.Price.Quoted, e.Price.Each = &m, each == "each"
+		case "T&M":
+			e.Price.TimeAndMaterial = true
 		case "nte":
 			m := notes.MustMoney(rest)
 			e.Price.NotOver = &m

@@ -37,10 +37,9 @@ func (b *bill) priceExtra(e *notes.ExtraWork) extraPrice {
 	var p extraPrice
 	switch {
 	case e.Price.Quoted != nil:
-		p.agreed = true
-		p.steps = []notes.PricingStep{single("price agreed", "as quoted in the note", *e.Price.Quoted, e.From)}
+		quoted(e, &p)
 		return p
-	case b.listed(e, &p):
+	case !e.Price.TimeAndMaterial && b.listed(e, &p):
 	default:
 		b.byTime(e, quotes, &p)
 	}
@@ -50,6 +49,32 @@ func (b *bill) priceExtra(e *notes.ExtraWork) extraPrice {
 		}
 	}
 	return p
+}
+
+// quoted prices an extra by the amount agreed, for the whole or for each of what its words count. A
+// price for each needs one count: of none or of several nobody can tell how many were meant.
+func quoted(e *notes.ExtraWork, p *extraPrice) {
+	amount := *e.Price.Quoted
+	p.agreed = true
+	if !e.Price.Each {
+		p.steps = []notes.PricingStep{single("price agreed", "as quoted in the note", amount, e.From)}
+		return
+	}
+	counted := 0
+	for _, it := range e.Facts {
+		if it.Qty.Written() {
+			counted++
+		}
+	}
+	if !e.Qty.Written() || e.Qty.Value.Sign() <= 0 || counted > 1 {
+		p.miss("how many at " + amount.String() + " each")
+		p.untold = true
+		return
+	}
+	p.steps = []notes.PricingStep{{
+		What: e.Qty.String() + " at the price agreed", Basis: "as quoted in the note, for each",
+		Qty: e.Qty.Value, Unit: e.Qty.Unit, Rate: amount.Decimal(), Amount: amount.Times(e.Qty.Value), From: sources(e.From),
+	}}
 }
 
 // limit cuts a price that goes over what was agreed as its limit.

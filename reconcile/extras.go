@@ -139,8 +139,9 @@ func (x *openExtra) takeConsent(r *read) {
 
 func (x *openExtra) takePrice(p notes.PriceWords) {
 	if p.Quoted != nil {
-		x.work.Price.Quoted = p.Quoted
+		x.work.Price.Quoted, x.work.Price.Each = p.Quoted, p.Each
 	}
+	x.work.Price.TimeAndMaterial = x.work.Price.TimeAndMaterial || p.TimeAndMaterial
 	if p.NotOver != nil {
 		x.work.Price.NotOver = p.NotOver
 	}
