@@ -1,0 +1,590 @@
+package field
+
+import (
+	"strings"
+
+	"jobday/notes"
+)
+
+var consentCues = cueTable{
+	sayAsked: "asked for|asked if|asked us to|asked us|asked me to|asked me|asked|asks for|wants|wanted|want|would like|requested|requests|request|looking for|" +
+		"wondering if|inquired|wants a price|wants a quote|also wants",
+	sayYes: "okd|okayed|oked|ok ' d|approved|approves|approve|authorized|authorised|said go ahead|said to go ahead|said yes|said ok|said okay|said do it|said to do it|said go|" +
+		"told us to go ahead|told me to go ahead|told us to do it|told us to|told me to|directed us to|directed me to|instructed us to|gave the ok|gave ok|gave us the ok|gave the go ahead|gave us the go ahead|gave go ahead|" +
+		"gave approval|go ahead from|green light|greenlit|agreed|agrees|agreed to|texted yes|texted ok|texted back yes|texted go ahead|emailed yes|emailed ok|replied yes|verbal ok|verbal okay|verbal approval|verbal go ahead|verbal yes|" +
+		"ok from|okay from|the ok from|ok by|ok per|got the ok|got ok|got approval|got an ok|confirmed by|accepted|accepts|accepted by|thumbs up|said fine|said sure|said that's fine|said thats fine|said its ok|said it's ok|had us|go ahead per|verbally ok|verbally approved",
+	sayYesBy:  "per|as per|instructed by|directed by|at the request of",
+	sayYesIf:  "fine with it|is fine with|good with it|ok with it|okay with it|ok w / it|ok|okay|fine with",
+	saySigned: "signed|signed off|sign off|signed off on|signed for it|signed for|signature from",
+	sayNo: "declined|declines|declined it|said no|told us no|told me no|dont bother|dont bother with|not now|turned it down|turned us down|refused|rejected|passed on it|passed on|not interested|" +
+		"no thanks|too expensive|vetoed|wont pay|will not pay|said leave it|said to leave it|said forget it|said not to|told us not to|told me not to|no go|opted out|said skip it|said to skip it|not this year",
+	sayNoIf: "doesnt want|does not want|did not want|didnt want|dont want|turned down|no longer wants|not going to pay|against it|said nope|nope",
+	sayPending: "no ok yet|no ok|no okay|not authorized|not authorised|not approved|not okd|not yet approved|not yet authorized|waiting for approval|waiting on approval|awaiting approval|pending approval|pending ok|" +
+		"will let us know|let us know|lets us know|thinking about it|thinks about it|will think|get back to us|get back to me|not signed|unsigned|no answer|no answer yet|no signature|" +
+		"needs approval|need approval|needs ok|needs an ok|need ok|need an ok|to be approved|before approval|havent heard|haven't heard back|needs owner approval|needs owners ok|not sure yet|no word from|nobody approved|nobody okd|nobody signed|needs authorization|need authorization|no approval|without approval|without ok",
+	howOnSite: "on site|onsite|in person|on the spot|at the site",
+	howPhone:  "by phone|over the phone|on the phone|phone|phoned|via phone|called|phone call|by telephone",
+	howText:   "texted|by text|via text|text message|text msg|text|sms|by message|texts",
+	howMail:   "emailed|by email|via email|email|e-mail|by e-mail|e - mail|mailed",
+}
+
+// verdict collects what the phrases about consent say.
+type verdict struct {
+	r           *reader
+	c           notes.Consent
+	decided     notes.ConsentState // the last yes or no
+	pending     bool               // the last word leaves it open
+	hardPending bool
+	cue         hit // what decided
+	asked       hit
+	waiting     hit
+	how         string
+	signed      bool
+}
+
+// consent reads who allowed or refused something.
+func (r *reader) consent() notes.Consent {
+	if r.look().topics&aboutConsent == 0 {
+		return notes.Consent{}
+	}
+	v := verdict{r: r}
+	r.about(aboutConsent, v.take)
+	return v.decide()
+}
+
+// take weighs one phrase.
+func (v *verdict) take(h hit) {
+	r := v.r
+	switch h.sense {
+	case sayAsked:
+		v.ask(h)
+	case sayYes, saySigned:
+		v.yes(h)
+	case sayYesBy:
+		if end, ok := r.sayer(h.to); ok && !(end-h.to == 1 && perUnit(r.low(h.to))) && !r.negatedWithin(h.from, 1) {
+			v.settle(h, notes.Authorized)
+		}
+	case sayYesIf:
+		if _, end := r.personBefore(h.from); end == h.from && !r.negatedWithin(h.from, 2) && r.notAResult(h) {
+			v.settle(h, notes.Authorized)
+		}
+	case sayNo:
+		v.no(h)
+	case sayNoIf:
+		if _, end := r.personBefore(h.from); end > 0 {
+			v.settle(h, notes.Declined)
+		}
+	case sayPending:
+		v.open(h)
+	case howOnSite:
+		v.means("on site")
+	case howPhone:
+		v.means("phone")
+	case howText:
+		v.means("text message")
+	case howMail:
+		v.means("e-mail")
+	}
+}
+
+// notAResult reports whether "ok" after a person is a consent: the line may go on with a reading.
+func (r *reader) notAResult(h hit) bool {
+	return h.to-h.from > 1 || r.endsClause(h.to) || r.low(h.to) == "w" || r.low(h.to) == "with" || r.low(h.to) == "to"
+}
+
+// means notes how consent was given; the first way written counts.
+func (v *verdict) means(how string) {
+	if v.how == "" {
+		v.how = how
+	}
+}
+
+func (v *verdict) settle(h hit, s notes.ConsentState) {
+	v.decided, v.cue, v.pending = s, h, false
+}
+
+// open notes that an answer is still due. "Not signed" takes back no verbal yes.
+func (v *verdict) open(h hit) {
+	low := v.r.low(h.from)
+	v.waiting = h
+	if v.decided == notes.Authorized && (low == "unsigned" || v.r.low(h.to-1) == "signed" || v.r.low(h.to-1) == "signature") {
+		return
+	}
+	if low == "let" && v.r.low(h.from-1) != "will" && v.r.low(h.from-1) != "to" && v.r.low(h.from-1) != "ll" {
+		return
+	}
+	v.pending = true
+}
+
+// ask notes a wish. "We want", "want to" and a plain imperative are none of a customer's.
+func (v *verdict) ask(h hit) {
+	r := v.r
+	if r.negatedWithin(h.from, 2) {
+		return
+	}
+	if strings.HasPrefix(r.low(h.from), "want") || r.low(h.from) == "request" {
+		if _, end := r.personBefore(h.from); end == 0 && !pronounBefore(r, h.from) {
+			return
+		}
+	}
+	if v.asked.to == 0 {
+		v.asked = h
+	}
+}
+
+func pronounBefore(r *reader, i int) bool {
+	for j := i - 1; j >= max(0, i-3); j-- {
+		if pronoun(r.low(j)) {
+			return true
+		}
+	}
+	return false
+}
+
+func pronoun(low string) bool { return low == "she" || low == "he" || low == "they" }
+
+// yes weighs a word of consent: a "not", "if" or "needs to" before it leaves the answer open.
+func (v *verdict) yes(h hit) {
+	r := v.r
+	if h.sense == saySigned {
+		switch r.low(h.to) {
+		case "sign", "the":
+			if r.low(h.to+1) == "in" || r.low(h.to+1) == "sign" || r.low(h.to) == "sign" {
+				return
+			}
+		case "in", "up", "out":
+			return
+		}
+		if r.inspected(h) {
+			return
+		}
+		v.signed = true
+	}
+	switch {
+	case r.negatedWithin(h.from, 4):
+		v.pending, v.waiting = true, h
+		v.signed = false
+	case r.conditional(h.from):
+		v.pending, v.waiting = true, h
+		v.signed = false
+	case r.low(h.from) == "agreed" && r.low(h.to) == "on", r.low(h.from) == "had" && r.low(h.to) == "all",
+		r.low(h.from) == "accepted" && r.low(h.from-1) == "delivery":
+	default:
+		v.settle(h, notes.Authorized)
+	}
+}
+
+// inspected reports whether an inspector signed, who accepts work but allows no extra.
+func (r *reader) inspected(h hit) bool {
+	for j := max(0, h.from-4); j < min(len(r.toks), h.to+4); j++ {
+		switch r.low(j) {
+		case "inspector", "inspection", "inspectors", "ahj":
+			return true
+		}
+	}
+	return false
+}
+
+// conditional reports whether consent at token i is only hoped for.
+func (r *reader) conditional(i int) bool {
+	for n := 0; n < 4 && i > 0 && !r.breaks(i-1); n++ {
+		i--
+		switch r.low(i) {
+		case "if", "once", "when", "needs", "need", "must", "should", "will", "until", "till", "before", "waiting", "yet", "to":
+			return r.low(i) != "to" || r.low(i-1) == "has" || r.low(i-1) == "have" || r.low(i-1) == "needs"
+		}
+	}
+	return false
+}
+
+// no weighs a word of refusal.
+func (v *verdict) no(h hit) {
+	r := v.r
+	switch r.low(h.from) {
+	case "rejected", "refused":
+		if r.low(h.to) == "delivery" || r.low(h.to) == "shipment" {
+			return
+		}
+	case "passed":
+		if r.low(h.to) == "inspection" {
+			return
+		}
+	case "not":
+		if r.low(h.to) == "working" {
+			return
+		}
+	}
+	if r.negatedWithin(h.from, 2) && r.low(h.from) != "no" && r.low(h.from) != "not" {
+		return
+	}
+	v.settle(h, notes.Declined)
+}
+
+// decide takes the last yes or no; a question still open after it leaves it open.
+func (v *verdict) decide() notes.Consent {
+	h := v.cue
+	switch {
+	case v.pending:
+		v.c.State, h = notes.Asked, v.waiting
+	case v.decided != notes.NoConsent:
+		v.c.State = v.decided
+	case v.asked.to > 0:
+		v.c.State, h = notes.Asked, v.asked
+	default:
+		return notes.Consent{}
+	}
+	end := h.to
+	if v.c.State == notes.Authorized && v.signed && (v.how == "" || v.how == "on site" || h.sense == saySigned) {
+		v.how = "signed"
+	}
+	if v.c.State == notes.Authorized {
+		v.c.How = v.how
+	}
+	v.c.By, end = v.r.whoSaid(h, end)
+	v.c.Start, v.c.End = v.r.piece(h.from, end)
+	if v.c.State != notes.Asked {
+		v.when()
+	}
+	return v.c
+}
+
+// whoSaid returns the person behind the phrase, as written, and the token after phrase and name.
+func (r *reader) whoSaid(h hit, end int) (string, int) {
+	i := h.to
+	last := r.low(h.to - 1)
+	linked := last == "by" || last == "from" || last == "per" || last == "of"
+	if h.sense == sayYesIf {
+		linked = false
+	}
+	for n := 0; n < 3 && !linked && i+n < len(r.toks); n++ {
+		switch r.low(i + n) {
+		case "by", "from", "per", "w", "with":
+			linked, i = true, i+n+1
+			if r.low(i) == "/" {
+				i++
+			}
+			n = 3
+		case "it", "yet", "that", "this", "verbally", "on", "site":
+		default:
+			n = 3
+		}
+	}
+	if linked {
+		if who, ok := r.sayer(i); ok {
+			return r.words(i, who), who
+		}
+		if r.low(i) == "email" || r.low(i) == "text" || r.low(i) == "phone" {
+			for j := i + 1; j < min(len(r.toks), i+5); j++ {
+				if who, ok := r.sayer(j + 1); ok && (r.low(j) == "from" || r.low(j) == "with" || r.low(j) == "by") {
+					return r.words(j+1, who), who
+				}
+			}
+		}
+	}
+	if from, to := r.personBefore(h.from); to > 0 {
+		return r.words(from, to), end
+	}
+	if owner := r.ownersWord(h); owner != "" {
+		return owner, end
+	}
+	return r.personAnywhere(h.from), end
+}
+
+// ownersWord finds "needs owner approval": the person inside the phrase. It is left to the text
+// around it when there is none.
+func (r *reader) ownersWord(h hit) string {
+	for i := h.from; i < h.to; i++ {
+		if r.isCustomer(i) && h.sense != sayPending {
+			return r.words(i, i+1)
+		}
+	}
+	return ""
+}
+
+// personAnywhere looks for the person a pronoun stands for, in the clauses before token i.
+func (r *reader) personAnywhere(i int) string {
+	from, to := 0, 0
+	for j := max(0, i-2*clauseReach); j < i; j++ {
+		if end, ok := r.personAt(j); ok && end <= i {
+			from, to, j = j, end, end-1
+		}
+	}
+	if to == 0 {
+		return ""
+	}
+	return r.words(from, to)
+}
+
+// words returns tokens from to to as written.
+func (r *reader) words(from, to int) string {
+	start, end := r.piece(from, to)
+	s := strings.TrimSuffix(r.text[start:end], "'s")
+	return strings.TrimSuffix(s, "’s")
+}
+
+// when finds the time of day or the date beside the phrase.
+func (v *verdict) when() {
+	r := v.r
+	for _, c := range r.lone {
+		v.c.At = clockOfDay(c.clockTime).String()
+	}
+	for i := 0; v.c.At == "" && i+1 < len(r.toks); i++ {
+		if (r.low(i) == "at" || r.low(i) == "@") && r.isNumber(i+1) && i >= r.firstWord(v.c.Start) {
+			if c, ok := r.clockAt(i + 1); ok && !c.packed && r.clockStops(c.next) && (c.next >= len(r.toks) || !r.isWord(c.next)) {
+				v.c.At = clockOfDay(c).String()
+				r.claimTokens(i+1, c.next)
+			}
+		}
+	}
+	if date, from, to := r.dateNear(); date != "" {
+		r.claimTokens(from, to)
+		if v.c.At != "" {
+			date += "T" + v.c.At
+		}
+		v.c.At = date
+	}
+}
+
+// firstWord returns the token at the byte offset or after it.
+func (r *reader) firstWord(offset int) int {
+	for i := range r.toks {
+		if r.toks[i].start >= offset {
+			return i
+		}
+	}
+	return len(r.toks)
+}
+
+// clockOfDay decides a time of day alone by the working day: 5 to 11 is in the morning.
+func clockOfDay(c clockTime) notes.Clock {
+	m := c.minutes()
+	if !c.fixed() && m < 5*60 {
+		m += halfDay
+	}
+	return notes.Clock(m % wholeDay)
+}
+
+// dateNear finds an ISO date, or month/day/year. A date without a year is not guessed.
+func (r *reader) dateNear() (date string, from, to int) {
+	for i := 0; i+4 < len(r.toks); i++ {
+		a, b, c := r.low(i), r.low(i+2), r.low(i+4)
+		s := r.low(i + 1)
+		if !r.isNumber(i) || !r.isNumber(i+2) || !r.isNumber(i+4) || s != r.low(i+3) ||
+			!r.close(i+1) || !r.close(i+2) || !r.close(i+3) || !r.close(i+4) || r.close(i) {
+			continue
+		}
+		var iso string
+		switch {
+		case s == "-" && len(a) == 4 && len(b) == 2 && len(c) == 2:
+			iso = a + "-" + b + "-" + c
+		case s == "/" && len(a) <= 2 && len(b) <= 2 && len(c) == 4:
+			iso = c + "-" + twoDigits(a) + "-" + twoDigits(b)
+		case s == "/" && len(a) <= 2 && len(b) <= 2 && len(c) == 2:
+			iso = "20" + c + "-" + twoDigits(a) + "-" + twoDigits(b)
+		default:
+			continue
+		}
+		if d, err := notes.ParseDate(iso); err == nil {
+			return d.String(), i, i + 5
+		}
+	}
+	return "", 0, 0
+}
+
+func twoDigits(s string) string {
+	if len(s) == 1 {
+		return "0" + s
+	}
+	return s
+}
+
+// sayer reads a person at token i who may allow work, also a name in lower case: "per ruth".
+func (r *reader) sayer(i int) (end int, ok bool) {
+	if end, ok := r.personAt(i); ok {
+		switch r.low(end - 1) {
+		case "inspector", "ahj":
+			return 0, false
+		}
+		return end, true
+	}
+	if !r.isWord(i) || r.capital(i) || len(r.low(i)) < 3 || len(r.low(i)) > 14 || notAPerson(r.low(i)) {
+		return 0, false
+	}
+	return i + 1, r.endsClause(i+1) || r.low(i+1) == "on" || r.low(i+1) == "via" || r.low(i+1) == "by" || r.isNumber(i+1) || r.low(i+1) == "at"
+}
+
+// perUnit reports whether a word after "per" makes a rate.
+func perUnit(low string) bool {
+	switch low {
+	case "man", "guy", "men":
+		return true
+	}
+	return false
+}
+
+// notAPerson reports whether a word in lower case after "per" or "by" is no person.
+func notAPerson(low string) bool {
+	switch low {
+	case "code", "codes", "plan", "plans", "print", "prints", "spec", "specs", "specification", "specifications", "drawing",
+		"drawings", "nec", "the", "manufacturer", "mfr", "mfg", "instructions", "diagram", "schedule", "detail", "details",
+		"box", "foot", "feet", "hour", "day", "week", "month", "year", "unit", "man", "head", "request", "usual",
+		"inspector", "side", "fixture", "circuit", "panel", "room", "floor", "phase", "each", "piece", "roll", "run",
+		"everything", "this", "that", "door", "hand", "mistake", "noon", "phone", "text", "email", "mail", "now", "then",
+		"permit", "contract", "scope", "quote", "estimate", "ticket", "order", "layout", "hours", "minute", "pole", "sheet",
+		"today", "tomorrow", "monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday", "itself", "others",
+		"one", "two", "three", "four", "hers", "his", "them", "her", "him", "us", "me", "our", "yesterday", "site", "rfi",
+		"ahj", "standard", "and", "for", "above", "below", "per", "listing", "label", "table", "conversation", "discussion", "directions", "wiring":
+		return true
+	}
+	return false
+}
+
+// personAt reads a person at token i as people write one: "Ruth Amsel", "Mr. Fenn", "J. Fenn",
+// "the owner", "the shop manager", "GC super", "Ruth's".
+func (r *reader) personAt(i int) (end int, ok bool) {
+	if !r.isWord(i) {
+		return 0, false
+	}
+	j := i
+	switch r.low(j) {
+	case "the", "our", "their", "her", "his", "a":
+		j++
+		if !r.isWord(j) {
+			return 0, false
+		}
+	}
+	if j > i || roleWord(plainOwner(r.low(j))) {
+		return r.roleAt(j, j > i)
+	}
+	if title(r.low(j)) && (r.capital(j) || r.low(j+1) == ".") {
+		k := j + 1
+		if r.low(k) == "." && r.close(k) {
+			k++
+		}
+		if r.capital(k) {
+			return r.surnameEnd(k), true
+		}
+		return j + 1, r.low(j) == "dr"
+	}
+	if !r.capital(j) || !r.personName(j) {
+		return 0, false
+	}
+	return r.surnameEnd(j), true
+}
+
+// surnameEnd returns the token after a name that starts at token i: capitalized words, single
+// letters with a point, and doubled surnames.
+func (r *reader) surnameEnd(i int) int {
+	j := i + 1
+	if len(r.low(i)) == 1 && r.low(j) == "." && r.close(j) {
+		j++
+	}
+	if r.possessive(i) {
+		return j
+	}
+	for n := 0; n < 3; n++ {
+		switch {
+		case r.low(j) == "-" && r.close(j) && r.close(j+1) && r.capital(j+1):
+			j += 2
+		case r.capital(j) && r.toks[j].spaced && r.personName(j) && !r.breaks(j-1):
+			j++
+			if r.possessive(j - 1) {
+				return j
+			}
+		default:
+			return j
+		}
+	}
+	return j
+}
+
+func (r *reader) possessive(i int) bool { return strings.HasSuffix(r.low(i), "'s") }
+
+// plainOwner takes the 's from a word.
+func plainOwner(low string) string { return strings.TrimSuffix(low, "'s") }
+
+// roleAt reads a role at token i, with up to two words before it when an article stood there:
+// "the bakery owner", "GC super", "site super".
+func (r *reader) roleAt(i int, article bool) (end int, ok bool) {
+	reach := 1
+	if article {
+		reach = 3
+	}
+	for n := 0; n < reach; n++ {
+		if !r.isWord(i + n) {
+			return 0, false
+		}
+		if roleWord(plainOwner(r.low(i + n))) {
+			end = i + n + 1
+			for roleWord(plainOwner(r.low(end))) && r.toks[end].spaced && !r.possessive(end-1) {
+				end++
+			}
+			return end, true
+		}
+	}
+	return 0, false
+}
+
+// roleWord reports whether a word names somebody by what they are to the job.
+func roleWord(low string) bool {
+	switch low {
+	case "owner", "owners", "customer", "client", "tenant", "landlord", "landlady", "manager", "mgr", "super", "superintendent",
+		"gc", "contractor", "foreman", "boss", "homeowner", "architect", "engineer", "chef", "baker",
+		"dentist", "doctor", "farmer", "pm", "supervisor", "wife", "husband", "inspector", "ahj", "facilities", "principal",
+		"rep", "office", "maintenance", "staff", "receptionist", "caretaker", "janitor", "dr", "lady", "buyer", "realtor":
+		return true
+	}
+	return false
+}
+
+// personName reports whether the capitalized word at token i can be a person's name: it is no
+// word of the trade or of these grammars that merely starts a sentence.
+func (r *reader) personName(i int) bool {
+	low := plainOwner(r.low(i))
+	if len(low) < 2 && !(r.low(i+1) == "." && r.close(i+1)) || commonWord(low) || notAPerson(low) || thingWord(low) {
+		return false
+	}
+	if r.shouting(i) && len(low) <= 4 && i+1 < len(r.toks) && (len(low) < 3 || r.low(i+1) != "ok'd") {
+		return false
+	}
+	_, cued := cues[low]
+	return !cued
+}
+
+// thingWord reports whether a capitalized word begins a sentence about a thing.
+func thingWord(low string) bool {
+	switch low {
+	case "extra", "change", "disconnect", "feeder", "cable", "conduit", "fixture", "fixtures", "outlet", "outlets", "receptacle",
+		"recept", "receptacles", "switch", "dimmer", "charger", "price", "quote", "ticket", "it", "that", "this", "they", "she",
+		"he", "you", "is", "are", "was", "there", "when", "if", "after", "per", "not", "gfci", "gfi", "afci", "emt", "mc", "led",
+		"main", "service", "meter", "sign", "lighting", "heater", "oven", "mixer", "cooler", "freezer", "job", "everything",
+		"nothing", "someone", "somebody", "nobody", "verbal", "verbally", "and", "but", "so", "also", "then", "with", "for",
+		"plan", "approval", "authorization", "signature", "co", "po", "rfi", "ok", "yes", "told", "offered", "quoted", "got",
+		"new", "old", "two", "three", "four", "one", "to", "at", "as", "by", "of", "an", "temp", "demo", "trench", "note",
+		"warranty", "tm", "nte", "an'", "kitchen", "bath", "garage", "hall", "hallway", "attic", "basement", "roof", "barn":
+		return true
+	}
+	return false
+}
+
+// personBefore returns the person that stands last before token i in its clause, or 0, 0.
+func (r *reader) personBefore(i int) (from, to int) {
+	for j := r.clauseStart(i); j < i; j++ {
+		if end, ok := r.personAt(j); ok && end <= i {
+			if r.low(j-1) != "told" && !r.crewMember(j) || to == 0 {
+				from, to = j, end
+			}
+			j = end - 1
+		}
+	}
+	return from, to
+}
+
+// crewMember reports whether token i names one of ours.
+func (r *reader) crewMember(i int) bool {
+	if r.lex == nil {
+		return false
+	}
+	_, known := r.lex.names[plainOwner(r.low(i))]
+	return known
+}

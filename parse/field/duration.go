@@ -1,0 +1,344 @@
+package field
+
+import "jobday/notes"
+
+// A stretch is a duration as read.
+type stretch struct {
+	minutes notes.Minutes
+	next    int    // the token after it
+	total   bool   // "man-hours": of all people together
+	doubt   string // why it is not one time, or ""
+}
+
+// longestStretch bounds what is taken for a duration at all, in minutes: a thousand hours.
+const longestStretch = 60_000
+
+func hourWord(low string) bool {
+	switch low {
+	case "h", "hr", "hrs", "hour", "hours":
+		return true
+	}
+	return false
+}
+
+func minuteWord(low string) bool {
+	switch low {
+	case "min", "mins", "minute", "minutes":
+		return true
+	}
+	return false
+}
+
+// stretchAt reads the duration that starts at token i: "45 min", "1h15", "1.25 hrs", "1:15 hr",
+// "quarter hour", "an hour and a half". A number of hours that names a thing ("2 hr rated wall",
+// "60 min timer") or a rate ("95 an hour") is none.
+func (r *reader) stretchAt(i int) (stretch, bool) {
+	if r.low(i) == "hour" && r.andPart(i+1) > 0 {
+		return r.hoursAndPart(notes.Int(1), i+1)
+	}
+	if t := &r.toks[i]; t.kind == word && len(t.low) > 8 || r.tailOfSomething(i) || r.rateBefore(i) {
+		return stretch{}, false
+	}
+	if s, ok := r.rangeOfHours(i); ok {
+		return s, true
+	}
+	if c, ok := r.clockDigitsColon(i); ok {
+		return c, true
+	}
+	n, ok := readNum(r.toks, i)
+	if !ok || n.v.Cmp(notes.Int(longestStretch)) > 0 {
+		return stretch{}, false
+	}
+	s, ok := r.unitOfTime(n.v, n.next)
+	if !ok || r.namesThing(s.next) || n.form == article && r.isNumber(i-1) {
+		return stretch{}, false
+	}
+	return s, true
+}
+
+// rateBefore reports whether what stands before token i makes a number of hours no time worked.
+func (r *reader) rateBefore(i int) bool {
+	switch r.low(i - 1) {
+	case "every", "per", "within", "next", "$", "#", "€", "£":
+		return true
+	}
+	return false
+}
+
+// unitOfTime reads the unit at token i and what may follow it, v being the number before it.
+func (r *reader) unitOfTime(v notes.Decimal, i int) (stretch, bool) {
+	if r.low(i) == "+" && r.close(i) {
+		i++
+	}
+	if r.low(i) == "of" {
+		i++
+	}
+	if (r.low(i) == "a" || r.low(i) == "an") && hourWord(r.low(i+1)) && v.Cmp(one) < 0 {
+		i++
+	}
+	if r.low(i) == "-" && r.close(i) {
+		i++
+	}
+	total := false
+	if r.low(i) == "man" || r.low(i) == "person" || r.low(i) == "labor" {
+		total = true
+		i++
+		if r.low(i) == "-" {
+			i++
+		}
+	}
+	switch low := r.low(i); {
+	case minuteWord(low):
+		m, ok := wholeMinutes(v, 1)
+		return stretch{minutes: m, next: r.pastDot(i + 1), total: total}, ok
+	case low == "m" && r.close(i) && r.breakWord(i+1):
+		m, ok := wholeMinutes(v, 1)
+		return stretch{minutes: m, next: i + 1}, ok
+	case low == "manhours" || low == "manhrs":
+		m, ok := wholeMinutes(v, 60)
+		return stretch{minutes: m, next: i + 1, total: true}, ok
+	case hourWord(low):
+		s, ok := r.hoursAndPart(v, r.pastDot(i+1))
+		s.total = total
+		return s, ok
+	}
+	return stretch{}, false
+}
+
+// pastDot passes the point of an abbreviation: "hrs. on site".
+func (r *reader) pastDot(i int) int {
+	if r.low(i) == "." && r.close(i) && i+1 < len(r.toks) && !r.capital(i+1) {
+		return i + 1
+	}
+	return i
+}
+
+// hoursAndPart adds to v hours what follows the unit: "15", "30 min", "and a half".
+func (r *reader) hoursAndPart(v notes.Decimal, i int) (stretch, bool) {
+	m, ok := wholeMinutes(v, 60)
+	s := stretch{minutes: m, next: i}
+	if !ok {
+		return s, false
+	}
+	if p := r.andPart(i); p > 0 {
+		s.minutes, s.next = m+p, i+3
+		return s, true
+	}
+	j := i
+	if r.low(j) == "and" || r.low(j) == "&" || r.low(j) == "," && r.isNumber(j+1) && minuteWord(r.low(j+2)) {
+		j++
+	}
+	n, ok := readNum(r.toks, j)
+	if !ok || n.small < 1 || n.small > 59 || !v.IsWhole() || n.form == article {
+		return s, true
+	}
+	switch next := r.low(n.next); {
+	case minuteWord(next):
+		s.minutes, s.next = m+notes.Minutes(n.small), r.pastDot(n.next+1)
+	case next == "m" && r.close(n.next):
+		s.minutes, s.next = m+notes.Minutes(n.small), n.next+1
+	case j == i && n.form == digits && len(r.low(j)) == 2 && r.partStops(n.next):
+		s.minutes, s.next = m+notes.Minutes(n.small), n.next
+	}
+	return s, true
+}
+
+// partStops reports whether bare minutes may end before token i: "2 hr 30, Ines" but not
+// "2 hr 30 amp".
+func (r *reader) partStops(i int) bool {
+	if i >= len(r.toks) {
+		return true
+	}
+	switch t := &r.toks[i]; {
+	case t.kind == number:
+		return false
+	case t.kind == word:
+		return t.spaced && (r.breakWord(i) == false) && (r.capital(i) || joining(t.low))
+	default:
+		return t.low == "," || t.low == ";" || t.low == "." || t.low == ")" || t.low == "-" && t.spaced
+	}
+}
+
+// andPart returns the minutes of "and a half" or "and a quarter" at token i, or 0.
+func (r *reader) andPart(i int) notes.Minutes {
+	if (r.low(i) != "and" && r.low(i) != "&") || r.low(i+1) != "a" {
+		return 0
+	}
+	switch r.low(i + 2) {
+	case "half":
+		return 30
+	case "quarter":
+		return 15
+	}
+	return 0
+}
+
+// wholeMinutes returns v units as minutes, rounded half away from zero.
+func wholeMinutes(v notes.Decimal, perUnit int) (notes.Minutes, bool) {
+	if v.Cmp(notes.Int(longestStretch)) > 0 {
+		return 0, false
+	}
+	n, ok := v.Mul(notes.Int(perUnit)).Round(0).Int()
+	return notes.Minutes(n), ok && n > 0 && n <= longestStretch
+}
+
+// clockDigitsColon reads "1:15 hrs", and "1:15" when it is the whole text.
+func (r *reader) clockDigitsColon(i int) (stretch, bool) {
+	if !r.isNumber(i) || r.low(i+1) != ":" || !r.close(i+1) {
+		return stretch{}, false
+	}
+	c, ok := r.clockDigits(i)
+	if !ok || !c.clear || c.hour > 16 {
+		return stretch{}, false
+	}
+	s := stretch{minutes: notes.Minutes(c.hour*60 + c.minute), next: c.next}
+	switch {
+	case hourWord(r.low(c.next)):
+		s.next = r.pastDot(c.next + 1)
+	case !r.wholeText(i, c.next) || c.hour > 4:
+		return stretch{}, false
+	}
+	return s, s.minutes > 0
+}
+
+// wholeText reports whether tokens from to next are all the text but closing marks.
+func (r *reader) wholeText(from, next int) bool {
+	return from == 0 && (next == len(r.toks) || next == len(r.toks)-1 && r.low(next) == ".")
+}
+
+// rangeOfHours reads "2-3 hrs" and "3 or 4 hrs": a guess of two, which is no one time.
+func (r *reader) rangeOfHours(i int) (stretch, bool) {
+	if !r.isNumber(i) || len(r.low(i)) > 2 {
+		return stretch{}, false
+	}
+	j := i + 2
+	switch r.low(i + 1) {
+	case "-", "–", "to", "or":
+	default:
+		return stretch{}, false
+	}
+	if !r.isNumber(j) || len(r.low(j)) > 2 || !hourWord(r.low(j+1)) {
+		return stretch{}, false
+	}
+	a, b := smallInt(r.low(i)), smallInt(r.low(j))
+	if a < 1 || b <= a || b-a > 3 {
+		return stretch{}, false
+	}
+	return stretch{
+		minutes: notes.Minutes(60 * a), next: r.pastDot(j + 2),
+		doubt: r.low(i) + " to " + r.low(j) + " hours is not one time",
+	}, true
+}
+
+// namesThing reports whether the word at token i makes a duration part of a thing's name or of a
+// span that nobody worked.
+func (r *reader) namesThing(i int) bool {
+	if r.low(i) == "-" && r.close(i) {
+		i++
+	}
+	switch r.low(i) {
+	case "timer", "timers", "rated", "rating", "fire", "wall", "clock", "timeclock", "battery",
+		"photocell", "discharge", "door", "backup", "old", "ago", "notice", "firestop", "capacity",
+		"runtime", "delay":
+		return true
+	case "time":
+		return r.low(i+1) == "clock" || r.low(i+1) == "switch" || r.low(i+1) == "delay"
+	case "of":
+		return r.low(i+1) == "battery" || r.low(i+1) == "runtime"
+	}
+	return false
+}
+
+// breakWord reports whether token i is a word for the unpaid pause.
+func (r *reader) breakWord(i int) bool {
+	switch r.low(i) {
+	case "lunch", "lunches", "break", "dinner", "unpaid":
+		return true
+	}
+	return false
+}
+
+// A pause is an unpaid break as read.
+type pause struct {
+	minutes  notes.Minutes
+	next     int
+	everyone bool // "both 30 lunch"
+}
+
+// pauseAt reads the break that starts at token i: "30 lunch", "w/ 30 lunch", "less 1/2",
+// "lunch 30", "no lunch". Inside says that a span stands before it, so that "less 30" is one.
+func (r *reader) pauseAt(i int, inside bool) (pause, bool) {
+	switch low := r.low(i); {
+	case low == "lunch" || low == "break":
+		return r.pauseAfterWord(i + 1)
+	case inside && (low == "less" || low == "minus" || low == "-" && !r.close(i) && r.isNumber(i+1) && r.bold):
+		return r.pauseAmount(i+1, true)
+	case (low == "hour" || low == "hr") && r.breakWord(i+1):
+		return pause{minutes: 60, next: i + 2}, true
+	case (low == "a" || low == "an") && !hourWord(r.low(i+1)) && r.low(i+1) != "half" && r.low(i+1) != "quarter":
+		return pause{}, false
+	}
+	return r.pauseAmount(i, false)
+}
+
+// pauseAmount reads "30", "1/2", "half hr", and the word "lunch" after it; without the word only
+// when bare is allowed.
+func (r *reader) pauseAmount(i int, bare bool) (pause, bool) {
+	if i >= len(r.toks) || r.tailOfSomething(i) && r.low(i-1) != "-" && r.low(i-1) != "/" {
+		return pause{}, false
+	}
+	n, ok := readNum(r.toks, i)
+	if !ok {
+		return pause{}, false
+	}
+	p := pause{next: n.next}
+	if s, timed := r.unitOfTime(n.v, n.next); timed {
+		p.minutes, p.next = s.minutes, s.next
+	} else if p.minutes, ok = bareMinutes(n.v); !ok {
+		return pause{}, false
+	}
+	j := p.next
+	if r.low(j) == "min" || r.low(j) == "m" {
+		j++
+	}
+	if r.low(j) == "for" || r.low(j) == "of" {
+		j++
+	}
+	if r.low(j) == "unpaid" {
+		j++
+	}
+	if r.breakWord(j) || r.low(j-1) == "unpaid" {
+		if r.breakWord(j) {
+			j++
+		}
+		p.next = j
+		return p, p.minutes <= 4*60
+	}
+	return p, bare && p.minutes <= 4*60
+}
+
+// bareMinutes reads a break without unit: below 3 it is hours, from 5 on minutes.
+func bareMinutes(v notes.Decimal) (notes.Minutes, bool) {
+	switch {
+	case v.Cmp(notes.Int(3)) < 0:
+		return wholeMinutes(v, 60)
+	case v.Cmp(notes.Int(5)) >= 0 && v.Cmp(notes.Int(120)) <= 0:
+		return wholeMinutes(v, 1)
+	}
+	return 0, false
+}
+
+// pauseAfterWord reads what follows "lunch": "30", "12-12:30", "was 30 min".
+func (r *reader) pauseAfterWord(i int) (pause, bool) {
+	for r.low(i) == "was" || r.low(i) == ":" || r.low(i) == "from" || r.low(i) == "=" || r.low(i) == "break" {
+		i++
+	}
+	if i >= len(r.toks) {
+		return pause{}, false
+	}
+	if p, ok := r.pairAt(i); ok {
+		s, doubt := p.span(0)
+		return pause{minutes: s.Minutes(), next: p.next}, doubt == "" && s.Minutes() <= 4*60
+	}
+	return r.pauseAmount(i, true)
+}

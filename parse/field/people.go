@@ -1,0 +1,283 @@
+package field
+
+// A mention is a person or group found in the text.
+type mention struct {
+	names   []string // as the book names them
+	unnamed int      // how many more people it stands for who have no name
+	heads   int      // a head count: "both of us"
+	next    int
+	weak    bool // the word has another meaning and counts only beside a time: "Will", "both"
+	strange bool // a name nobody knows
+}
+
+// mentionAt reads the person that starts at token i: a name the lexicon knows, "me", "we",
+// "helper", "both of us".
+func (r *reader) mentionAt(i int) (mention, bool) {
+	if !r.isWord(i) {
+		return mention{}, false
+	}
+	if m, ok := r.nameAt(i); ok {
+		return m, !r.spokenTo(i)
+	}
+	return r.standIn(i)
+}
+
+// nameAt reads a name of the lexicon, the longest that fits.
+func (r *reader) nameAt(i int) (mention, bool) {
+	if r.lex == nil || len(r.lex.names) == 0 {
+		return mention{}, false
+	}
+	low := r.low(i)
+	owns := false
+	full, known := r.lex.names[low]
+	if !known && len(low) > 2 && low[len(low)-2:] == "'s" {
+		low, owns = low[:len(low)-2], true
+		full, known = r.lex.names[low]
+	}
+	if !known {
+		return mention{}, false
+	}
+	m := mention{next: i + 1}
+	if !owns {
+		if long, next := r.fullNameAt(i); long != "" {
+			full, m.next = long, next
+		} else if r.otherSurname(i + 1) {
+			return mention{}, false
+		}
+	}
+	if r.low(m.next) == "'" && r.close(m.next) {
+		owns, m.next = true, m.next+1
+	}
+	if full == "" || owns && !r.timeNoun(m.next) {
+		return mention{}, false
+	}
+	if owns && r.low(m.next) == "time" {
+		m.next++
+	}
+	m.names, m.weak = []string{full}, alsoWord(low)
+	return m, true
+}
+
+// fullNameAt looks for a name of two or three words.
+func (r *reader) fullNameAt(i int) (full string, next int) {
+	for n := 3; n >= 2; n-- {
+		if i+n > len(r.toks) || !r.isWord(i+1) || !r.isWord(i+n-1) {
+			continue
+		}
+		key := r.low(i) + " " + r.low(i+1)
+		if n == 3 {
+			key += " " + r.low(i+2)
+		}
+		if full := r.lex.names[key]; full != "" {
+			return full, i + n
+		}
+	}
+	return "", i
+}
+
+// otherSurname reports whether token i is a surname, so that the first name before it is another
+// person's than the one the lexicon knows.
+func (r *reader) otherSurname(i int) bool {
+	if !r.capital(i) || len(r.low(i)) < 3 || r.capital(i-1) != r.capital(i) {
+		return false
+	}
+	_, known := r.lex.names[r.low(i)]
+	return !known && !r.shouting(i) && !commonWord(r.low(i)) && !r.isNumber(i+1)
+}
+
+// shouting reports whether token i is written in capitals only.
+func (r *reader) shouting(i int) bool {
+	t := &r.toks[i]
+	for _, c := range []byte(r.text[t.start:t.end]) {
+		if 'a' <= c && c <= 'z' {
+			return false
+		}
+	}
+	return true
+}
+
+// timeNoun reports whether token i says that what is owned is time: "Ines's hours".
+func (r *reader) timeNoun(i int) bool {
+	switch r.low(i) {
+	case "time", "hours", "hrs":
+		return true
+	}
+	return r.isNumber(i)
+}
+
+// alsoWord reports whether a first name is an English word or trade word too.
+func alsoWord(low string) bool {
+	switch low {
+	case "will", "mark", "bill", "may", "grant", "rich", "art", "chip", "jack", "rod", "ray", "pat",
+		"drew", "chase", "rose", "frank", "dale", "gene", "june", "april", "hope", "grace", "rusty",
+		"sandy", "wade", "miles", "max", "ty", "van", "lance", "pierce", "reed", "cliff", "glen", "wen":
+		return true
+	}
+	return false
+}
+
+// spokenTo reports whether the person at token i is somebody the line is addressed to or quotes,
+// not somebody who worked: "told Ines", "per Ines".
+func (r *reader) spokenTo(i int) bool {
+	switch r.low(i - 1) {
+	case "told", "tell", "by", "per", "from", "for", "ask", "asked", "call", "called", "to", "let",
+		"showed", "helped", "helping", "text", "texted":
+		return true
+	}
+	return false
+}
+
+// standIn reads words that stand for people.
+func (r *reader) standIn(i int) (mention, bool) {
+	switch low := r.low(i); low {
+	case "i", "myself":
+		return r.author(i + 1), low == "myself" || r.capital(i)
+	case "me":
+		return r.author(i + 1), !r.spokenTo(i) && r.low(i-1) != "gave" && r.low(i-1) != "on"
+	case "we":
+		return r.wholeCrew(i + 1), true
+	case "both":
+		m := r.wholeCrew(i + 1)
+		if r.low(i+1) == "of" && r.low(i+2) == "us" {
+			m.next, m.heads = i+3, 2
+			return m, true
+		}
+		m.weak, m.heads = true, 2
+		return m, len(m.names) == 2
+	case "us":
+		m := r.wholeCrew(i + 2)
+		m.heads = 2
+		return m, r.low(i+1) == "both"
+	case "helper", "apprentice":
+		return r.helper(i + 1), true
+	}
+	return mention{}, false
+}
+
+func (r *reader) author(next int) mention {
+	m := mention{next: next}
+	if r.lex == nil || r.lex.Author == "" {
+		m.unnamed = 1
+		return m
+	}
+	m.names = []string{r.bookName(r.lex.Author)}
+	return m
+}
+
+// bookName returns the name as the book writes it, or as it is written here.
+func (r *reader) bookName(name string) string {
+	if full := r.lex.Name(name); full != "" {
+		return full
+	}
+	return name
+}
+
+// wholeCrew stands for everybody in the note's crew; without one it names nobody.
+func (r *reader) wholeCrew(next int) mention {
+	m := mention{next: next}
+	if r.lex == nil {
+		return m
+	}
+	for _, name := range r.lex.Crew {
+		m.names = append(m.names, r.bookName(name))
+	}
+	return m
+}
+
+// helper is the other member of a crew of two.
+func (r *reader) helper(next int) mention {
+	m := mention{next: next, unnamed: 1}
+	if r.lex == nil || len(r.lex.Crew) != 2 || r.lex.Author == "" {
+		return m
+	}
+	author := r.bookName(r.lex.Author)
+	for k, name := range r.lex.Crew {
+		if r.bookName(name) == author {
+			m.names, m.unnamed = []string{r.bookName(r.lex.Crew[1-k])}, 0
+		}
+	}
+	return m
+}
+
+// strangersAt reads names nobody knows before a clock time at the start of a line: "Dale 7-3",
+// "Dale & Kim: 7-3:30". At least one name of the list is unknown.
+func (r *reader) strangersAt(i int) (mention, bool) {
+	m := mention{strange: true}
+	j := i
+	for n := 0; n < 8; n++ {
+		name, next, ok := r.anyNameAt(j)
+		if !ok {
+			return m, false
+		}
+		m.names, j = append(m.names, name...), next
+		if !joining(r.low(j)) || r.isNumber(j+1) {
+			break
+		}
+		j++
+	}
+	m.next = j
+	if s := r.low(j); s == ":" || s == "," || s == "-" && r.toks[j].spaced || s == "–" {
+		j++
+	}
+	if !r.isNumber(j) {
+		return m, false
+	}
+	p, ok := r.pairAt(j)
+	if !ok {
+		_, ok = r.stretchAt(j)
+		return m, ok && r.bold || r.bold && r.bareHours(j)
+	}
+	return m, r.bold || p.strong() || !p.rises() || r.pauseFollows(p.next)
+}
+
+// anyNameAt reads a known person or a capitalized word that may be a name.
+func (r *reader) anyNameAt(i int) (names []string, next int, ok bool) {
+	if m, ok := r.mentionAt(i); ok && len(m.names) > 0 {
+		return m.names, m.next, true
+	}
+	if !r.capital(i) || len(r.low(i)) < 2 || len(r.low(i)) > 20 || commonWord(r.low(i)) || r.tailOfSomething(i) {
+		return nil, i, false
+	}
+	t := &r.toks[i]
+	name := r.text[t.start:t.end]
+	if r.capital(i+1) && r.toks[i+1].spaced && !commonWord(r.low(i+1)) && len(r.low(i+1)) > 1 {
+		return []string{r.text[t.start:r.toks[i+1].end]}, i + 2, true
+	}
+	return []string{name}, i + 1, true
+}
+
+// joining reports whether a word or sign joins two names.
+func joining(low string) bool {
+	switch low {
+	case "and", "&", "+", "/", ",", "with", "w":
+		return true
+	}
+	return false
+}
+
+// commonWord reports whether a capitalized word at the start of a line is no name: days, months,
+// labels of a note, and things of the trade that come in numbered runs.
+func commonWord(low string) bool {
+	switch low {
+	case "mon", "monday", "tue", "tues", "tuesday", "wed", "weds", "wednesday", "thu", "thur", "thurs",
+		"thursday", "fri", "friday", "sat", "saturday", "sun", "sunday", "jan", "feb", "mar", "apr",
+		"jun", "jul", "aug", "sep", "sept", "oct", "nov", "dec", "january", "february", "march",
+		"july", "august", "september", "october", "november", "december", "today", "yesterday",
+		"hrs", "hours", "hour", "time", "times", "labor", "labour", "crew", "lunch", "break", "shift",
+		"total", "travel", "drive", "work", "worked", "on", "off", "in", "out", "from", "start",
+		"started", "day", "all", "both", "am", "pm", "no", "the", "a", "i", "me", "we", "us":
+		return true
+	case "panel", "panels", "unit", "units", "room", "rooms", "suite", "circuit", "circuits", "ckt",
+		"ckts", "space", "spaces", "slot", "slots", "breaker", "breakers", "bay", "bays", "stall",
+		"stalls", "floor", "floors", "level", "levels", "area", "areas", "phase", "step", "steps",
+		"page", "pages", "sheet", "sheets", "line", "lines", "item", "items", "box", "boxes", "pole",
+		"poles", "door", "doors", "zone", "zones", "office", "offices", "apt", "apts", "bldg",
+		"building", "lot", "lots", "site", "nema", "size", "sizes", "pair", "wire", "wires", "conductors",
+		"delay", "delays", "meeting", "shutdown", "outage", "elevator", "rain", "power", "inspection",
+		"helper", "apprentice", "ran", "set", "hung", "pulled", "installed", "used", "need", "needs",
+		"moved", "added", "between", "spare", "spares", "units'", "grid", "grids", "column", "row",
+		"rows", "desk", "desks", "pump", "pumps", "motor", "motors", "light", "lights", "head", "heads":
+		return true
+	}
+	return false
+}
