@@ -24,7 +24,7 @@ func (r *noteReader) interpret(it item) {
 	if it.label != "" {
 		in = it.label
 	}
-	raw := string(r.file.Text[it.start:it.end])
+	raw := r.body[it.start:it.end]
 	photos, words := r.photos(raw, it.start)
 	if len(photos) > 0 && isNothing(words) {
 		r.picture(it, in, photos)
@@ -53,7 +53,7 @@ func (r *noteReader) interpret(it item) {
 func (r *noteReader) complete(it item, n int, label string, labelAt int, photos []notes.Photo) {
 	if n >= len(r.note.Entries) {
 		for _, d := range it.details {
-			r.parts(string(r.file.Text[d.start:d.end]), d.start, r.section.name)
+			r.parts(r.body[d.start:d.end], d.start, r.section.name)
 		}
 		return
 	}
@@ -68,9 +68,9 @@ func (r *noteReader) complete(it item, n int, label string, labelAt int, photos 
 	first.Photos = photos
 	in := first.Section
 	for _, d := range it.details {
-		text := string(r.file.Text[d.start:d.end])
-		if v, own := r.ownEntry(text, r.note.Entries[n].Kind); own {
-			r.addEntry(text, d.start, in, v)
+		text := r.body[d.start:d.end]
+		if v, own := r.ownEntry(text, d.start, r.note.Entries[n].Kind); own {
+			r.push(text, d.start, in).judged(v)
 			continue
 		}
 		r.detail(n, text, d.start)
@@ -80,8 +80,8 @@ func (r *noteReader) complete(it item, n int, label string, labelAt int, photos 
 
 // ownEntry reports whether a detail is plainly another thing than the entry it stands below: an
 // extra, a fault, a question hiding in it.
-func (r *noteReader) ownEntry(text string, below notes.Kind) (verdict, bool) {
-	v := judgeWords(evidenceOf(r.scan.scan(text), nil))
+func (r *noteReader) ownEntry(text string, base int, below notes.Kind) (verdict, bool) {
+	v := judgeWords(evidenceOf(r.scan.scan(text, base), nil))
 	v.why += ", below another item"
 	switch v.kind {
 	case below:
@@ -117,7 +117,7 @@ func (r *noteReader) detail(i int, raw string, start int) {
 func (r *noteReader) again(it item, in notes.Section, label string) {
 	above := r.note.Entries[len(r.note.Entries)-1]
 	r.add(notes.Entry{
-		Section: in, Text: fold(string(r.file.Text[it.start:it.end])), Span: r.file.Span(it.start, it.end),
+		Section: in, Text: fold(r.body[it.start:it.end]), Span: r.file.Span(it.start, it.end),
 		Kind: above.Kind, Why: "says the same as the entry above", Sure: above.Sure, MayBe: above.MayBe, Again: true,
 	})
 }
@@ -130,7 +130,7 @@ func (r *noteReader) picture(it item, in notes.Section, photos []notes.Photo) {
 		return
 	}
 	r.add(notes.Entry{
-		Section: in, Text: fold(string(r.file.Text[it.start:it.end])), Span: r.file.Span(it.start, it.end),
+		Section: in, Text: fold(r.body[it.start:it.end]), Span: r.file.Span(it.start, it.end),
 		Kind: notes.Narrative, Why: "is a picture", Sure: 1, Photos: photos,
 	})
 }
@@ -276,7 +276,7 @@ func (r *noteReader) noLabel(label string, in notes.Section) bool {
 
 // parts reads the words of an item, which start at the file offset base, in a section.
 func (r *noteReader) parts(text string, base int, in notes.Section) {
-	marks := r.scan.scan(text)
+	marks := r.scan.scan(text, base)
 	if len(marks) == 0 {
 		return
 	}
@@ -479,7 +479,7 @@ func belongs(e evidence, v verdict, before part, j joint, in notes.Section) bool
 
 // times makes an entry of each person's part of a line of hours.
 func (r *noteReader) times(text string, base int, in notes.Section) {
-	marks := r.scan.scan(text)
+	marks := r.scan.scan(text, base)
 	cuts := make([]span, 0, 4)
 	from := 0
 	for i := 1; i < len(marks)-1; i++ {
@@ -510,30 +510,54 @@ func (r *noteReader) entry(raw string, start int, in notes.Section) {
 	if strings.TrimSpace(raw) == "" {
 		return
 	}
-	facts := r.facts(raw, in)
-	v := judge(evidenceOf(r.scan.scan(raw), &facts), in)
-	if v.kind == notes.Narrative && in == "" {
-		r.narrative(start, start+len(raw))
-		r.last = -1
-		return
+	e := r.push(raw, start, in)
+	e.judged(judge(evidenceOf(r.scan.scan(raw, start), &e.Facts), in))
+	r.keep(in)
+}
+
+// push adds an entry with what can be read from its words, before it is judged. The facts are large:
+// they are read into their place.
+func (r *noteReader) push(raw string, start int, in notes.Section) *judgedEntry {
+	r.note.Entries = append(r.note.Entries, notes.Entry{Section: in, Text: fold(raw), Span: r.file.Span(start, start+len(raw))})
+	e := &r.note.Entries[len(r.note.Entries)-1]
+	e.Facts = r.facts(raw, in)
+	return (*judgedEntry)(e)
+}
+
+// A judgedEntry is an entry whose kind is being settled.
+type judgedEntry notes.Entry
+
+func (e *judgedEntry) judged(v verdict) {
+	e.Kind, e.Why, e.Sure = v.kind, v.why, v.sure()
+	if e.Sure < notes.SureEnough {
+		e.MayBe = []notes.Kind{v.kind, v.next}
 	}
-	r.addJudged(raw, start, in, v, facts)
+}
+
+// keep makes the last entry the one that later words may say more about; one that is narrative
+// outside every section is carried as narrative instead.
+func (r *noteReader) keep(in notes.Section) {
+	n := len(r.note.Entries) - 1
+	e := &r.note.Entries[n]
+	r.last, r.lastEnd = n, e.Span.End
+	if e.Kind == notes.Narrative && in == "" {
+		span := e.Span
+		r.note.Entries = r.note.Entries[:n]
+		r.narrative(span.Start, span.End)
+		r.last = -1
+	}
 }
 
 // sentences adds an entry of several sentences. The first says what it is, except that all together
 // may make an extra of it: what was asked, then who agreed.
 func (r *noteReader) sentences(raw, lead string, start int, in notes.Section) {
-	facts := r.facts(raw, in)
-	v := judge(evidenceOf(r.scan.scan(raw), &facts), in)
+	e := r.push(raw, start, in)
+	v := judge(evidenceOf(r.scan.scan(raw, start), &e.Facts), in)
 	if v.kind != notes.Extra || v.score < strongScore {
-		v = judge(evidenceOf(r.scan.scan(lead), nil), in)
+		v = judge(evidenceOf(r.scan.scan(lead, start), nil), in)
 	}
-	if v.kind == notes.Narrative && in == "" {
-		r.narrative(start, start+len(raw))
-		r.last = -1
-		return
-	}
-	r.addJudged(raw, start, in, v, facts)
+	e.judged(v)
+	r.keep(in)
 }
 
 // narrative carries a stretch as narrative, together with the one before it when only blanks part
@@ -561,23 +585,6 @@ func sameLineOrNext(gap []byte) bool {
 		}
 	}
 	return breaks <= 1
-}
-
-// addEntry adds an entry whose kind is known.
-func (r *noteReader) addEntry(raw string, start int, in notes.Section, v verdict) {
-	r.addJudged(raw, start, in, v, r.facts(raw, ""))
-}
-
-func (r *noteReader) addJudged(raw string, start int, in notes.Section, v verdict, facts notes.Facts) {
-	e := notes.Entry{
-		Section: in, Text: fold(raw), Span: r.file.Span(start, start+len(raw)),
-		Kind: v.kind, Why: v.why, Sure: v.sure(), Facts: facts,
-	}
-	if e.Sure < notes.SureEnough {
-		e.MayBe = []notes.Kind{v.kind, v.next}
-	}
-	r.add(e)
-	r.last, r.lastEnd = len(r.note.Entries)-1, start+len(raw)
 }
 
 // facts reads what words say, by the section they stand in.

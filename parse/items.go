@@ -14,6 +14,7 @@ import (
 // items and turns each item into entries.
 type noteReader struct {
 	file  *finding.File
+	body  string // the file's text
 	note  *notes.DayNote
 	found *finding.List
 	lex   *field.Lexicon
@@ -64,7 +65,7 @@ func (r *noteReader) read(lines []line) {
 				r.remark(l.start, l.end)
 				continue
 			}
-			r.text(*l)
+			r.textLine(*l)
 		case ruleLine, emptyItem:
 			r.flush()
 			r.structure(l.start, l.end)
@@ -99,7 +100,7 @@ func (r *noteReader) html(lines []line, i int) {
 		last++
 	}
 	start, end := l.start, lines[last].end
-	text := string(r.file.Text[start:end])
+	text := r.body[start:end]
 	switch {
 	case strings.HasPrefix(text, "<!--") && strings.HasSuffix(text, "-->"):
 		r.structure(start, end)
@@ -118,13 +119,13 @@ func (r *noteReader) html(lines []line, i int) {
 // heading opens the section a heading names. Any other heading is narrative, and closes a section
 // opened at its level or deeper.
 func (r *noteReader) heading(l line) {
-	text := string(r.file.Text[l.start:l.end])
-	if s, ok := sectionOf(text); ok {
+	text := r.body[l.start:l.end]
+	if s, ok := sectionOf(r.scan.low[l.start:l.end]); ok {
 		r.open(s, l.level)
 		r.structure(l.start, l.end)
 		return
 	}
-	if s, at, ok := sectionLabel(text); ok && at < len(text) {
+	if s, at, ok := r.sectionLabel(l.start, l.end); ok && at < len(text) {
 		r.open(s, l.level)
 		r.begin(item{start: l.start + at, end: l.end, from: l, prev: l})
 		r.flush()
@@ -148,7 +149,7 @@ func (r *noteReader) open(s notes.Section, level int) {
 }
 
 // text takes one line of a paragraph or list item.
-func (r *noteReader) text(l line) {
+func (r *noteReader) textLine(l line) {
 	r.lines++
 	own := ownBullet(r.file.Text, l.start, l.end)
 	switch {
@@ -165,12 +166,12 @@ func (r *noteReader) text(l line) {
 	it := item{start: l.start, end: l.end, from: l, prev: l}
 	it.start = own
 	it.box, it.start = tickBox(r.file.Text, it.start, it.end)
-	text := string(r.file.Text[it.start:it.end])
-	if s, ok := sectionOf(text); ok && it.box == notes.NoBox && opensSection(text) {
+	text := r.body[it.start:it.end]
+	if s, ok := sectionOf(r.scan.low[it.start:it.end]); ok && it.box == notes.NoBox && opensSection(text) {
 		r.openByWord(s, l)
 		return
 	}
-	if s, at, ok := sectionLabel(text); ok {
+	if s, at, ok := r.sectionLabel(it.start, it.end); ok {
 		if at >= len(text) {
 			r.openByWord(s, l)
 			return
@@ -217,14 +218,13 @@ func (r *noteReader) continues(l line, own int) bool {
 	if l.item || own > l.start || l.block != c.prev.block || len(c.details) > 0 {
 		return false
 	}
-	if r.lines <= 2 && hasDate(r.scan.scan(string(r.file.Text[c.start:c.end]))) {
+	if r.lines <= 2 && hasDate(r.scan.scan(r.body[c.start:c.end], c.start)) {
 		return false // the line some people begin a note with
 	}
-	text := string(r.file.Text[l.start:l.end])
-	if _, _, labelled := sectionLabel(text); labelled {
+	if _, _, labelled := r.sectionLabel(l.start, l.end); labelled {
 		return false
 	}
-	if _, ok := sectionOf(text); ok {
+	if _, ok := sectionOf(r.scan.low[l.start:l.end]); ok {
 		return false
 	}
 	return r.goesOn(c.prev, l, c.from.depth > 0, r.indented(l) > r.indented(c.from))
@@ -300,7 +300,7 @@ func (r *noteReader) details(l line, own int) bool {
 	if c.from.depth == 0 || l.depth == 0 {
 		return false
 	}
-	if _, ok := sectionOf(string(r.file.Text[own:l.end])); ok {
+	if _, ok := sectionOf(r.scan.low[own:l.end]); ok {
 		return false
 	}
 	if !l.item {
@@ -326,7 +326,7 @@ func (r *noteReader) isPlace(c *item) bool {
 	if r.file.Text[c.end-1] != ':' {
 		return false
 	}
-	e := evidenceOf(r.scan.scan(string(r.file.Text[c.start:c.end])), nil)
+	e := evidenceOf(r.scan.scan(r.body[c.start:c.end], c.start), nil)
 	return !e.signs.has(workVerb | soft | faulty | faultPhrase | asked)
 }
 

@@ -55,6 +55,7 @@ func Note(f *finding.File, ctx NoteContext) (*notes.DayNote, finding.List) {
 		}, &found)
 		return n, found
 	}
+	n.Entries = make([]notes.Entry, 0, len(lines)+len(lines)/4)
 	r.read(lines)
 	r.coverRest(h.body)
 	return n, found
@@ -159,7 +160,8 @@ func fromName(name string) (notes.Date, string) {
 
 // newNoteReader prepares to read the body of n.
 func newNoteReader(n *notes.DayNote, ctx NoteContext, found *finding.List) *noteReader {
-	r := &noteReader{file: n.File, note: n, found: found, last: -1}
+	r := &noteReader{file: n.File, body: string(n.File.Text), note: n, found: found, last: -1}
+	r.scan.low = lowerASCII(r.body)
 	r.lex = field.NewLexicon(ctx.People, n.Author, n.Crew)
 	if full := r.lex.Name(n.Author); full != "" {
 		n.Author = full

@@ -28,13 +28,19 @@ const (
 // A scanner turns texts into marks, reusing its memory.
 type scanner struct {
 	lex   *field.Lexicon
+	low   string // the whole file in lower case
 	marks []mark
+	text  string // what marks were made of
+	base  int
 }
 
-// scan reads a text. The marks are valid until the next call.
-func (sc *scanner) scan(text string) []mark {
-	sc.marks = sc.marks[:0]
-	low := lowerASCII(text)
+// scan reads a text that stands at the file offset base. The marks are valid until the next call.
+func (sc *scanner) scan(text string, base int) []mark {
+	if sc.base == base && sc.text == text && len(sc.marks) > 0 {
+		return sc.marks
+	}
+	sc.marks, sc.text, sc.base = sc.marks[:0], text, base
+	low := sc.low[base : base+len(text)]
 	spaced := true
 	for i := 0; i < len(text); {
 		c := text[i]
@@ -150,7 +156,7 @@ func (sc *scanner) senseWord(text string, i int) {
 			m.sign |= p.sign
 		}
 	}
-	if unicode.IsUpper(rune(text[m.start])) && sc.lex.Name(text[m.start:m.end]) != "" {
+	if unicode.IsUpper(rune(text[m.start])) && sc.lex.Name(low) != "" {
 		m.sign |= named
 	}
 	switch next := sc.at(i + 1).low; {

@@ -77,7 +77,7 @@ func sectionOf(text string) (notes.Section, bool) {
 	return s, ok
 }
 
-// plainName lowers a text and takes off everything around it that is no letter.
+// plainName lowers a text (one in lower case costs nothing) and takes off everything around it that is no letter.
 func plainName(text string) string {
 	name := strings.TrimFunc(text, func(r rune) bool { return !unicode.IsLetter(r) })
 	name = strings.ToLower(name)
@@ -87,11 +87,12 @@ func plainName(text string) string {
 	return strings.ReplaceAll(name, "’", "'")
 }
 
-// sectionLabel returns the section a line begins with and where in the line its content starts:
+// sectionLabel returns the section a line of the file begins with and where in it the content starts:
 // "parts: 4 recepts", "**Mats:** tape", "left - third GFCI", "Hrs Ana 8-6". at is len(line) when
 // nothing but the name is there.
-func sectionLabel(line string) (s notes.Section, at int, ok bool) {
+func (r *noteReader) sectionLabel(start, end int) (s notes.Section, at int, ok bool) {
 	const longestLabel = 44
+	line := r.scan.low[start:end]
 	head := line[:min(len(line), longestLabel)]
 	for i := 0; i < len(head); i++ {
 		c := head[i]
@@ -117,11 +118,11 @@ func sectionLabel(line string) (s notes.Section, at int, ok bool) {
 			return "", 0, false
 		}
 	}
-	return bareLabel(line)
+	return bareLabel(line, r.body[start:end])
 }
 
 // bareLabel reads "Hrs Ana 8-6": a name of a list section, a blank, and a figure or a capital.
-func bareLabel(line string) (notes.Section, int, bool) {
+func bareLabel(line, written string) (notes.Section, int, bool) {
 	word, _, more := strings.Cut(line, " ")
 	name := plainName(word)
 	if !more || !bareNames[name] {
@@ -132,7 +133,7 @@ func bareLabel(line string) (notes.Section, int, bool) {
 		return "", 0, false
 	}
 	s := sectionNames[name]
-	r, _ := utf8.DecodeRuneInString(line[at:])
+	r, _ := utf8.DecodeRuneInString(written[at:])
 	if unicode.IsDigit(r) || s == notes.Time && unicode.IsUpper(r) {
 		return s, at, true
 	}
