@@ -92,6 +92,12 @@ func (d *day) decideWork(r *read) {
 		r.set(notes.Unclear, 0, "nothing is booked to hold it against")
 		return
 	}
+	if strings.HasPrefix(strings.ToLower(r.entry.Text), "no ") {
+		r.facts.Progress.NotDone = true // "unit 7: 2 heads, no horn"
+	}
+	if d.samePlaces(r) {
+		return
+	}
 	r.found = d.index.match(r.query)
 	best := 0.0
 	if len(r.found) > 0 {
@@ -133,6 +139,22 @@ func (d *day) despiteRating(r *read) bool {
 		r.found = []match{m}
 		d.askWhichLine(r)
 		return true
+	}
+	return false
+}
+
+// samePlaces lets "unit 8 no access" speak of what the list by place it stands in is about: the
+// lines of the entry above it.
+func (d *day) samePlaces(r *read) bool {
+	p := r.facts.Progress
+	if r.query.says() || !p.Blocked && !p.NotDone || r.query.places() == "" {
+		return false
+	}
+	for i, other := range d.reads {
+		if other == r && i > 0 && d.reads[i-1].note == r.note && len(d.reads[i-1].lines) > 0 && d.reads[i-1].query.places() != "" {
+			r.serve(d, d.reads[i-1].lines, 0.85, "goes on from the entry above")
+			return true
+		}
 	}
 	return false
 }

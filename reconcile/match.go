@@ -145,7 +145,7 @@ func (ix *lineIndex) shared(q, l query, m *match) (shared, all float64) {
 			w *= 0.7
 		}
 		all += w
-		if q.has(t.Text) {
+		if q.names(l, t) {
 			shared += w
 			m.shared = append(m.shared, t.Text)
 		}
@@ -166,7 +166,7 @@ func precision(q, l query) float64 {
 		}
 		w /= 1 + float64(i)/4 // what comes first is what it is about
 		all += w
-		if l.has(t.Text) {
+		if l.means(t) {
 			hit += w
 		}
 	}
@@ -180,11 +180,11 @@ func (ix *lineIndex) headOdds(q, l query) float64 {
 	if q.head < 0 {
 		return 0
 	}
-	head := q.terms[q.head].Text
-	if !l.has(head) {
+	head := q.terms[q.head]
+	if !l.means(head) {
 		return headForeign
 	}
-	if ix.count[head] == 1 {
+	if ix.count[head.Text] <= 1 {
 		return headShared + onlyHere
 	}
 	return headShared
@@ -198,7 +198,7 @@ func whichOdds(q, l query) float64 {
 		if !q.qualifies[i] && t.Class != field.PlaceTerm || termWeight(t.Class) == 0 {
 			continue
 		}
-		if l.has(t.Text) {
+		if l.means(t) {
 			return whichShared
 		}
 		mine = true
@@ -207,7 +207,7 @@ func whichOdds(q, l query) float64 {
 		if !l.qualifies[i] && t.Class != field.PlaceTerm || termWeight(t.Class) == 0 {
 			continue
 		}
-		if q.has(t.Text) {
+		if q.names(l, t) {
 			return whichShared
 		}
 		foreign = true

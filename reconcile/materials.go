@@ -131,12 +131,13 @@ func (d *day) namedIn(it notes.Item) string {
 	if len(d.in.Job.Lines) == 1 {
 		return d.in.Job.Lines[0].Label
 	}
-	head, q, label := itemHead(it), newQuery(it.Name, d.in.Words), ""
-	if head == "" {
+	head, ok := itemHead(it)
+	q, label := newQuery(it.Name, d.in.Words), ""
+	if !ok {
 		return ""
 	}
 	for i, l := range d.index.lines {
-		if veto, _ := q.contradicts(l); l.has(head) && veto == "" {
+		if veto, _ := q.contradicts(l); l.means(head) && veto == "" {
 			if label != "" {
 				return ""
 			}

@@ -5,6 +5,7 @@ import (
 
 	"jobday/finding"
 	"jobday/notes"
+	"jobday/parse/field"
 )
 
 // applyWork adds up what entries did to lines, then makes extras of what is beyond scope.
@@ -160,8 +161,8 @@ func (d *day) counted(r *read, i int) (notes.Decimal, bool) {
 		if !ok {
 			continue
 		}
-		head := itemHead(it)
-		if head != "" && l.has(head) && d.isObject(l, head) || line.Qty.Unit != notes.Each && !found {
+		head, named := itemHead(it)
+		if named && l.means(head) && isObject(l, head) || line.Qty.Unit != notes.Each && !found {
 			sum = sum.Add(q.Value)
 			found = true
 		}
@@ -171,9 +172,9 @@ func (d *day) counted(r *read, i int) (notes.Decimal, bool) {
 
 // isObject reports whether a thing is what the line counts: its own noun, not the panel the work is
 // in or the box the circuit runs to.
-func (d *day) isObject(l query, head string) bool {
+func isObject(l query, head field.Term) bool {
 	for i, t := range l.terms {
-		if t.Text == head && (!l.qualifies[i] || l.head == i) {
+		if (t.Text == head.Text || l.short(t) == head.Text) && (!l.qualifies[i] || l.head == i) {
 			return true
 		}
 	}

@@ -17,49 +17,109 @@ type query struct {
 	// "for the PROOFING CABINET". Such words say which one, not what.
 	qualifies []bool
 	head      int // index of the term that names the thing itself, -1 when there is none
+	clause    int // how many terms stand in the first clause
 }
 
 // newQuery reads the words of text, the shop's own among them.
 func newQuery(text string, words trade.Words) query {
-	q := query{text: text, words: words, terms: field.TermsIn(text, words), head: -1}
+	q := query{text: text, words: words, terms: meaningful(field.TermsIn(text, words)), head: -1}
 	q.qualifies = make([]bool, len(q.terms))
-	behind, last := false, 0
+	behind, first, last := false, true, 0
 	for i, t := range q.terms {
-		between := text[last:t.Start]
+		between := ""
+		if t.Start > last {
+			between = text[last:t.Start]
+		}
 		last = t.End
-		switch {
-		case strings.ContainsAny(between, ",;.:()"), joins(between):
-			behind = false
-		case t.Class == field.VerbTerm:
+		if clauseEnds(between) {
+			behind, first = false, i == 0
+		}
+		if joins(between) || t.Class == field.VerbTerm {
 			behind = false
 		}
 		if preposition(between) {
 			behind = true
 		}
 		q.qualifies[i] = behind
-		if q.head < 0 && !behind && named(t) {
+		if first {
+			q.clause = i + 1
+		}
+		switch {
+		case behind || !named(t):
+		case q.head < 0:
 			q.head = i
-		} else if q.head == i-1 && i > 0 && !behind && named(t) && strings.TrimSpace(between) == "" {
+		case q.head == i-1 && strings.TrimSpace(between) == "":
 			q.head = i // "hood lights": the last noun of the run is the thing, the others say which
 		}
 	}
 	if q.head < 0 {
 		q.head = firstThing(q.terms)
 	}
+	q.number()
 	return q
+}
+
+// meaningful leaves out words that tell no two lines apart.
+func meaningful(terms []field.Term) []field.Term {
+	kept := terms[:0]
+	for _, t := range terms {
+		if t.Class == field.OtherTerm && tellsNothing[t.Text] {
+			continue
+		}
+		kept = append(kept, t)
+	}
+	return kept
+}
+
+var tellsNothing = map[string]bool{
+	"first": true, "second": true, "third": true, "fourth": true, "last": true, "next": true, "working": true,
+	"good": true, "today": true, "yesterday": true, "complete": true, "finished": true, "done": true,
+	"ready": true, "started": true, "nice": true, "ok": true, "everything": true, "work": true, "works": true,
+	"got": true, "waiting": true, "wait": true, "waits": true, "unit": true, "units": true, "job": true,
+}
+
+// number reads "heater 1" and "heaters 1" as one designation: a bare number right behind a thing
+// says which of several it is.
+func (q *query) number() {
+	n := len(q.terms)
+	for i := 1; i < n; i++ {
+		t, thing := q.terms[i], q.terms[i-1]
+		if t.Class != field.NumberTerm || t.Dim != "" || !named(thing) || t.Start < thing.End {
+			continue
+		}
+		if strings.Trim(q.text[thing.End:t.Start], " #") != "" || len(t.Text) > 3 {
+			continue
+		}
+		q.terms = append(q.terms, field.Term{
+			Text: thing.Text + " " + t.Text, Class: field.DesignationTerm, Dim: "which " + thing.Text,
+			Piece: notes.Piece{Start: thing.Start, End: t.End},
+		})
+		q.qualifies = append(q.qualifies, q.qualifies[i-1])
+	}
+}
+
+// clauseEnds reports whether the text between two terms ends a clause.
+func clauseEnds(between string) bool {
+	return strings.ContainsAny(between, ",;.()") || strings.Contains(between, " - ")
 }
 
 // named reports whether a term names something: a thing of the trade, or a word the trade does not
 // know, such as what a customer's machine is called.
 func named(t field.Term) bool { return t.Class == field.ThingTerm || t.Class == field.OtherTerm }
 
+// firstThing returns the index of the first term that names something, or of the first trait when
+// nothing does ("8 vapor tights"), or -1.
 func firstThing(terms []field.Term) int {
+	trait := -1
 	for i, t := range terms {
 		if named(t) {
 			return i
 		}
+		if trait < 0 && t.Class == field.TraitTerm {
+			trait = i
+		}
 	}
-	return -1
+	return trait
 }
 
 // elsewhere returns the query of an entry that repeats this one for another place ("unit 6: same"):
@@ -137,6 +197,50 @@ func (q query) overlap(o query) float64 {
 	return shared / max(0.5, min(mine, theirs))
 }
 
+// means reports whether the words of q name what t names: by its normal form, or, for a word the
+// trade does not know, by the word a longer name of q ends with ("heads" of "smoke heads").
+func (q query) means(t field.Term) bool {
+	if q.has(t.Text) {
+		return true
+	}
+	if t.Class != field.OtherTerm {
+		return false
+	}
+	for _, u := range q.terms {
+		if named(u) && q.short(u) == t.Text {
+			return true
+		}
+	}
+	return false
+}
+
+// short returns the last word of a term as written, in the singular.
+func (q query) short(t field.Term) string {
+	w := strings.ToLower(q.text[t.Start:t.End])
+	w = w[strings.LastIndexByte(w, ' ')+1:]
+	if len(w) > 3 && w[len(w)-1] == 's' {
+		w = w[:len(w)-1]
+	}
+	return w
+}
+
+// names reports whether q names the term t of l, also by the last word of a longer name.
+func (q query) names(l query, t field.Term) bool {
+	if q.has(t.Text) {
+		return true
+	}
+	short := l.short(t)
+	if !named(t) || short == t.Text {
+		return false
+	}
+	for _, u := range q.terms {
+		if u.Class == field.OtherTerm && u.Text == short {
+			return true
+		}
+	}
+	return false
+}
+
 func (q query) has(text string) bool {
 	for _, t := range q.terms {
 		if t.Text == text {
@@ -156,11 +260,11 @@ func repeated(terms []field.Term, i int) bool {
 }
 
 // contradicts returns the designations or places in which two texts cannot be about the same
-// thing ("30A against 20A"), or "". Only a dimension that both name can contradict.
-func (q query) contradicts(o query) string {
-	for _, t := range q.terms {
-		if !exclusive(t) || o.agrees(t, q) {
-			continue
+// thing ("30A against 20A"), or "", and whether it is a place. Only a dimension that both name can contradict.
+func (q query) contradicts(o query) (veto string, place bool) {
+	for i, t := range q.terms {
+		if !exclusive(t) || t.Class == field.PlaceTerm && i >= q.clause || o.agrees(t, q) {
+			continue // a place named later on is often one that is passed: "circuit landed, 6/3 in the attic"
 		}
 		for _, u := range o.terms {
 			if u.Dim == t.Dim && u.Class == t.Class {
@@ -246,17 +350,17 @@ func contains(list []string, s string) bool {
 	return false
 }
 
-// itemHead returns the term that names an item itself.
-func itemHead(it notes.Item) string {
-	q := newQuery(it.Name, trade.Words{})
-	if q.head < 0 {
-		return ""
-	}
-	// In a normal form the head noun stands last.
-	for i := len(q.terms) - 1; i >= 0; i-- {
-		if named(q.terms[i]) {
-			return q.terms[i].Text
+// itemHead returns the term that names an item itself, and false when nothing does. In a normal form
+// the head noun stands last.
+func itemHead(it notes.Item) (field.Term, bool) {
+	terms := field.Terms(it.Name)
+	for i := len(terms) - 1; i >= 0; i-- {
+		if named(terms[i]) {
+			return terms[i], true
 		}
 	}
-	return ""
+	if i := firstThing(terms); i >= 0 {
+		return terms[i], true
+	}
+	return field.Term{}, false
 }

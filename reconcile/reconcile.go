@@ -59,6 +59,7 @@ type standing struct {
 	asked   []*openPoint // questions
 	reports int
 	found   finding.List
+	met     map[finding.Span]bool // decisions whose entry exists
 }
 
 // lineStanding is how one line stands.
@@ -168,16 +169,77 @@ func (d *day) takeNote(n *notes.DayNote) {
 	d.out.Notes = append(d.out.Notes, ref)
 }
 
+// takeEntry enters one entry: as one read, as one for each line when it counts things of several
+// lines ("unit 5: 3 heads, horn"), or as those of the entry above for another place ("unit 6: same").
 func (d *day) takeEntry(n *notes.DayNote, e *notes.Entry) {
-	r := &read{note: n, entry: e, facts: merged(e), why: e.Why}
 	if e.Again && len(d.reads) > 0 {
-		above := d.reads[len(d.reads)-1]
-		r.facts, r.query = above.facts, above.query.elsewhere(e.Text)
-	} else {
-		r.query = newQuery(e.Text, d.in.Words)
+		d.takeAgain(n, e)
+		return
 	}
+	facts, q := merged(e), newQuery(e.Text, d.in.Words)
+	if parts := d.partsByLine(e, q); len(parts) > 1 {
+		for _, p := range parts {
+			d.takeRead(n, p, merged(p), newQuery(p.Text+" "+q.places(), d.in.Words))
+		}
+		return
+	}
+	d.takeRead(n, e, facts, q)
+}
+
+// takeAgain enters an entry that says the one above holds here too.
+func (d *day) takeAgain(n *notes.DayNote, e *notes.Entry) {
+	last := d.reads[len(d.reads)-1].entry
+	first := len(d.reads) - 1
+	for first > 0 && d.reads[first-1].entry.Span.Start >= last.Span.Start-len(last.Text) &&
+		d.reads[first-1].result.Source.Line == d.reads[first].result.Source.Line {
+		first--
+	}
+	for _, above := range d.reads[first:] {
+		again := *e
+		again.Kind, again.Sure = above.entry.Kind, above.entry.Sure
+		again.Facts = above.entry.Facts
+		d.takeRead(n, &again, above.facts, above.query.elsewhere(e.Text))
+	}
+}
+
+// partsByLine parts an entry whose counted things belong to different lines. A thing named once
+// without a number beside others that have one is one: "3 heads, horn".
+func (d *day) partsByLine(e *notes.Entry, q query) []*notes.Entry {
+	if e.Kind != notes.Work || e.Label != "" || len(e.Facts.Items) < 2 || len(d.index.lines) < 2 {
+		return nil
+	}
+	var parts []*notes.Entry
+	lines := map[int]bool{}
+	counted := false
+	for _, it := range e.Facts.Items {
+		text := it.Text
+		if text == "" || len(it.Other) > 0 {
+			return nil
+		}
+		ms := d.index.match(newQuery(text+" "+q.places(), d.in.Words))
+		if len(ms) == 0 || ms[0].p < TakeAt {
+			return nil
+		}
+		counted = counted || it.Qty.Written()
+		if !it.Qty.Written() {
+			it.Qty = notes.Quantity{Value: notes.Int(1), Unit: notes.Each}
+		}
+		lines[ms[0].line] = true
+		p := *e
+		p.Text, p.Span = text, e.Span.Sub(it.Start, it.End)
+		p.Facts.Items = []notes.Item{it}
+		parts = append(parts, &p)
+	}
+	if len(lines) < 2 || !counted {
+		return nil
+	}
+	return parts
+}
+
+func (d *day) takeRead(n *notes.DayNote, e *notes.Entry, facts notes.Facts, q query) {
+	r := &read{note: n, entry: e, facts: facts, query: q, why: e.Why}
 	r.result = &notes.EntryResult{
-		ID: d.id(r.query, e), Section: e.Section, Text: e.Text, Source: notes.SourceOf(e.Span), Entry: e,
+		ID: d.id(q, e), Section: e.Section, Text: e.Text, Source: notes.SourceOf(e.Span), Entry: e,
 		Reading: notes.NoReading{},
 	}
 	for _, det := range e.Details {
