@@ -155,8 +155,10 @@ func (s *scanner) slashed() bool {
 
 // panelAhead reports whether a panel is named around: then numbers may be its spaces.
 func (s *scanner) panelAhead(i int) bool {
-	if w, ok := s.wordAt1(s.i - 1); ok && w.Text == "panel" {
-		return true
+	for k := len(s.out) - 1; k >= 0 && k >= len(s.out)-4 && s.out[k].role != roleMark; k-- {
+		if s.out[k].text == "panel" {
+			return true
+		}
 	}
 	for j := i; j < i+4; j++ {
 		if w, ok := s.wordAt1(j); ok && (w.Text == "panel" || w.Text == "subpanel") {
@@ -257,8 +259,8 @@ func isCable(w trade.Word) bool {
 // before a thing is two or three of it.
 func (s *scanner) dashed() bool {
 	i := s.i
-	if f, ok := fractionAt(s.toks, i); ok && tight(s.toks, f.next, "-") && s.tightNumber(f.next+1) &&
-		!tight(s.toks, f.next+2, "/") {
+	if f, ok := fractionAt(s.toks, i); ok && (tight(s.toks, f.next, "-") || tight(s.toks, f.next, "x")) &&
+		s.tightNumber(f.next+1) && !tight(s.toks, f.next+2, "/") {
 		s.desig(s.text[s.toks[i].start:s.toks[f.next+1].end], "thread", f.next+2)
 		return true
 	}
@@ -314,6 +316,19 @@ func (s *scanner) either(a, b, next int) {
 		end = next
 	}
 	s.put(atom{role: roleCount, num: int8(len(s.nums) - 2), alt: int8(len(s.nums) - 1), guess: true, dim: unit}, end)
+}
+
+// range2 reads "2 or 3 boxes" and "20 to 25 ft" as either of two counts.
+func (s *scanner) range2(n num) bool {
+	if w := s.low(n.next); w != "or" && w != "to" || n.small < 1 {
+		return false
+	}
+	m, ok := readNum(s.toks, n.next+1)
+	if !ok || m.small <= n.small || !s.startsThing(m.next) {
+		return false
+	}
+	s.either(n.small, m.small, m.next)
+	return true
 }
 
 // startsThing reports whether a thing, its unit or its properties may start at token i.
@@ -411,10 +426,13 @@ func (s *scanner) inches(n num) bool {
 			next = j + 1
 		}
 	}
+	if next == 0 && s.low(j) == "in" && (j+1 >= len(s.toks) || s.low(j+1) == "," || s.low(j+1) == ";" || s.low(j+1) == ")") {
+		next = j + 1 // a preposition would have its object here
+	}
 	if next == 0 || n.form == article {
 		return false
 	}
-	s.desig(sizeText(n.v)+" in", "size", next)
+	s.size(n, next)
 	return true
 }
 
@@ -438,7 +456,7 @@ func sizedWord(w trade.Word) bool {
 func (s *scanner) unitOf(n num, unit string, next int) {
 	if unit == "ft" && next < len(s.toks) && s.toks[next].kind == number {
 		if in, ok := readNum(s.toks, next); ok && in.v.Cmp(notes.Int(12)) < 0 {
-			if end := s.inchesAt(in.next); end > 0 {
+			if end := s.inchesAt(in.next); end > 0 && !(s.toks[next].spaced && s.sizedAt(end)) {
 				n.v = n.v.Add(in.v.Quo(notes.Int(12), 6))
 				n.small = -1
 				next = end
@@ -448,12 +466,18 @@ func (s *scanner) unitOf(n num, unit string, next int) {
 	s.count(n, unit, next)
 }
 
+// sizedAt reports whether what stands at token i comes in inches: "10' 1\" EMT" is ten feet.
+func (s *scanner) sizedAt(i int) bool {
+	w, ok := s.wordAt1(i)
+	return ok && sizedWord(w)
+}
+
 // plain enters a number with nothing after it that says what it is.
 func (s *scanner) plain(n num) {
 	if n.form == fraction && s.bareSize(n) {
 		return
 	}
-	if n.form == digits && s.bareGauge(n) {
+	if n.form == digits && s.bareGauge(n) || s.range2(n) {
 		return
 	}
 	s.count(n, "", n.next)
@@ -462,7 +486,6 @@ func (s *scanner) plain(n num) {
 // bareSize reads a fraction without an inch mark: "3/4 EMT", "1 1/2 strap". It is a size unless a
 // package follows it.
 func (s *scanner) bareSize(n num) bool {
-	i := s.i
 	if w, ok := s.wordAt1(n.next); ok && w.Class == trade.PackageWord && w.Text != "box" || s.low(n.next) == "of" {
 		return false
 	}
@@ -472,30 +495,37 @@ func (s *scanner) bareSize(n num) bool {
 	if n.next < len(s.toks) && notCounted(s.low(n.next)) {
 		return false
 	}
+	if w, ok := s.wordAt1(n.next); ok && w.Class == trade.UnitWord && w.Dim != "ea" {
+		return false
+	}
+	s.size(n, n.next)
+	return true
+}
+
+// size enters a size that ends before token next. A whole number and a fraction parted by white
+// space are one size when such a size exists, else a count and a size: "4 1/2 connectors" are
+// four. Where both can be meant the count is kept as the other reading.
+func (s *scanner) size(n num, next int) {
+	i := s.i
 	text := sizeText(n.v)
-	spacedMix := i+1 < len(s.toks) && s.toks[i].kind == number && s.toks[i+1].kind == number
-	if !spacedMix {
-		s.desig(text+" in", "size", n.next)
-		return true
+	if i+1 >= len(s.toks) || s.toks[i].kind != number || s.toks[i+1].kind != number || n.form != fraction {
+		s.desig(text+" in", "size", next)
+		return
 	}
 	whole, _ := wholeNum(s.low(i))
-	if !isTradeSize(text) { // "4 1/2 connectors" are four
-		f, ok := fractionAt(s.toks, i+1)
-		if !ok || text == "4-11/16" || !isTradeSize(sizeText(f.v)) {
-			s.desig(text+" in", "size", n.next)
-			return true
-		}
+	f, ok := fractionAt(s.toks, i+1)
+	switch {
+	case ok && (tight(s.toks, f.next, "x") || tight(s.toks, f.next, "-")) && s.tightNumber(f.next+1):
+		s.count(whole, "", i+1) // four of a thread: "4 1/4-20"
+	case ok && !isTradeSize(text) && text != "4-11/16" && isTradeSize(sizeText(f.v)):
 		s.count(whole, "", i+1)
-		s.desig(sizeText(f.v)+" in", "size", n.next)
-		return true
-	}
-	if len(s.nums) < maxNums && (text == "1-1/2" || text == "2-1/2" || text == "3-1/2") {
+		s.desig(sizeText(f.v)+" in", "size", next)
+	case len(s.nums) < maxNums && (text == "1-1/2" || text == "2-1/2" || text == "3-1/2"):
 		s.nums = append(s.nums, whole)
-		s.put(atom{role: roleDesig, text: text + " in", dim: "size", guess: true, alt: int8(len(s.nums) - 1)}, n.next)
-		return true
+		s.put(atom{role: roleDesig, text: text + " in", dim: "size", guess: true, alt: int8(len(s.nums) - 1)}, next)
+	default:
+		s.desig(text+" in", "size", next)
 	}
-	s.desig(text+" in", "size", n.next)
-	return true
 }
 
 // bareGauge reads "12 THHN", "10 stranded" and ".75 EMT".

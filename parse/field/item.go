@@ -13,6 +13,7 @@ type portion struct {
 	spare   int // a second number nobody can place
 	unit    notes.Unit
 	names   []int
+	lent    int    // how many of names, at the end, stand in another item
 	sep     string // the mark before its segment
 	about   bool
 	each    bool
@@ -109,6 +110,11 @@ func (p *parcel) segment(lo, hi int, sep string) {
 			k++
 			continue
 		case roleStop:
+			if n := p.correction(k, hi); n > 0 {
+				p.fixing = true
+				k += n
+				continue
+			}
 			negated = isNegation(a.text)
 			k++
 			continue
@@ -191,8 +197,9 @@ func (p *parcel) correct(last *portion, d portion) {
 	}
 	last.unit = d.unit
 	last.count, last.times, last.length, last.spare = d.count, d.times, d.length, d.spare
-	if d.headed {
-		last.names, last.headed, last.plural = d.names, true, d.plural
+	if d.headed || len(last.names) == 0 {
+		last.only = d.only
+		last.names, last.headed, last.plural = d.names, d.headed, d.plural
 	}
 	last.about = d.about
 	last.end = max(last.end, d.end)

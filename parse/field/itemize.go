@@ -58,10 +58,28 @@ func (p *parcel) attach(last, d *portion) bool {
 		return true
 	case d.bare() && last.count >= 0 && len(last.names) > 0 && d.sep == "(" && p.out[d.count].dim == "ft":
 		return true // a length in brackets beside a count: kept as written only
-	case d.only && d.count < 0 && len(last.names) > 0 && last.headed && !p.cableOnly(d):
+	case (d.only || p.qualifies(last, d)) && d.count < 0 && len(last.names) > 0 && last.headed && !p.cableOnly(d):
 		last.names = append(last.names, d.names...)
 		last.end = max(last.end, d.end)
 		return true
+	}
+	return false
+}
+
+// qualifies reports whether d is the GFCI of "recept, GFCI, 20A".
+func (p *parcel) qualifies(last, d *portion) bool {
+	if d.sep != "," {
+		return false
+	}
+	for _, k := range d.names {
+		if a := &p.out[k]; a.isHead() && a.text != "GFCI" && a.text != "AFCI" {
+			return false
+		}
+	}
+	for _, k := range last.names {
+		if t := p.out[k].text; t == "receptacle" || t == "breaker" {
+			return true
+		}
 	}
 	return false
 }
@@ -100,6 +118,7 @@ func (p *parcel) share() {
 			p.borrow(d, &p.portions[i-1])
 		}
 	}
+	p.head()
 	// a chain "2 15A, 3 20A, 1 30A 2P breaker" is settled from its end
 	for i := len(p.portions) - 2; i >= 0; i-- {
 		if d := &p.portions[i]; d.only && !d.headed && p.sharing(d, &p.portions[i+1]) {
@@ -108,14 +127,81 @@ func (p *parcel) share() {
 	}
 }
 
+// head gives the thing of a heading to what is listed under it: "plates: 3 1g 2 2g".
+func (p *parcel) head() {
+	for i := 0; i+1 < len(p.portions); i++ {
+		h := p.portions[i]
+		if !h.headed || h.count >= 0 || p.portions[i+1].sep != ":" {
+			continue
+		}
+		took := false
+		for j := i + 1; j < len(p.portions) && p.portions[j].only && !p.portions[j].headed && p.portions[j].count >= 0; j++ {
+			p.borrow(&p.portions[j], &h)
+			took = true
+		}
+		if took {
+			p.portions = append(p.portions[:i], p.portions[i+1:]...)
+		}
+	}
+}
+
 // sharing reports whether two neighbours are joined closely enough to share a thing.
 func (p *parcel) sharing(d, next *portion) bool {
+	for _, k := range d.names {
+		if p.out[k].dim == "size" && d.count >= 0 && p.crossed(k) {
+			return false // 2x4s are things of their own
+		}
+	}
+	if !p.fits(d, next) || !p.fits(next, d) {
+		return false
+	}
 	switch next.sep {
 	case "&", ",", "+", "/":
 		if p.cableOnly(d) || p.cableOnly(next) {
 			return p.cableOnly(d) && p.cableOnly(next)
 		}
 		return next.headed || d.headed
+	}
+	return false
+}
+
+// fits keeps what names a thing by itself from taking another thing's name: a 14-50 is a
+// receptacle and a 20A 1P a breaker, whatever stands beside it.
+func (p *parcel) fits(d, from *portion) bool {
+	if d.headed {
+		return true
+	}
+	want, amps, poles := "", false, false
+	for _, k := range d.names {
+		switch p.out[k].dim {
+		case "nema":
+			want = "receptacle"
+		case "amps":
+			amps = true
+		case "poles":
+			poles = true
+		}
+	}
+	if amps && poles {
+		want = "breaker"
+	}
+	if want == "" {
+		return true
+	}
+	for _, k := range from.names {
+		if p.out[k].text == want {
+			return true
+		}
+	}
+	return false
+}
+
+// crossed reports whether a size is one such as 2x4.
+func (p *parcel) crossed(k int) bool {
+	for _, c := range p.out[k].text {
+		if c == 'x' {
+			return true
+		}
 	}
 	return false
 }
@@ -128,6 +214,7 @@ func (p *parcel) borrow(d *portion, from *portion) {
 	for _, k := range from.names {
 		if a := &p.out[k]; a.isHead() {
 			d.names = append(d.names, k)
+			d.lent++
 			d.headed = true
 		}
 	}
@@ -157,7 +244,7 @@ func (p *parcel) items() []notes.Item {
 // or properties of nothing.
 func (p *parcel) emptyHanded(d *portion) bool {
 	if len(d.names) == 0 {
-		return d.unit == "" && p.out[d.count].dim == ""
+		return d.unit == "" && p.out[d.count].dim == "" && (d.times < 0 || p.out[d.times].dim == "")
 	}
 	return d.count < 0 && !d.headed && !p.standsAlone(d)
 }
@@ -165,9 +252,14 @@ func (p *parcel) emptyHanded(d *portion) bool {
 // standsAlone reports whether designations name a thing without any word: 12/2, 20A 1P, 14-50.
 func (p *parcel) standsAlone(d *portion) bool {
 	for _, k := range d.names {
-		switch p.out[k].dim {
+		switch a := &p.out[k]; a.dim {
 		case "gauge-count", "poles", "nema", "spaces":
 			return true
+		default:
+			switch a.text {
+			case "main", "tandem", "square", "old work", "quad", "recessed":
+				return a.role == roleTrait && len(d.names) > 1
+			}
 		}
 	}
 	return false
@@ -206,7 +298,7 @@ func (p *parcel) itemOf(d *portion) notes.Item {
 		it.About = it.About || p.nums[p.out[d.count].num].about
 	}
 	if len(names) > 0 {
-		it.Text = p.textOf(d.names)
+		it.Text = p.textOf(d.names[:len(d.names)-d.lent])
 		it.Name = p.nameOf(names)
 	}
 	return it
@@ -257,10 +349,7 @@ func (p *parcel) lengthNames(d *portion) bool {
 
 // measureNames reports whether a measure is the length of one thing: "6' whip".
 func (p *parcel) measureNames(d *portion) bool {
-	if p.out[d.count].dim != "ft" || d.plural || !p.lengthNames(d) {
-		return false
-	}
-	return p.out[d.count].start <= p.out[d.names[0]].start
+	return p.out[d.count].dim == "ft" && !d.plural && p.lengthNames(d)
 }
 
 // quantity works out how much: the count, its unit, a product of two.

@@ -79,7 +79,7 @@ func (s *scanner) lengthOf(k int) bool {
 func isPiece(text string) bool {
 	switch text {
 	case "whip", "ground rod", "lamp", "troffer", "strip light", "fixture", "outlet strip", "gutter", "jumper",
-		"bonding jumper", "pigtail", "cord", "post", "pole light", "track", "nipple", "tie", "high bay", "wall pack":
+		"bonding jumper", "pigtail", "post", "pole light", "nipple", "tie", "high bay", "wall pack":
 		return true
 	}
 	return false
@@ -175,9 +175,9 @@ func designationOrder(dim string) int {
 		return 2
 	case "gauge", "gauge-count", "wires", "nema":
 		return 3
-	case "size", "thread", "length", "angle":
+	case "size", "thread", "length":
 		return 4
-	case "gang", "way", "holes":
+	case "gang", "way", "holes", "angle":
 		return 5
 	case "panel", "circuit", "equipment", "unit":
 		return -1
@@ -215,6 +215,9 @@ func (s *scanner) attributes(b []byte, keep []int, head int, kind bool) []byte {
 			a := &s.out[k]
 			if k == head || s.repeated(keep[:n], a) || attributePass(a) != pass {
 				continue
+			}
+			if a.text == "circuit" && k+1 < len(s.out) && s.out[k+1].dim == "circuit" {
+				continue // "ckt 14 breaker" says which one
 			}
 			if head >= 0 && (a.text == s.out[head].text || a.role == roleGeneric && kind || s.says(head, a.text)) {
 				continue
@@ -297,7 +300,7 @@ func (s *scanner) implied(b []byte, keep []int, head int) []byte {
 		switch a := &s.out[k]; {
 		case a.role == roleUnknown:
 			return b
-		case a.dim == "poles" || a.dim == "amps" || a.text == "tandem":
+		case a.dim == "poles" || a.dim == "amps" || a.text == "tandem" || a.text == "main":
 			word = "breaker"
 		case a.dim == "way":
 			word = "switch"

@@ -140,6 +140,9 @@ func fractionWords(toks []token, i int) (num, bool) {
 	}
 	n := num{v: notes.Ratio(a, b), small: -1, next: i + 1, form: spelled}
 	j := i + 1
+	if b == 3 && !wordAt(toks, j, "of") && !wordAt(toks, j, "a") {
+		return num{}, false // "the third"
+	}
 	if wordAt(toks, j, "of") {
 		j++
 	}

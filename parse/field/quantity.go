@@ -64,7 +64,9 @@ func (p *parcel) afterCount(d *portion, k, hi int) int {
 			} else if a.text == "of" && p.plainCount(d.count, hi) && p.isJoin(k+1, hi, "the") && p.plainCount(k+2, hi) {
 				k += 2
 			}
-		case a.role == roleMark && (a.text == "@" || a.text == "#"):
+		case a.role == roleMark && (a.text == "@" || a.text == "#" || a.text == "-"):
+		case a.role == roleStop && a.text == "no" && p.isMark(k+1, hi, "."):
+			k++ // "4 no. boxes"
 		case a.role == roleMark && a.text == "x" && !p.isCount(k+1, hi):
 			d.marked = true
 		case a.role == roleUnit && a.dim == "ea" && a.text != "stick" && p.out[d.count].dim == "" && !a.counts():
@@ -155,7 +157,7 @@ func (p *parcel) packed(d *portion, k, hi int) int {
 	if a.text == "box" && !p.boxIsPackage(d, k, hi) {
 		return k
 	}
-	if !p.thingAfter(k+1, hi) && !a.counts() {
+	if !p.thingAfter(k+1, hi) && !a.counts() && !p.isCount(p.passOf(k+1, hi), hi) {
 		if len(d.names) == 0 && a.text != "box" {
 			return k // "2 rolls": rolls are the thing, as far as anybody can tell
 		}
@@ -163,7 +165,11 @@ func (p *parcel) packed(d *portion, k, hi int) int {
 	d.unit = notes.Unit(a.dim)
 	d.length = -1 // how long a roll is does not tell how many there are
 	d.cover(a)
-	return p.passOf(k+1, hi)
+	k = p.passOf(k+1, hi)
+	if p.plainCount(k, hi) && p.thingAfter(k+1, hi) && p.isJoin(k-1, hi, "of") {
+		k++ // "1 pack of 6 lamps"
+	}
+	return k
 }
 
 func (p *parcel) passOf(k, hi int) int {
@@ -306,7 +312,7 @@ loop:
 		a := &p.out[k]
 		switch a.role {
 		case roleThing, rolePart, roleKind, roleGeneric:
-			if pluralHead || !counted && a.verb != "" && !d.headed && p.verbHere(k) {
+			if pluralHead && !(a.role == roleKind && p.partHead(from)) || !counted && a.verb != "" && !d.headed && p.verbHere(k) {
 				break loop
 			}
 			only = false
@@ -350,6 +356,17 @@ loop:
 	d.only = only && len(d.names) > 0
 	d.plural = pluralHead
 	return p.packageAfter(d, end, hi)
+}
+
+// partHead reports whether the name so far is headed by a part, which a kind may follow:
+// "straps 3/4 EMT".
+func (p *parcel) partHead(from int) bool {
+	for _, k := range p.backing[from:] {
+		if p.out[k].role == rolePart {
+			return true
+		}
+	}
+	return false
 }
 
 // packageAfter reads the package at the end of a counted name: "2 12/2 MC rolls".

@@ -154,11 +154,55 @@ func (s *scanner) unitAt(i int) (string, int) {
 		}
 		return "", i
 	}
+	switch t.low {
+	case "no":
+		if tight(s.toks, i+1, ".") && i+2 < len(s.toks) {
+			return "ea", i + 2
+		}
+	case "lb", "lbs":
+		if !s.pounds(i) {
+			return "", i
+		}
+		return "lb", skipDot(s.toks, i+1)
+	case "meter", "meters":
+		if !s.lengthNext(i + 1) {
+			return "", i // an electric meter
+		}
+		return "m", i + 1
+	}
 	w, ok := trade.FindWord(t.low)
 	if !ok || w.Class != trade.UnitWord || w.Text == "stick" {
 		return "", i
 	}
 	return w.Dim, skipDot(s.toks, i+1)
+}
+
+// pounds tells a weight from the conduit body of the same letters, which is written in capitals
+// or has a trade size before it.
+func (s *scanner) pounds(i int) bool {
+	if s.text[s.toks[i].start] == 'L' {
+		return false
+	}
+	if i > 2 && s.low(i-2) == "/" {
+		w, ok := s.wordAhead(i+1, 3)
+		return ok && w.Class != trade.GenericWord
+	}
+	return i == 0 || !inchMark(s.low(i-1))
+}
+
+// lengthNext reports whether what stands at token i is sold by length.
+func (s *scanner) lengthNext(i int) bool {
+	if s.low(i) == "of" {
+		i++
+	}
+	if i >= len(s.toks) {
+		return false
+	}
+	if s.toks[i].kind == number || s.low(i) == "#" {
+		return true
+	}
+	w, ok := s.wordAt1(i)
+	return ok && (w.Class == trade.MaterialWord || w.Class == trade.GenericWord)
 }
 
 // notCounted reports whether a word after a number says it is time, a reading or the like.

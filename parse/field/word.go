@@ -33,6 +33,20 @@ func (s *scanner) word() {
 		s.put(atom{role: roleJoin, text: "with"}, s.passGround(i+1))
 		return
 	}
+	switch {
+	case t == "x":
+		s.put(atom{role: roleMark, text: "x"}, i+1)
+		return
+	case t == "or" && s.low(i+1) == "so":
+		s.put(atom{role: roleAbout}, i+2)
+		return
+	case t == "or":
+		s.put(atom{role: roleMark, text: "/"}, i+1)
+		return
+	case t == "lb" || t == "lbs":
+		s.put(atom{role: rolePart, text: "conduit body", plural: t == "lbs"}, i+1)
+		return
+	}
 	if t == "and" {
 		s.put(atom{role: roleMark, text: "&"}, i+1)
 		return
@@ -360,6 +374,12 @@ func (s *scanner) countsThere(i int) bool {
 	return false
 }
 
+// manyThere reports whether a plural or a unit follows a number, so that it counts.
+func (s *scanner) manyThere(i int) bool {
+	w, ok := s.wordAt1(i)
+	return ok && (w.Plural || w.Class == trade.UnitWord)
+}
+
 // letteredPlace reads "unit B" and "room A": one capital letter.
 func (s *scanner) letteredPlace(t string, j int) bool {
 	kind, dim := placeName(t)
@@ -427,7 +447,7 @@ func (s *scanner) panelName() bool {
 	name, end := "", j+1
 	switch {
 	case t.kind == number && len(t.low) <= 2 && !s.countsThere(j+1) && j+1 <= len(s.toks):
-		if l := s.low(j + 1); l == "/" || l == "a" || l == "amp" || feetMark(l) || inchMark(l) || l == "x" {
+		if l := s.low(j + 1); l == "/" || l == "a" || l == "amp" || l == "space" || l == "spaces" || l == "circuit" || l == "ckt" || feetMark(l) || inchMark(l) || l == "x" {
 			return false
 		}
 		name = t.low
@@ -450,7 +470,7 @@ func (s *scanner) circuitNumbers() bool {
 	if s.low(j) == "#" {
 		j++
 	}
-	if j >= len(s.toks) || s.toks[j].kind != number || len(s.low(j)) > 2 || s.countsThere(j+1) || s.ratedThere(j+1) {
+	if j >= len(s.toks) || s.toks[j].kind != number || len(s.low(j)) > 2 || s.manyThere(j+1) || s.ratedThere(j+1) {
 		return false
 	}
 	s.put(atom{role: roleThing, text: "circuit", plural: many}, i+1)
