@@ -512,6 +512,7 @@ func (r *noteReader) entry(raw string, start int, in notes.Section) {
 	}
 	e := r.push(raw, start, in)
 	e.judged(judge(evidenceOf(r.scan.scan(raw, start), &e.Facts), in))
+	r.factsOf(e, raw, in)
 	r.keep(in)
 }
 
@@ -557,6 +558,7 @@ func (r *noteReader) sentences(raw, lead string, start int, in notes.Section) {
 		v = judge(evidenceOf(r.scan.scan(lead, start), nil), in)
 	}
 	e.judged(v)
+	r.factsOf(e, raw, in)
 	r.keep(in)
 }
 
@@ -587,11 +589,41 @@ func sameLineOrNext(gap []byte) bool {
 	return breaks <= 1
 }
 
-// facts reads what words say, by the section they stand in.
+// facts reads what words say, by the section they stand in. Where a section says what its lines are
+// about, only that is read, and more boldly.
 func (r *noteReader) facts(raw string, in notes.Section) notes.Facts {
-	facts := field.Read(raw, r.lex)
-	if in == notes.Circuits {
-		facts.Circuit = field.Circuit(raw, r.lex)
+	switch in {
+	case notes.Time:
+		if rows := field.ReadTime(raw, r.lex); len(rows) > 0 {
+			return notes.Facts{Time: rows}
+		}
+	case notes.Tests:
+		if values := field.ReadReadings(raw, r.lex); len(values) > 0 {
+			return notes.Facts{Readings: values}
+		}
+	case notes.Circuits:
+		if c := field.Circuit(raw, r.lex); c.Found() {
+			return notes.Facts{Circuit: c}
+		}
 	}
-	return facts
+	return field.Read(raw, r.lex)
+}
+
+// factsOf reads the facts of an entry once its kind is known: all of them where the words won over a
+// section of which only a part was read, and boldly what the kind is about.
+func (r *noteReader) factsOf(e *judgedEntry, raw string, in notes.Section) {
+	switch in {
+	case notes.Time, notes.Tests, notes.Circuits:
+		if e.Kind != sectionKinds[in] {
+			e.Facts = field.Read(raw, r.lex)
+		}
+	}
+	switch {
+	case e.Kind == notes.TimeEntry && len(e.Facts.Time) == 0:
+		e.Facts.Time = field.ReadTime(raw, r.lex)
+	case e.Kind == notes.Test && len(e.Facts.Readings) == 0 && in != notes.Tests:
+		e.Facts.Readings = field.ReadReadings(raw, r.lex)
+	case e.Kind == notes.Circuit && in != notes.Circuits:
+		e.Facts.Circuit = field.Circuit(raw, r.lex)
+	}
 }

@@ -385,21 +385,46 @@ var overrides = map[notes.Section]map[notes.Kind]int{
 	notes.Subcontractors: {notes.Extra: 8, notes.Question: 9},
 }
 
+// telling are the signs that can make words win over the section they stand in, or part a line in
+// two. Most lines under a heading have none of them.
+const telling = asked | saidYes | saidNo | priceTold | notBooked | faulty | faultPhrase | leftOver | needs | questioned |
+	delivered | heldUp | secured | tested | instrument | clockSpan | looseSpan | soft
+
+// plain reports whether nothing in the words can win over their section.
+func (e evidence) plain(in notes.Section) bool {
+	if e.signs.has(telling) || e.asks || e.first.low == "left" || in == notes.Done && e.signs.has(measured) {
+		return false
+	}
+	return e.facts == nil || e.facts.Consent.State == notes.NoConsent && !e.facts.Fault.Named && len(e.facts.Readings) == 0
+}
+
 // judge says what a stretch of words is, in the section it stands in.
 func judge(e evidence, in notes.Section) verdict {
-	v := judgeWords(e)
 	if in == "" {
-		return v
+		return judgeWords(e)
 	}
 	own := sectionKinds[in]
+	if e.plain(in) {
+		return verdict{kind: own, score: strongScore, why: underSection[in], lead: strongScore}
+	}
+	v := judgeWords(e)
 	need, may := overrides[in][v.kind]
 	if v.kind != own && may && v.score >= need {
 		v.why += ", under " + title(in)
 		v.next, v.lead = own, max(v.score-weakScore, 1)
 		return v
 	}
-	return verdict{kind: own, score: strongScore, why: "under " + title(in), lead: strongScore}
+	return verdict{kind: own, score: strongScore, why: underSection[in], lead: strongScore}
 }
+
+// underSection is why a line is of the kind of its section.
+var underSection = func() map[notes.Section]string {
+	m := map[notes.Section]string{}
+	for _, s := range notes.Sections {
+		m[s] = "under " + title(s)
+	}
+	return m
+}()
 
 // title writes a section's name as a heading does.
 func title(s notes.Section) string { return sectionTitles[s] }

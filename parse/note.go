@@ -55,7 +55,7 @@ func Note(f *finding.File, ctx NoteContext) (*notes.DayNote, finding.List) {
 		}, &found)
 		return n, found
 	}
-	n.Entries = make([]notes.Entry, 0, len(lines)+len(lines)/4)
+	n.Entries = make([]notes.Entry, 0, len(lines))
 	r.read(lines)
 	r.coverRest(h.body)
 	return n, found
@@ -163,6 +163,7 @@ func newNoteReader(n *notes.DayNote, ctx NoteContext, found *finding.List) *note
 	r := &noteReader{file: n.File, body: string(n.File.Text), note: n, found: found, last: -1}
 	r.scan.low = lowerASCII(r.body)
 	r.lex = field.NewLexicon(ctx.People, n.Author, n.Crew)
+	r.lex.Words = ctx.Words
 	if full := r.lex.Name(n.Author); full != "" {
 		n.Author = full
 	}

@@ -134,6 +134,9 @@ func softJoints(marks []mark, c clause) []clause {
 // cutAt looks for the first place where a clause parts into two things of different kinds, and
 // returns the clauses, one or more. in is the section it stands in.
 func cutAt(marks []mark, c clause, in notes.Section) []clause {
+	if !signsOf(marks[c.from:c.to]).has(telling) && marks[c.to-1].low != "?" {
+		return []clause{c}
+	}
 	var cut []clause
 	rest := c
 	joints := softJoints(marks, c)
