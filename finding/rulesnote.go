@@ -5,6 +5,74 @@ import "strings"
 // noteRules are the rules about what the notes say, and how it is held against the scope.
 var noteRules = []Rule{
 	{
+		ID: "decision/no-entry", Severity: Warning, Since: "1",
+		Title: "a decision about an entry that is gone",
+		Why:   "It has no effect: its note was edited or moved.",
+		Wrong: file("jobs/2431-quay/decisions.md", `| Entry | Words | Decision | By | When | Why |
+|-------|-------|----------|----|------|-----|
+| 2026-03-12/mixer-circuit | circuit for the mixer | extra | Hanna | 2026-03-13 | asked Ines |
+`) + dayNote(`## Done
+- circuit for the mixer
+`),
+		Right: file("jobs/2431-quay/decisions.md", `| Entry | Words | Decision | By | When | Why |
+|-------|-------|----------|----|------|-----|
+| 2026-03-12/circuit-mixer | circuit for the mixer | extra | Hanna | 2026-03-13 | asked Ines |
+`) + dayNote(`## Done
+- circuit for the mixer
+`),
+	},
+	{
+		ID: "decision/row", Severity: Error, Since: "1",
+		Title: "a decision that cannot be read",
+		Why:   "It has no effect.",
+		Wrong: file("jobs/2431-quay/decisions.md", `| Entry | Words | Decision | By | When | Why |
+|-------|-------|----------|----|------|-----|
+| 2026-03-12/circuit-mixer | circuit for the mixer | extra | Hanna | Friday | asked Ines |
+`) + dayNote(`## Done
+- circuit for the mixer
+`),
+		Right: file("jobs/2431-quay/decisions.md", `| Entry | Words | Decision | By | When | Why |
+|-------|-------|----------|----|------|-----|
+| 2026-03-12/circuit-mixer | circuit for the mixer | extra | Hanna | 2026-03-13 | asked Ines |
+`) + dayNote(`## Done
+- circuit for the mixer
+`),
+	},
+	{
+		ID: "decision/stale", Severity: Warning, Since: "1",
+		Title: "a decision about words that have changed",
+		Why:   "It may no longer fit what the note says, so it is not applied.",
+		Wrong: file("jobs/2431-quay/decisions.md", `| Entry | Words | Decision | By | When | Why |
+|-------|-------|----------|----|------|-----|
+| 2026-03-12/circuit-mixer | circuit for the dough mixer | extra | Hanna | 2026-03-13 | asked Ines |
+`) + dayNote(`## Done
+- circuit for the mixer
+`),
+		Right: file("jobs/2431-quay/decisions.md", `| Entry | Words | Decision | By | When | Why |
+|-------|-------|----------|----|------|-----|
+| 2026-03-12/circuit-mixer | circuit for the mixer | extra | Hanna | 2026-03-13 | asked Ines |
+`) + dayNote(`## Done
+- circuit for the mixer
+`),
+	},
+	{
+		ID: "decision/unknown-line", Severity: Error, Since: "1",
+		Title: "a decision for a line that is not booked",
+		Why:   "It has no effect.",
+		Wrong: file("jobs/2431-quay/decisions.md", `| Entry | Words | Decision | By | When | Why |
+|-------|-------|----------|----|------|-----|
+| 2026-03-12/circuit-mixer | circuit for the mixer | line K | Hanna | 2026-03-13 | asked Ines |
+`) + dayNote(`## Done
+- circuit for the mixer
+`),
+		Right: file("jobs/2431-quay/decisions.md", `| Entry | Words | Decision | By | When | Why |
+|-------|-------|----------|----|------|-----|
+| 2026-03-12/circuit-mixer | circuit for the mixer | line B | Hanna | 2026-03-13 | asked Ines |
+`) + dayNote(`## Done
+- circuit for the mixer
+`),
+	},
+	{
 		ID: "entry/unclear", Severity: Warning, Since: "1",
 		Title: "an entry of which nobody can tell what it is",
 		Why:   "Its money, if it stands for any, waits until somebody says.",
@@ -31,10 +99,10 @@ hm, four maybe?
 		Title: "an entry that may be one line or another, or an extra",
 		Why:   "A wrong match bills the wrong thing; the entry waits for a word.",
 		Wrong: dayNote(`## Done
-- 2 GFCI receptacles in
+- circuit for the mixer
 `),
 		Right: dayNote(`## Done
-- C: 2 of 3 GFCI receptacles in
+- B: circuit complete
 `),
 	},
 	{
@@ -78,10 +146,57 @@ hm, four maybe?
 		Title: "a quantity with two honest readings",
 		Why:   "A guess would be billed.",
 		Wrong: dayNote(`## Materials
-- 2 4 boxes
+- 4 15A recept 2
 `),
 		Right: dayNote(`## Materials
-- 2 ea 4 in square box
+- 4 15A recepts
+`),
+	},
+	{
+		ID: "note/comment-open", Severity: Error, Since: "1",
+		Title: "a comment that is never closed",
+		Why:   "Where it ends is not known, so what follows is kept as narrative.",
+		Wrong: dayNote(`## Done
+<!-- not sure yet
+- C: 2 of 3 GFCI receptacles in
+`),
+		Right: dayNote(`## Done
+<!-- not sure yet -->
+- C: 2 of 3 GFCI receptacles in
+`),
+	},
+	{
+		ID: "note/date-conflict", Severity: Error, Since: "1",
+		Title: "a date that contradicts the file's name",
+		Why:   "The day would be billed and paid under the wrong date; the name of the file is used.",
+		Wrong: dayNote(`---
+date: 2026-03-21
+---
+
+## Done
+- C: 2 of 3 GFCI receptacles in
+`),
+		Right: dayNote(`---
+date: 2026-03-12
+---
+
+## Done
+- C: 2 of 3 GFCI receptacles in
+`),
+	},
+	{
+		ID: "note/date-missing", Severity: Error, Since: "1",
+		Title: "a note that does not say which day it is of",
+		Why:   "It has no place among the days of the job.",
+		Wrong: file("jobs/2431-quay/thursday.md", `## Left
+- third GFCI receptacle
+`),
+		Right: file("jobs/2431-quay/thursday.md", `---
+date: 2026-03-12
+---
+
+## Left
+- third GFCI receptacle
 `),
 	},
 	{
@@ -159,7 +274,7 @@ job: 2431
 		Title: "hours that cannot be right",
 		Why:   "Pay and billing stand on the clock.",
 		Wrong: dayNote(`## Time
-- Ines 15:30-7:00, 30 lunch
+- Ines 7:00-7:00
 `),
 		Right: dayNote(`## Time
 - Ines 7:00-15:30, 30 lunch

@@ -65,10 +65,10 @@ var scopeRules = []Rule{
 		Title: "material that went into no line and no extra",
 		Why:   "It is not billed.",
 		Wrong: dayNote(`## Materials
-- 20 ft 10/2 MC
+- 20 ft 3/4 in EMT
 `),
 		Right: dayNote(`## Materials
-- B: 20 ft 10/2 MC
+- B: 20 ft 3/4 in EMT
 `),
 	},
 	{
@@ -249,6 +249,23 @@ Four hood lights, 640.
 		Why:   "It is called by its number, which changes when a row is put in before it.",
 		Wrong: scopeTable("|  | Replace hood lights | 4 | ea | 640.00 | 3 |\n"),
 		Right: scopeTable("| A | Replace hood lights with sealed LED fixtures | 4 | ea | 640.00 | 3 |\n"),
+	},
+	{
+		ID: "scope/number", Severity: Error, Since: "1",
+		Title: "a scope that does not say which job it is",
+		Why:   "Notes, extras and invoices are filed under the number.",
+		Wrong: file("jobs/-barn/scope.md", `## Scope
+
+| Line | Work | Qty | Unit | Price | Hours |
+|------|------|-----|------|-------|-------|
+| A | Feeder to the barn | 1 | ea | 900.00 | 8 |
+`),
+		Right: file("jobs/2440-barn/scope.md", `## Scope
+
+| Line | Work | Qty | Unit | Price | Hours |
+|------|------|-----|------|-------|-------|
+| A | Feeder to the barn | 1 | ea | 900.00 | 8 |
+`),
 	},
 	{
 		ID: "scope/size", Severity: Error, Since: "1",
