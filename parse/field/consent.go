@@ -65,9 +65,7 @@ func (v *verdict) take(h hit) {
 			v.settle(h, notes.Authorized)
 		}
 	case sayYesIf:
-		if _, end := r.personBefore(h.from); end == h.from && !r.negatedWithin(h.from, 2) && r.notAResult(h) {
-			v.settle(h, notes.Authorized)
-		}
+		v.agreed(h)
 	case sayNo:
 		v.no(h)
 	case sayNoIf:
@@ -84,6 +82,19 @@ func (v *verdict) take(h hit) {
 		v.means("text message")
 	case howMail:
 		v.means("e-mail")
+	}
+}
+
+// agreed weighs "ok" right after a person: "owner ok with it", but "waiting on Ruth's ok".
+func (v *verdict) agreed(h hit) {
+	r := v.r
+	_, end := r.personBefore(h.from)
+	switch {
+	case end == 0 || end != h.from || !r.notAResult(h):
+	case r.conditional(h.from) || r.negatedWithin(h.from, 3):
+		v.pending, v.waiting = true, h
+	default:
+		v.settle(h, notes.Authorized)
 	}
 }
 
@@ -171,6 +182,12 @@ func (v *verdict) yes(h hit) {
 		r.low(h.from) == "accepted" && r.low(h.from-1) == "delivery":
 	default:
 		v.settle(h, notes.Authorized)
+		switch r.low(h.from) {
+		case "texted":
+			v.means("text message")
+		case "emailed":
+			v.means("e-mail")
+		}
 	}
 }
 
@@ -531,7 +548,7 @@ func roleWord(low string) bool {
 	case "owner", "owners", "customer", "client", "tenant", "landlord", "landlady", "manager", "mgr", "super", "superintendent",
 		"gc", "contractor", "foreman", "boss", "homeowner", "architect", "engineer", "chef", "baker",
 		"dentist", "doctor", "farmer", "pm", "supervisor", "wife", "husband", "inspector", "ahj", "facilities", "principal",
-		"rep", "office", "maintenance", "staff", "receptionist", "caretaker", "janitor", "dr", "lady", "buyer", "realtor":
+		"rep", "maintenance", "staff", "receptionist", "caretaker", "janitor", "dr", "lady", "buyer", "realtor":
 		return true
 	}
 	return false
@@ -544,11 +561,10 @@ func (r *reader) personName(i int) bool {
 	if len(low) < 2 && !(r.low(i+1) == "." && r.close(i+1)) || commonWord(low) || notAPerson(low) || thingWord(low) {
 		return false
 	}
-	if r.shouting(i) && len(low) <= 4 && i+1 < len(r.toks) && (len(low) < 3 || r.low(i+1) != "ok'd") {
+	if len(low) > 1 && r.shouting(i) && len(low) <= 4 && i+1 < len(r.toks) && (len(low) < 3 || r.low(i+1) != "ok'd") {
 		return false
 	}
-	_, cued := cues[low]
-	return !cued
+	return !r.cueWord(i)
 }
 
 // thingWord reports whether a capitalized word begins a sentence about a thing.

@@ -1,6 +1,7 @@
 package field
 
 import (
+	"math/bits"
 	"unicode"
 	"unicode/utf8"
 )
@@ -242,7 +243,8 @@ func (s *survey) symbol(low string) {
 	}
 }
 
-// lookUp notes every phrase that starts at token i; of one topic only the longest.
+// lookUp notes the phrases that start at token i, of one topic only the longest. One phrase may
+// have two senses in a topic: "live parts" is a fault and says how grave it is.
 func (r *reader) lookUp(i int, low string) {
 	s := &r.seen
 	var buf [24]byte
@@ -253,14 +255,15 @@ func (r *reader) lookUp(i int, low string) {
 	} else {
 		list = cues[string(key)]
 	}
-	var taken topic
+	var length [8]int // of the phrase taken, by topic
 	for k := range list {
 		c := &list[k]
 		t := c.sense.topic()
-		if taken&t != 0 || !r.follows(i+1, c.rest) {
+		n := &length[bits.TrailingZeros8(uint8(t))]
+		if *n > len(c.rest)+1 || !r.follows(i+1, c.rest) {
 			continue
 		}
-		taken |= t
+		*n = len(c.rest) + 1
 		s.topics |= t
 		s.hits = append(s.hits, hit{i, i + 1 + len(c.rest), c.sense})
 	}
@@ -274,6 +277,17 @@ func (r *reader) lookUp(i int, low string) {
 	case "dollars", "bucks":
 		s.dollars = true
 	}
+}
+
+// cueWord reports whether a phrase of these grammars begins with the word at token i.
+func (r *reader) cueWord(i int) bool {
+	var buf [24]byte
+	if key := plainKey(r.low(i), &buf); key != nil {
+		_, ok := cues[string(key)]
+		return ok
+	}
+	_, ok := cues[r.low(i)]
+	return ok
 }
 
 // plainKey copies a word without its apostrophes into buf, or returns nil when it has none or is

@@ -97,6 +97,8 @@ func (r *reader) unitOfTime(v notes.Decimal, i int) (stretch, bool) {
 	case low == "manhours" || low == "manhrs":
 		m, ok := wholeMinutes(v, 60)
 		return stretch{minutes: m, next: i + 1, total: true}, ok
+	case low == "h" && r.low(i+1) == "-" && r.close(i+1):
+		return stretch{}, false // a conductor: "120.4 H-G 120.3"
 	case hourWord(low):
 		s, ok := r.hoursAndPart(v, r.pastDot(i+1))
 		s.total = total

@@ -226,6 +226,9 @@ func (d *damage) counts(h hit) bool {
 	case sayLeftIf:
 		return d.f.Named && !r.leftThing(h)
 	}
+	if r.insideFault(h) {
+		return false
+	}
 	if d.f.Named {
 		return !(r.low(h.from) == "covered" && r.low(h.to) == "by")
 	}
@@ -235,6 +238,16 @@ func (d *damage) counts(h hit) bool {
 	switch r.low(h.from) {
 	case "turned", "shut", "tagged", "killed", "taped", "locked":
 		return h.sense == saySafeIf && r.safeTogether()
+	}
+	return false
+}
+
+// insideFault reports whether the phrase is part of one that names a fault: "not bonded".
+func (r *reader) insideFault(h hit) bool {
+	for _, k := range r.seen.hits {
+		if (k.sense == sayFault || k.sense == sayFaultIf) && k.from < h.from && h.to <= k.to {
+			return true
+		}
 	}
 	return false
 }

@@ -25,7 +25,13 @@ func (m *meter) value(i int) int {
 		op, next = ">", next+1
 	}
 	unit, end := r.unitAt(next, r.close(next))
+	if unit == "" && r.low(next) == "m" && r.capital(next) && r.megger() {
+		unit, end = "Mohm", next+1
+	}
 	v := notes.Measured{Value: n.v, HasVal: true, Op: op, Unit: unit}
+	if unit == gigaohm {
+		v.Value, v.Unit = n.v.Mul(notes.Int(1000)), "Mohm"
+	}
 	if unit == "" {
 		return m.bareValue(i, j, next, v)
 	}
@@ -313,7 +319,10 @@ func (m *meter) isReading(num, next, end int, v notes.Measured) bool {
 		r.claimTokens(num, end)
 		return false
 	}
-	if m.between != "" || v.Op != "" {
+	if m.between != "" || v.Op != "" || v.Value.IsZero() {
+		return true
+	}
+	if _, _, ok := r.betweenAt(end); ok && !m.valueFollows(end+3) {
 		return true
 	}
 	if r.bold {
@@ -399,6 +408,16 @@ func (r *reader) testVoltage(i int) bool {
 	return false
 }
 
+// megger reports whether a lone "M" can be megohms here.
+func (r *reader) megger() bool {
+	for _, h := range r.seen.hits {
+		if h.sense == readMegger {
+			return true
+		}
+	}
+	return r.bold
+}
+
 // degrees reports whether a degree sign or word stands at token i.
 func (r *reader) degrees(i int) bool {
 	switch r.low(i) {
@@ -452,7 +471,7 @@ func (r *reader) unitAt(i int, tight bool) (unit string, next int) {
 		return "", i
 	}
 	if u := electricUnit(t.low, r.text[t.start:t.end]); u != "" {
-		if (u == "A" || u == "W" || u == "s") && len(t.low) == 1 && !tight && t.low == r.text[t.start:t.end] {
+		if (u == "A" || u == "W") && len(t.low) == 1 && !tight && t.low == r.text[t.start:t.end] {
 			return "", i // "5 a side", "3 w/ covers"
 		}
 		return u, i + 1
@@ -510,6 +529,9 @@ func (r *reader) degreeUnit(i int) (string, int) {
 	return "", i
 }
 
+// gigaohm is read and turned into megohms.
+const gigaohm = "Gohm"
+
 // electricUnit returns the short name of a unit, written being the word with its capitals:
 // "MΩ" and "Meg" are megohms, "mA" is milliamperes.
 func electricUnit(low, written string) string {
@@ -532,6 +554,8 @@ func electricUnit(low, written string) string {
 		return "kohm"
 	case "meg", "megs", "megohm", "megohms", "mohm", "mohms", "megaohm", "megaohms", "mω":
 		return "Mohm"
+	case "gohm", "gohms", "gigohm", "gigohms", "gigaohm", "gigaohms", "gω", "gig", "gigs":
+		return gigaohm
 	case "hz":
 		return "Hz"
 	case "fc", "footcandles", "footcandle":

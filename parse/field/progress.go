@@ -6,10 +6,10 @@ import (
 
 var progressCues = cueTable{
 	sayDone: "done|complete|completed|finished|up and working|up, working|in and working|up and running|hot and working|live and working|" +
-		"all working|is working|are working|works|now working|and working|buttoned up|wrapped up|all set|good to go|closed out|" +
+		"all working|working|is working|are working|works|now working|and working|buttoned up|wrapped up|all set|good to go|closed out|" +
 		"landed and working|installed and working|tested and working|all wrapped up|energized and working|working now|runs|finished up",
 	sayPartial: "started|started on|began|begun|under way|underway|in progress|roughed|roughed in|rough in done|rough done|rough is done|partial|partially|partly|mostly|almost|nearly|" +
-		"half done|half way|halfway|half finished|part way|about done|still need|still needs|still have to|still has to|still to|still missing|" +
+		"halfway|part way|still need|still needs|still have to|still has to|still to|still missing|" +
 		"left to do|to do|no trim yet|no labels yet|need to|needs to|have to|has to|not all|not landed|not trimmed|not terminated|" +
 		"not energized|not connected|not hooked up|not tied in|not tested|not finished|not complete|not completed|not labeled|not on yet|not on|not in yet|" +
 		"not made up|not wired|not live|not hot|not up yet|arent landed|isnt landed|isnt terminated|isnt finished|arent finished|isnt complete|" +
@@ -59,7 +59,7 @@ type standing struct {
 // progress reads how far the words say something got.
 func (r *reader) progress() notes.Progress {
 	s := r.look()
-	if s.topics&aboutProgress == 0 && !(s.numbers && (s.percent || s.slashes > 0 || s.ofs)) {
+	if s.topics&aboutProgress == 0 && !s.ofs && !(s.numbers && (s.percent || s.slashes > 0)) {
 		return notes.Progress{}
 	}
 	st := standing{r: r, doneAt: -1}
@@ -121,6 +121,8 @@ func (st *standing) take(h hit) {
 func (st *standing) done(h hit) {
 	r := st.r
 	switch {
+	case r.low(h.from) == "working" && h.to-h.from == 1 && (!r.endsClause(h.to) || r.negatedWithin(h.from, 2)):
+		return
 	case r.low(h.from) == "works" && r.low(h.from-1) == "the", r.low(h.from) == "runs" && !r.endsClause(h.to),
 		r.low(h.from) == "complete" && (r.low(h.to) == "with" || r.low(h.from-1) == "a"),
 		r.low(h.from) == "finished" && (r.low(h.to) == "ceiling" || r.low(h.to) == "wall" || r.low(h.to) == "grade" || r.low(h.to) == "floor" || r.low(h.to) == "basement"):

@@ -8,7 +8,7 @@ import (
 
 var readingCues = cueTable{
 	readWord: "measured|measures|measure|measuring|reads|reading|read|got|getting|metered|meter|meters|voltage|volts|amps|amp draw|draw|draws|drawing|pulling|pulls|running|clamped|clamp meter|" +
-		"drop|dropped to|dropped|tested|test|tests|checked|insulation|insulation resistance|resistance|ir test|torqued|torque|retorqued|trip time|under load|load|loaded|unbalance|imbalance|humidity|thd|inrush|fla|verified|continuity",
+		"drop|dropped to|dropped|tested|test|tests|checked|insulation|insulation resistance|resistance|ir test|torqued|torque|retorqued|trip time|under load|load|loaded|unbalance|imbalance|humidity|thd|inrush|fla|verified",
 	readSubject: "gfci|gfcis|gfi|gfis|afci|afcis|polarity|continuity|rotation|phase rotation|tester|test button|button|emergency lights|emergency light|em lights|emergency battery|discharge|exit signs|exits|ground rod|rods|insulation|bonding|smokes|smoke alarms|detectors|pull test|receptacle tester|functional test|function test|load test|test",
 	readOK:      "ok|okay|good|pass|passed|passes|fine|checks out|check out|checked out|correct|checks good|checked good|tested good|tests good|test good|tested ok|tests ok|tested fine|checks ok|checked ok|o . k",
 	readFail: "fail|failed|fails|failing|did not trip|didnt trip|wont trip|would not trip|wouldnt trip|no trip|does not trip|doesnt trip|wont reset|will not reset|would not reset|wouldnt reset|did not reset|not tripping|tested bad|tests bad|test failed|failed test|" +
@@ -17,7 +17,7 @@ var readingCues = cueTable{
 	readTrip:         "tripped|trips|tripping at|trip|tripped at",
 	readReset:        "reset|resets|reset ok|resets ok|reset fine|resets fine|reset good",
 	readNoContinuity: "no continuity|without continuity|lost continuity",
-	readContinuity:   "has continuity|have continuity|continuity|rings through|rings out",
+	readContinuity:   "has continuity|have continuity|rings through|rings out",
 	readTemp:         "temp|temperature|thermal|hot spot|hotspot|ir scan|infrared|scan|vs|camera|imager|degrees|deg",
 	readMegger:       "megger|meggered|megged|meg|megs|hipot|insulation|insulation resistance|megger test|ir test",
 }
@@ -157,9 +157,10 @@ func (m *meter) phrase(h hit) int {
 	case readNoContinuity:
 		m.result(h, "no continuity")
 	case readContinuity:
+		m.result(h, "continuity")
+	case readSubject:
 		if r.low(h.from) != "continuity" {
-			m.result(h, "continuity")
-			break
+			return 0
 		}
 		return m.plainContinuity(h)
 	case readOpen:
