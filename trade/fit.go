@@ -76,6 +76,9 @@ func (t *look) denies(p *phrase, n int, c term, chosen []term) bool {
 	if n := t.next(c.to); t.spent(c) && (n < o.from || n >= o.to) {
 		return false
 	}
+	if t.through(c.to, o.from, furtherOnes) {
+		return false
+	}
 	for _, m := range t.terms {
 		if (m.id == t.x.none || m.id == t.x.not || m.id == t.x.missing) && m.from >= c.to && m.to <= o.from {
 			return false
@@ -83,6 +86,9 @@ func (t *look) denies(p *phrase, n int, c term, chosen []term) bool {
 	}
 	return true
 }
+
+// furtherOnes tell of more that is wanted, not of one that is missing: "need 3 more covers".
+var furtherOnes = setOf("mor", "another", "extra", "additional")
 
 func distance(c, a term) int {
 	if c.from >= a.to {
@@ -139,7 +145,7 @@ func (t *look) next(j int) int {
 }
 
 // because ends what a "no" before it denies: "no light due to a burnt socket".
-var because = setOf("becaus", "due", "caus", "caused", "found", "find", "but", "except", "account", "sinc", "then")
+var because = setOf("becaus", "due", "caus", "caused", "found", "but", "except", "account", "sinc", "then")
 
 // denied reports whether a "no" outside the chosen words says that they do not hold, or whether
 // they are only what was looked for.

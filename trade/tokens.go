@@ -171,7 +171,7 @@ func stem(w string) string {
 var odd = map[string]string{
 	"tape": "tape", "tapes": "tape", "taped": "tape", "taping": "tape", "bare": "bare", "bared": "bare", "none": "none",
 	"rate": "rate", "rated": "rate", "rates": "rate", "rating": "rate", "fitted": "fitted", "fitting": "fitting",
-	"fittings": "fitting", "during": "during", "tubed": "tube", "tube": "tube", "buried": "bury", "tied": "tie", "tying": "tie",
+	"fittings": "fitting", "during": "during", "tubed": "tube", "tube": "tube", "buried": "bury", "arcing": "arcing", "arced": "arcing", "arcs": "arcing", "tied": "tie", "tying": "tie",
 }
 
 func hasVowel(s string) bool {

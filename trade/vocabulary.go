@@ -29,7 +29,21 @@ func readVocabulary(table string) *vocabulary {
 		slices.SortStableFunc(ps, func(a, b Phrase) int { return cmp.Compare(len(b.Rest), len(a.Rest)) })
 	}
 	v.addSlips(long)
+	v.index()
 	return v
+}
+
+// index joins words and phrases, so that one look-up finds both.
+func (v *vocabulary) index() {
+	v.entries = make(map[string]*Entry, len(v.words)+len(v.phrases))
+	for text, w := range v.words { // every key is entered once, so the order does not show
+		v.entries[text] = &Entry{Word: w, Known: true, Phrases: v.phrases[text]}
+	}
+	for text, ps := range v.phrases {
+		if v.entries[text] == nil {
+			v.entries[text] = &Entry{Phrases: ps}
+		}
+	}
 }
 
 // readRow parts "class normal form [dimension]: ways" into the word and all its ways of writing.

@@ -51,10 +51,18 @@ type Phrase struct {
 	Word
 }
 
+// An Entry is all the vocabulary knows about a single word. It must not be changed.
+type Entry struct {
+	Word
+	Known   bool     // the word by itself is one of the trade's
+	Phrases []Phrase // the ways of writing that begin with it, longest first
+}
+
 // A vocabulary is the table, ready for look-up. It is read-only once made.
 type vocabulary struct {
 	words   map[string]Word
 	phrases map[string][]Phrase // by first word, longest first
+	entries map[string]*Entry
 }
 
 var vocab = readVocabulary(wordTable)
@@ -65,6 +73,9 @@ func FindWord(low string) (Word, bool) {
 	w, ok := vocab.words[low]
 	return w, ok
 }
+
+// Look returns all that is known about a word in lower case, or nil.
+func Look(low string) *Entry { return vocab.entries[low] }
 
 // Phrases returns the ways of writing that begin with the word, longest first.
 // The caller must not change them.
