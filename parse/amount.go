@@ -3,6 +3,7 @@ package parse
 import (
 	"errors"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"jobday/notes"
@@ -78,18 +79,30 @@ func allDigits(s string) bool {
 // fold puts a text on one line: each run of white space becomes one blank, none at the ends.
 // Broken bytes become the replacement character.
 func fold(s string) string {
-	clean := true
-	for i := 0; i < len(s); i++ {
-		c := s[i]
-		if c >= utf8.RuneSelf || c < ' ' || c == ' ' && (i == 0 || i+1 == len(s) || s[i+1] == ' ') {
-			clean = false
-			break
-		}
-	}
-	if clean {
+	if isFolded(s) {
 		return s
 	}
 	return strings.ToValidUTF8(strings.Join(strings.Fields(s), " "), "\uFFFD")
+}
+
+// isFolded reports whether a text is already on one line with single blanks.
+func isFolded(s string) bool {
+	for i := 0; i < len(s); {
+		c := s[i]
+		if c >= utf8.RuneSelf {
+			r, n := utf8.DecodeRuneInString(s[i:])
+			if r == utf8.RuneError || unicode.IsSpace(r) {
+				return false
+			}
+			i += n
+			continue
+		}
+		if c < ' ' || c == ' ' && (i == 0 || i+1 == len(s) || s[i+1] == ' ') {
+			return false
+		}
+		i++
+	}
+	return true
 }
 
 // tidy keeps a text's lines and takes off what is blank around them; broken bytes become the

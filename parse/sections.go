@@ -179,6 +179,9 @@ var againSaid = lineSet(`same|ditto|same as above|same here|as above|same thing|
 
 // isAgain reports whether a text, or what stands behind its colon, says "same".
 func isAgain(s string) bool {
+	if !mayEndAgain(s) {
+		return false
+	}
 	if i := strings.LastIndexByte(s, ':'); i >= 0 && i < 40 {
 		s = s[i+1:]
 	}
@@ -189,6 +192,25 @@ func isAgain(s string) bool {
 	// "unit 6 same", without a colon.
 	words := strings.Fields(s)
 	return len(words) > 1 && len(words) <= 3 && againSaid[words[len(words)-1]] && anyDigit(words[len(words)-2])
+}
+
+// mayEndAgain looks at the last word only: nearly every line is told from "same" by it.
+func mayEndAgain(s string) bool {
+	end := len(s)
+	for end > 0 && strings.IndexByte(" .!,\t\r\n", s[end-1]) >= 0 {
+		end--
+	}
+	start := end
+	for start > 0 && isLetter(s[start-1]) {
+		start--
+	}
+	switch strings.ToLower(s[start:end]) {
+	case "same", "ditto", "above", "here", "thing", "again", "likewise", "do", "deal", "last":
+		return true
+	case "":
+		return end > 0 && (s[end-1] == '"' || s[end-1] == '\'')
+	}
+	return false
 }
 
 func anyDigit(s string) bool { return strings.ContainsAny(s, "0123456789") }
