@@ -36,11 +36,23 @@ type atom struct {
 	spaced     bool // white space stands before it
 	num        int8 // for a count its number's index, else -1
 	alt        int8 // index of the number in the other honest reading, or -1
-	start, end int
-	text       string // normal form
-	dim        string // of a designation, verb, place or unit
-	verb, work string // when the same letters may be a verb
+	start, end int32
+	text       string      // normal form
+	dim        string      // of a designation, verb, place or unit
+	word       *trade.Word // what the vocabulary knows, or nil
 }
+
+// verb returns the word as a verb, "" when it cannot be one.
+func (a *atom) verb() string {
+	if a.word == nil {
+		return ""
+	}
+	return a.word.Verb
+}
+
+// from and to are the byte offsets of the atom in the text.
+func (a *atom) from() int { return int(a.start) }
+func (a *atom) to() int   { return int(a.end) }
 
 // A scanner makes atoms of tokens.
 type scanner struct {
@@ -58,16 +70,21 @@ const maxNums = 120
 
 // atomsOf makes atoms of a text. It never fails and takes time linear in the text.
 func atomsOf(text string, toks []token, words trade.Words) scanner {
-	s := scanner{text: text, toks: toks, words: words, out: make([]atom, 0, len(toks)+2)}
-	for s.i < len(toks) {
-		before := s.i
-		s.step()
-		if s.i <= before {
-			s.i = before + 1
-		}
+	s := scanner{
+		text: text, toks: toks, words: words,
+		out: make([]atom, 0, len(toks)+1), nums: make([]num, 0, 4),
 	}
+	s.scan()
 	s.settle()
 	return s
+}
+
+func (s *scanner) scan() {
+	for s.i < len(s.toks) {
+		before := s.i
+		s.step()
+		s.i = max(s.i, before+1)
+	}
 }
 
 func (s *scanner) step() {
@@ -105,12 +122,8 @@ func (s *scanner) own() bool {
 // stand puts the atoms of a meaning in the place of the tokens up to next.
 func (s *scanner) stand(meaning string, next int) {
 	inner := scanner{text: meaning, toks: tokens(meaning), depth: 1}
-	for inner.i < len(inner.toks) {
-		before := inner.i
-		inner.step()
-		inner.i = max(inner.i, before+1)
-	}
-	start, end := s.toks[s.i].start, s.toks[next-1].end
+	inner.scan()
+	start, end := int32(s.toks[s.i].start), int32(s.toks[next-1].end)
 	plural := len(s.toks[next-1].low) > 2 && s.toks[next-1].low[len(s.toks[next-1].low)-1] == 's'
 	for k, a := range inner.out {
 		a.start, a.end = start, end
@@ -126,7 +139,7 @@ func (s *scanner) stand(meaning string, next int) {
 // put appends an atom that covers the tokens from s.i up to next, and moves on.
 func (s *scanner) put(a atom, next int) {
 	a.spaced = s.toks[s.i].spaced
-	a.start, a.end = s.toks[s.i].start, s.toks[next-1].end
+	a.start, a.end = int32(s.toks[s.i].start), int32(s.toks[next-1].end)
 	if a.role != roleCount {
 		a.num = -1
 	}
@@ -236,7 +249,7 @@ func (s *scanner) hash() bool {
 		s.put(atom{role: roleSkip, dim: "number"}, i+2)
 		return true
 	}
-	if w, ok := s.wordAhead(i+2, 3); ok && (w.Text == "screw" || w.Text == "anchor" || w.Text == "bolt") {
+	if w := s.wordAhead(i+2, 3); w != nil && (w.Text == "screw" || w.Text == "anchor" || w.Text == "bolt") {
 		s.desig("#"+n, "size", i+2)
 		return true
 	}
@@ -254,7 +267,7 @@ func (s *scanner) skipGauge(i int) int {
 }
 
 // wordAhead returns the first thing, part, material or trait among the next n tokens.
-func (s *scanner) wordAhead(i, n int) (trade.Word, bool) {
+func (s *scanner) wordAhead(i, n int) *trade.Word {
 	for j := i; j < len(s.toks) && j < i+n; j++ {
 		if s.toks[j].kind != word {
 			if l := s.toks[j].low; l == "," || l == ";" {
@@ -262,22 +275,22 @@ func (s *scanner) wordAhead(i, n int) (trade.Word, bool) {
 			}
 			continue
 		}
-		if w, ok := trade.FindWord(s.toks[j].low); ok {
+		if w := s.wordAt1(j); w != nil {
 			switch w.Class {
 			case trade.ThingWord, trade.PartWord, trade.MaterialWord, trade.GenericWord:
-				return w, true
+				return w
 			}
 		}
 	}
-	return trade.Word{}, false
+	return nil
 }
 
-// wordAt1 returns the word of the trade at token i.
-func (s *scanner) wordAt1(i int) (trade.Word, bool) {
-	if i < 0 || i >= len(s.toks) || s.toks[i].kind != word {
-		return trade.Word{}, false
+// wordAt1 returns the word of the trade at token i, or nil.
+func (s *scanner) wordAt1(i int) *trade.Word {
+	if i < 0 || i >= len(s.toks) || s.toks[i].ent == nil || !s.toks[i].ent.Known {
+		return nil
 	}
-	return trade.FindWord(s.toks[i].low)
+	return &s.toks[i].ent.Word
 }
 
 // settle looks at the atoms once more, now that their neighbours are known.

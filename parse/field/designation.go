@@ -49,8 +49,8 @@ func (s *scanner) clockOrDate() bool {
 
 // cableSet reports whether a run such as 2/2/2/4 names the wires of a service cable.
 func (s *scanner) cableSet(end int) bool {
-	w, ok := s.wordAhead(end, 3)
-	return ok && (w.Text == "SER" || w.Text == "SEU" || w.Text == "USE")
+	w := s.wordAhead(end, 3)
+	return w != nil && (w.Text == "SER" || w.Text == "SEU" || w.Text == "USE")
 }
 
 // cross reads 2x4, 12x12x6 as one size; "3x 15A" and "2x25 ft" are left to the count.
@@ -161,7 +161,7 @@ func (s *scanner) panelAhead(i int) bool {
 		}
 	}
 	for j := i; j < i+4; j++ {
-		if w, ok := s.wordAt1(j); ok && (w.Text == "panel" || w.Text == "subpanel") {
+		if w := s.wordAt1(j); w != nil && (w.Text == "panel" || w.Text == "subpanel") {
 			return true
 		}
 		switch s.low(j) {
@@ -236,17 +236,17 @@ func (s *scanner) cableNear(i int) bool {
 		if j > i && s.low(j) == "x" {
 			break
 		}
-		if w, ok := s.wordAt1(j); ok {
+		if w := s.wordAt1(j); w != nil {
 			if isCable(w) {
 				return true
 			}
 		}
 	}
-	w, ok := s.wordAt1(s.i - 1)
-	return ok && isCable(w)
+	w := s.wordAt1(s.i - 1)
+	return w != nil && isCable(w)
 }
 
-func isCable(w trade.Word) bool {
+func isCable(w *trade.Word) bool {
 	switch w.Text {
 	case "NM", "MC", "AC", "UF", "SER", "SEU", "SO", "USE", "cable", "cord", "whip", "box":
 		// "bx" is a box and, after a conductor count, armored cable
@@ -296,8 +296,8 @@ func (s *scanner) spacedCable() bool {
 	if i+2 >= len(s.toks) || s.toks[i+1].kind != number || len(b) != 1 || b < "2" || b > "4" || !isGauge(a) || len(a) < 2 {
 		return false
 	}
-	w, ok := s.wordAt1(i + 2)
-	if !ok || !isCable(w) || w.Class == trade.PackageWord {
+	w := s.wordAt1(i + 2)
+	if w == nil || !isCable(w) || w.Class == trade.PackageWord {
 		return false
 	}
 	s.desig(a+"/"+b, "gauge-count", s.skipGround(i+2))
@@ -336,8 +336,8 @@ func (s *scanner) startsThing(i int) bool {
 	if unit, _ := s.unitAt(i); unit != "" {
 		return true
 	}
-	w, ok := s.wordAt1(i)
-	if !ok {
+	w := s.wordAt1(i)
+	if w == nil {
 		return false
 	}
 	switch w.Class {
@@ -419,10 +419,10 @@ func (s *scanner) inches(n num) bool {
 		}
 	}
 	if next == 0 && s.low(j) == "in" {
-		switch w, ok := s.wordAt1(skipDot(s.toks, j+1)); {
+		switch w := s.wordAt1(skipDot(s.toks, j+1)); {
 		case n.form == fraction, tight(s.toks, j+1, ".") && j+2 < len(s.toks):
 			next = skipDot(s.toks, j+1)
-		case ok && n.v.Cmp(notes.Int(12)) <= 0 && sizedWord(w):
+		case w != nil && n.v.Cmp(notes.Int(12)) <= 0 && sizedWord(w):
 			next = j + 1
 		}
 	}
@@ -437,7 +437,7 @@ func (s *scanner) inches(n num) bool {
 }
 
 // sizedWord reports whether what a word names comes in inches, so that "in" before it is a size.
-func sizedWord(w trade.Word) bool {
+func sizedWord(w *trade.Word) bool {
 	switch w.Class {
 	case trade.MaterialWord, trade.PartWord, trade.GenericWord:
 		return true
@@ -468,8 +468,8 @@ func (s *scanner) unitOf(n num, unit string, next int) {
 
 // sizedAt reports whether what stands at token i comes in inches: "10' 1\" EMT" is ten feet.
 func (s *scanner) sizedAt(i int) bool {
-	w, ok := s.wordAt1(i)
-	return ok && sizedWord(w)
+	w := s.wordAt1(i)
+	return w != nil && sizedWord(w)
 }
 
 // plain enters a number with nothing after it that says what it is.
@@ -486,16 +486,16 @@ func (s *scanner) plain(n num) {
 // bareSize reads a fraction without an inch mark: "3/4 EMT", "1 1/2 strap". It is a size unless a
 // package follows it.
 func (s *scanner) bareSize(n num) bool {
-	if w, ok := s.wordAt1(n.next); ok && w.Class == trade.PackageWord && w.Text != "box" || s.low(n.next) == "of" {
+	if w := s.wordAt1(n.next); w != nil && w.Class == trade.PackageWord && w.Text != "box" || s.low(n.next) == "of" {
 		return false
 	}
-	if w, ok := s.wordAt1(n.next); ok && w.Class == trade.PackageWord && s.low(n.next+1) == "of" {
+	if w := s.wordAt1(n.next); w != nil && w.Class == trade.PackageWord && s.low(n.next+1) == "of" {
 		return false
 	}
 	if n.next < len(s.toks) && notCounted(s.low(n.next)) {
 		return false
 	}
-	if w, ok := s.wordAt1(n.next); ok && w.Class == trade.UnitWord && w.Dim != "ea" {
+	if w := s.wordAt1(n.next); w != nil && w.Class == trade.UnitWord && w.Dim != "ea" {
 		return false
 	}
 	s.size(n, n.next)
@@ -530,8 +530,8 @@ func (s *scanner) size(n num, next int) {
 
 // bareGauge reads "12 THHN", "10 stranded" and ".75 EMT".
 func (s *scanner) bareGauge(n num) bool {
-	w, ok := s.wordAt1(n.next)
-	if !ok {
+	w := s.wordAt1(n.next)
+	if w == nil {
 		return false
 	}
 	switch {
@@ -545,7 +545,7 @@ func (s *scanner) bareGauge(n num) bool {
 	return false
 }
 
-func bareWire(w trade.Word) bool {
+func bareWire(w *trade.Word) bool {
 	switch w.Text {
 	case "THHN", "XHHW", "MTW", "stranded", "solid", "bare", "copper":
 		return true

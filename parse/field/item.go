@@ -36,11 +36,11 @@ func (r *reader) items() []notes.Item {
 	}
 	s := atomsOf(r.text, r.toks, words)
 	for k := range s.out {
-		if a := &s.out[k]; len(r.used) > 0 && (a.role == roleCount || a.role == roleDesig && !a.stays()) && r.claimed(a.start) {
+		if a := &s.out[k]; len(r.used) > 0 && (a.role == roleCount || a.role == roleDesig && !a.stays()) && r.claimed(a.from()) {
 			a.role = roleSkip
 		}
 	}
-	p := parcel{scanner: &s, backing: make([]int, 0, len(s.out))}
+	p := parcel{scanner: &s, backing: make([]int, 0, len(s.out)), portions: make([]portion, 0, 3)}
 	p.read()
 	p.join()
 	return p.items()
@@ -61,7 +61,6 @@ type parcel struct {
 
 // read parts the line into segments and reads each.
 func (p *parcel) read() {
-	p.portions = make([]portion, 0, 4)
 	from, sep := 0, ""
 	for k := 0; k <= len(p.out); k++ {
 		if k < len(p.out) && !p.parts(k) {
@@ -150,7 +149,7 @@ func (p *parcel) correction(lo, hi int) int {
 		if k >= hi {
 			return ""
 		}
-		return lower(p.text[p.out[k].start:p.out[k].end])
+		return lower(p.text[p.out[k].from():p.out[k].to()])
 	}
 	n := 0
 	switch low(lo) {
@@ -242,8 +241,8 @@ func (p *parcel) known(names []int) bool {
 
 // cover widens the portion's piece by an atom.
 func (d *portion) cover(a *atom) {
-	if d.start < 0 || a.start < d.start {
-		d.start = a.start
+	if d.start < 0 || a.from() < d.start {
+		d.start = a.from()
 	}
-	d.end = max(d.end, a.end)
+	d.end = max(d.end, a.to())
 }

@@ -308,7 +308,7 @@ func (p *parcel) itemOf(d *portion) notes.Item {
 func (p *parcel) textOf(names []int) string {
 	start, end := len(p.text), 0
 	for _, k := range names {
-		start, end = min(start, p.out[k].start), max(end, p.out[k].end)
+		start, end = min(start, p.out[k].from()), max(end, p.out[k].to())
 	}
 	return p.text[start:end]
 }
@@ -373,7 +373,7 @@ func (p *parcel) quantity(d *portion) (notes.Quantity, []notes.Quantity) {
 	if d.length >= 0 && p.out[d.length].role == roleCount {
 		l := notes.Quantity{Value: p.nums[p.out[d.length].num].v, Unit: notes.Foot}
 		product := notes.Quantity{Value: q.Value.Mul(l.Value).Round(6), Unit: notes.Foot}
-		if d.each || p.out[d.length].start < p.firstName(d) {
+		if d.each || p.out[d.length].from() < p.firstName(d) {
 			q = product
 		} else {
 			q.Unit = orEach(q.Unit)
@@ -391,7 +391,7 @@ func (p *parcel) firstName(d *portion) int {
 	if len(d.names) == 0 {
 		return len(p.text)
 	}
-	return p.out[d.names[0]].start
+	return p.out[d.names[0]].from()
 }
 
 // product multiplies "2 x 25 ft", "25 ft x 2", "2 x 10".

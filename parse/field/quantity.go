@@ -312,7 +312,7 @@ loop:
 		a := &p.out[k]
 		switch a.role {
 		case roleThing, rolePart, roleKind, roleGeneric:
-			if pluralHead && !(a.role == roleKind && p.partHead(from)) || !counted && a.verb != "" && !d.headed && p.verbHere(k) {
+			if pluralHead && !(a.role == roleKind && p.partHead(from)) || !counted && a.verb() != "" && !d.headed && p.verbHere(k) {
 				break loop
 			}
 			only = false

@@ -135,7 +135,7 @@ func (s *scanner) model(n num, j int) bool {
 	if len(w) > 2 || n.form != digits || n.next != s.i+1 || w == "x" || w == "in" || w == "ft" || w == "m" {
 		return false
 	}
-	if _, known := s.wordAt1(j); known {
+	if s.wordAt1(j) != nil {
 		return false
 	}
 	s.desig(s.low(s.i)+strings.ToUpper(w), "model", j+1)

@@ -46,7 +46,7 @@ func TermsIn(text string, words trade.Words) []Term {
 func (s *scanner) terms(ts []Term) []Term {
 	for k := range s.out {
 		a := &s.out[k]
-		t := Term{Text: a.text, Dim: a.dim, Piece: notes.Piece{Start: a.start, End: a.end}}
+		t := Term{Text: a.text, Dim: a.dim, Piece: notes.Piece{Start: a.from(), End: a.to()}}
 		switch a.role {
 		case roleCount:
 			if s.nums[a.num].form == article {
@@ -63,21 +63,21 @@ func (s *scanner) terms(ts []Term) []Term {
 			}
 		case roleThing, rolePart, roleKind, roleGeneric:
 			t.Class, t.Dim = ThingTerm, ""
-			if a.verb != "" && s.verbHere(k) {
-				t.Class, t.Text, t.Dim = VerbTerm, a.verb, a.work
+			if a.verb() != "" && s.verbHere(k) {
+				t.Class, t.Text, t.Dim = VerbTerm, a.verb(), a.word.Work
 			}
 		case roleUnit:
 			if s.countBefore(k) && a.text != "box" {
 				continue
 			}
 			t.Class, t.Dim = ThingTerm, ""
-			if a.verb != "" {
-				t.Class, t.Text, t.Dim = VerbTerm, a.verb, a.work
+			if a.verb() != "" {
+				t.Class, t.Text, t.Dim = VerbTerm, a.verb(), a.word.Work
 			}
 		case roleTrait:
 			t.Class, t.Dim = TraitTerm, ""
-			if a.verb != "" && s.verbHere(k) {
-				t.Class, t.Text, t.Dim = VerbTerm, a.verb, a.work
+			if a.verb() != "" && s.verbHere(k) {
+				t.Class, t.Text, t.Dim = VerbTerm, a.verb(), a.word.Work
 			}
 		case roleColour:
 			t.Class = ColourTerm

@@ -3,6 +3,8 @@ package field
 import (
 	"unicode"
 	"unicode/utf8"
+
+	"jobday/trade"
 )
 
 // A kind says what a token is made of.
@@ -18,14 +20,15 @@ const (
 // together ("12/2", "7-3:30", "4-11/16") is for the grammars to say.
 type token struct {
 	kind       kind
-	start, end int    // byte offsets in the text
-	low        string // lower case; for a symbol as written
-	spaced     bool   // white space, or the start of the text, stands before it
+	start, end int          // byte offsets in the text
+	low        string       // lower case; for a symbol as written
+	spaced     bool         // white space, or the start of the text, stands before it
+	ent        *trade.Entry // what the vocabulary knows of a word, or nil
 }
 
 // tokens splits text; it never fails and leaves out white space only.
 func tokens(text string) []token {
-	ts := make([]token, 0, len(text)/4+4)
+	ts := make([]token, 0, len(text)/3+4)
 	spaced := true
 	for i := 0; i < len(text); {
 		r, n := utf8.DecodeRuneInString(text[i:])
@@ -39,13 +42,14 @@ func tokens(text string) []token {
 			for i < len(text) && '0' <= text[i] && text[i] <= '9' {
 				i++
 			}
-			ts = append(ts, token{number, start, i, text[start:i], spaced})
+			ts = append(ts, token{number, start, i, text[start:i], spaced, nil})
 		case unicode.IsLetter(r):
 			i = wordEnd(text, i)
-			ts = append(ts, token{word, start, i, lower(text[start:i]), spaced})
+			low := lower(text[start:i])
+			ts = append(ts, token{word, start, i, low, spaced, trade.Look(low)})
 		default:
 			i += n
-			ts = append(ts, token{symbol, start, i, text[start:i], spaced})
+			ts = append(ts, token{symbol, start, i, text[start:i], spaced, nil})
 		}
 		spaced = false
 	}

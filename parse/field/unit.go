@@ -170,8 +170,8 @@ func (s *scanner) unitAt(i int) (string, int) {
 		}
 		return "m", i + 1
 	}
-	w, ok := trade.FindWord(t.low)
-	if !ok || w.Class != trade.UnitWord || w.Text == "stick" {
+	w := s.wordAt1(i)
+	if w == nil || w.Class != trade.UnitWord || w.Text == "stick" {
 		return "", i
 	}
 	return w.Dim, skipDot(s.toks, i+1)
@@ -184,8 +184,8 @@ func (s *scanner) pounds(i int) bool {
 		return false
 	}
 	if i > 2 && s.low(i-2) == "/" {
-		w, ok := s.wordAhead(i+1, 3)
-		return ok && w.Class != trade.GenericWord
+		w := s.wordAhead(i+1, 3)
+		return w != nil && w.Class != trade.GenericWord
 	}
 	return i == 0 || !inchMark(s.low(i-1))
 }
@@ -201,8 +201,8 @@ func (s *scanner) lengthNext(i int) bool {
 	if s.toks[i].kind == number || s.low(i) == "#" {
 		return true
 	}
-	w, ok := s.wordAt1(i)
-	return ok && (w.Class == trade.MaterialWord || w.Class == trade.GenericWord)
+	w := s.wordAt1(i)
+	return w != nil && (w.Class == trade.MaterialWord || w.Class == trade.GenericWord)
 }
 
 // notCounted reports whether a word after a number says it is time, a reading or the like.

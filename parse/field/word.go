@@ -17,9 +17,12 @@ func (s *scanner) word() {
 	if s.phrase() {
 		return
 	}
-	if n, ok := readNum(s.toks, i); ok {
-		s.spelled(n)
-		return
+	w := s.wordAt1(i)
+	if w == nil || len(t) <= 2 { // no word of the trade is a number, but "a" is
+		if n, ok := readNum(s.toks, i); ok {
+			s.spelled(n)
+			return
+		}
 	}
 	if t == "w" && tight(s.toks, i+1, "/") && s.low(i+2) == "o" {
 		s.put(atom{role: roleStop, text: "no"}, i+3)
@@ -55,8 +58,7 @@ func (s *scanner) word() {
 		s.put(atom{role: roleAbout}, skipDot(s.toks, i+1))
 		return
 	}
-	w, ok := trade.FindWord(t)
-	if !ok {
+	if w == nil {
 		s.unknown(t)
 		return
 	}
@@ -68,8 +70,8 @@ func (s *scanner) word() {
 }
 
 // entered appends a word of the trade.
-func (s *scanner) entered(w trade.Word, next int) {
-	a := atom{text: w.Text, dim: w.Dim, plural: w.Plural, verb: w.Verb, work: w.Work}
+func (s *scanner) entered(w *trade.Word, next int) {
+	a := atom{text: w.Text, dim: w.Dim, plural: w.Plural, word: w}
 	switch w.Class {
 	case trade.ThingWord:
 		a.role = roleThing
@@ -84,7 +86,7 @@ func (s *scanner) entered(w trade.Word, next int) {
 	case trade.ColourWord:
 		a.role = roleColour
 	case trade.VerbWord:
-		a.role, a.verb, a.work = roleVerb, w.Text, w.Dim
+		a.role = roleVerb
 	case trade.PlaceWord:
 		a.role = rolePlace
 	case trade.UnitWord, trade.PackageWord:
@@ -124,7 +126,18 @@ func (s *scanner) afterCable() bool {
 
 // phrase reads a way of writing of more than one word.
 func (s *scanner) phrase() bool {
-	for _, p := range trade.Phrases(s.toks[s.i].low) {
+	e := s.toks[s.i].ent
+	if e == nil {
+		if s.toks[s.i].kind != number {
+			return false
+		}
+		e = trade.Look(s.toks[s.i].low)
+	}
+	if e == nil {
+		return false
+	}
+	for k := range e.Phrases {
+		p := &e.Phrases[k]
 		if !s.follows(p.Rest) {
 			continue
 		}
@@ -133,7 +146,7 @@ func (s *scanner) phrase() bool {
 			s.stand(p.Text, next)
 			return true
 		}
-		s.entered(p.Word, next)
+		s.entered(&p.Word, next)
 		return true
 	}
 	return false
@@ -368,7 +381,7 @@ func (s *scanner) countsThere(i int) bool {
 	if i >= len(s.toks) || s.toks[i].kind != word {
 		return false
 	}
-	if w, ok := trade.FindWord(s.low(i)); ok && w.Class != trade.StopWord && w.Class != trade.VerbWord {
+	if w := s.wordAt1(i); w != nil && w.Class != trade.StopWord && w.Class != trade.VerbWord {
 		return true
 	}
 	return false
@@ -376,8 +389,8 @@ func (s *scanner) countsThere(i int) bool {
 
 // manyThere reports whether a plural or a unit follows a number, so that it counts.
 func (s *scanner) manyThere(i int) bool {
-	w, ok := s.wordAt1(i)
-	return ok && (w.Plural || w.Class == trade.UnitWord)
+	w := s.wordAt1(i)
+	return w != nil && (w.Plural || w.Class == trade.UnitWord)
 }
 
 // letteredPlace reads "unit B" and "room A": one capital letter.
@@ -435,7 +448,7 @@ func placeName(t string) (kind, dim string) {
 // panelName reads "panel LP1", "panel A", "panel 2": the panel and its name.
 func (s *scanner) panelName() bool {
 	i := s.i
-	w, _ := trade.FindWord(s.low(i))
+	w := s.wordAt1(i)
 	j := i + 1
 	if s.low(j) == "#" || s.low(j) == "-" && tight(s.toks, j, "-") {
 		j++
