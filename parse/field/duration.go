@@ -33,6 +33,9 @@ func minuteWord(low string) bool {
 // "quarter hour", "an hour and a half". A number of hours that names a thing ("2 hr rated wall",
 // "60 min timer") or a rate ("95 an hour") is none.
 func (r *reader) stretchAt(i int) (stretch, bool) {
+	if i < 0 || i >= len(r.toks) {
+		return stretch{}, false
+	}
 	if r.low(i) == "hour" && r.andPart(i+1) > 0 {
 		return r.hoursAndPart(notes.Int(1), i+1)
 	}
@@ -45,7 +48,7 @@ func (r *reader) stretchAt(i int) (stretch, bool) {
 	if c, ok := r.clockDigitsColon(i); ok {
 		return c, true
 	}
-	n, ok := readNum(r.toks, i)
+	n, ok := r.num(i)
 	if !ok || n.v.Cmp(notes.Int(longestStretch)) > 0 {
 		return stretch{}, false
 	}
@@ -130,7 +133,7 @@ func (r *reader) hoursAndPart(v notes.Decimal, i int) (stretch, bool) {
 	if r.low(j) == "and" || r.low(j) == "&" || r.low(j) == "," && r.isNumber(j+1) && minuteWord(r.low(j+2)) {
 		j++
 	}
-	n, ok := readNum(r.toks, j)
+	n, ok := r.num(j)
 	if !ok || n.small < 1 || n.small > 59 || !v.IsWhole() || n.form == article {
 		return s, true
 	}
@@ -289,7 +292,7 @@ func (r *reader) pauseAmount(i int, bare bool) (pause, bool) {
 	if i >= len(r.toks) || r.tailOfSomething(i) && r.low(i-1) != "-" && r.low(i-1) != "/" {
 		return pause{}, false
 	}
-	n, ok := readNum(r.toks, i)
+	n, ok := r.num(i)
 	if !ok {
 		return pause{}, false
 	}
