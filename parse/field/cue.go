@@ -127,6 +127,16 @@ func (s sense) topic() topic {
 	return aboutReading
 }
 
+// quiet reports whether a phrase alone gives its grammar nothing to read: it only helps others.
+func (s sense) quiet() bool {
+	switch s {
+	case timeWord, crewWord, clockIn, clockOut, travelWord, noBreak, workDone, futureWord, othersWord, sayQuotedIf,
+		readTemp, howText, howPhone, howMail, howOnSite, sayCost, sayFaultNo, sayNoSeverity:
+		return true
+	}
+	return false
+}
+
 // A cue is a phrase after its first word.
 type cue struct {
 	rest  []string
@@ -191,11 +201,14 @@ type hit struct {
 type survey struct {
 	done    bool
 	hits    []hit
-	topics  topic
-	numbers bool // a run of digits
-	ranges  bool // "-", "to" and the like
-	colons  bool
-	money   bool // a currency sign
+	buf     [12]hit // where hits begin, to spare an allocation
+	topics  topic   // those a telling phrase was found of
+	numbers bool    // a run of digits
+	ranges  bool    // "-", "to" and the like between two numbers
+	colons  bool    // ":" between two numbers
+	timed   bool    // "hr", "lunch", "noon"
+	inOut   int     // 1 for "on site", 2 for "off site"
+	money   bool    // a currency sign
 	percent bool
 	bounds  bool // ">" or "<"
 	slashes int
@@ -209,7 +222,7 @@ func (r *reader) look() *survey {
 		return &r.seen
 	}
 	s := &r.seen
-	s.done = true
+	s.done, s.hits = true, s.buf[:0]
 	for i := range r.toks {
 		switch t := &r.toks[i]; t.kind {
 		case number:
@@ -217,24 +230,29 @@ func (r *reader) look() *survey {
 		case word:
 			r.lookUp(i, t.low)
 		default:
-			s.symbol(t.low)
+			r.lookAt(i, t.low)
 		}
 	}
 	return s
 }
 
-func (s *survey) symbol(low string) {
+// lookAt notes the signs that some grammar needs to have anything to read.
+func (r *reader) lookAt(i int, low string) {
+	s := &r.seen
 	switch low {
 	case "-", "–", "—", "→", "~", "−":
-		s.ranges = true
+		s.ranges = s.ranges || r.clockSide(i-1) && r.clockSide(i+1)
+	case ">":
+		s.bounds = true
+		s.ranges = s.ranges || r.low(i-1) == "-" && r.clockSide(i-2) && r.clockSide(i+1)
 	case ":":
-		s.colons = true
+		s.colons = s.colons || r.isNumber(i-1) && r.isNumber(i+1)
 	case "$", "€", "£":
 		s.money = true
 		s.topics |= aboutPrice
 	case "%":
 		s.percent = true
-	case ">", "<", "≥", "≤":
+	case "<", "≥", "≤":
 		s.bounds = true
 	case "/":
 		s.slashes++
@@ -264,12 +282,15 @@ func (r *reader) lookUp(i int, low string) {
 			continue
 		}
 		*n = len(c.rest) + 1
-		s.topics |= t
+		if !c.sense.quiet() {
+			s.topics |= t
+		}
 		s.hits = append(s.hits, hit{i, i + 1 + len(c.rest), c.sense})
+		s.timeSense(c.sense)
 	}
 	switch low {
-	case "to", "till", "til", "until", "thru", "or":
-		s.ranges = true
+	case "to", "till", "til", "until", "thru", "through", "or":
+		s.ranges = s.ranges || r.clockSide(i-1) && r.clockSide(i+1)
 	case "of":
 		s.ofs = true
 	case "percent":
@@ -288,6 +309,30 @@ func (r *reader) cueWord(i int) bool {
 	}
 	_, ok := cues[r.low(i)]
 	return ok
+}
+
+// timeSense notes the phrases that let a text hold time.
+func (s *survey) timeSense(x sense) {
+	switch x {
+	case timeWord:
+		s.timed = true
+	case clockIn:
+		s.inOut |= 1
+	case clockOut:
+		s.inOut |= 2
+	}
+}
+
+// clockSide reports whether one side of a range may end or begin at token i.
+func (r *reader) clockSide(i int) bool {
+	if r.isNumber(i) {
+		return true
+	}
+	switch r.low(i) {
+	case "a", "p", "am", "pm", "m", ".", "noon", "midnight", "'":
+		return true
+	}
+	return false
 }
 
 // plainKey copies a word without its apostrophes into buf, or returns nil when it has none or is
@@ -360,6 +405,25 @@ func (r *reader) piece(from, to int) (start, end int) {
 		return 0, 0
 	}
 	return r.toks[from].start, r.toks[min(to, len(r.toks))-1].end
+}
+
+// A numMemo is the number read last: several grammars ask for the same one in turn.
+type numMemo struct {
+	at int // token + 1; 0 for none
+	n  num
+	ok bool
+}
+
+// num reads the number that starts at token i.
+func (r *reader) num(i int) (num, bool) {
+	if i < 0 || i >= len(r.toks) {
+		return num{}, false
+	}
+	if r.memo.at != i+1 {
+		n, ok := readNum(r.toks, i)
+		r.memo = numMemo{i + 1, n, ok}
+	}
+	return r.memo.n, r.memo.ok
 }
 
 // low returns the lower-case word at token i, or "" outside the text.

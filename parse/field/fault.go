@@ -55,8 +55,7 @@ func (r *reader) fault() notes.FaultWords {
 	if r.look().topics&aboutFault == 0 {
 		return notes.FaultWords{}
 	}
-	var buf [8]hit
-	d := damage{r: r, states: buf[:0]}
+	d := damage{r: r}
 	d.name()
 	d.weigh()
 	return d.decide()

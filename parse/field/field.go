@@ -84,10 +84,16 @@ type reader struct {
 	bold bool          // the caller knows what the text is about
 	seen survey        // what phrases the text holds, once it was looked over
 	lone []loneClock   // times of day that belong to no span: "ok'd 10:40"
+	memo numMemo
 }
 
 // claim marks what a grammar took, so that its numbers are not taken for a count.
-func (r *reader) claim(p notes.Piece) { r.used = append(r.used, p) }
+func (r *reader) claim(p notes.Piece) {
+	if r.used == nil {
+		r.used = make([]notes.Piece, 0, 8)
+	}
+	r.used = append(r.used, p)
+}
 
 // claimed reports whether the byte at offset was taken.
 func (r *reader) claimed(offset int) bool {

@@ -16,7 +16,7 @@ func (m *meter) value(i int) int {
 	if next := m.row(j); next > 0 && op == "" {
 		return next
 	}
-	n, ok := readNum(r.toks, j)
+	n, ok := r.num(j)
 	if !ok || n.form != digits && n.form != fraction {
 		return 0
 	}
@@ -615,7 +615,7 @@ func (r *reader) packedPair(i int, a string, j int) (string, int, bool) {
 	if !r.isNumber(j) || !r.toks[j].spaced && j == i+1 {
 		return "", i, false
 	}
-	n, ok := readNum(r.toks, j)
+	n, ok := r.num(j)
 	if !ok {
 		return "", i, false
 	}
@@ -714,7 +714,7 @@ func (r *reader) pairMeasured(i, end int, b string) bool {
 
 // ratedNumber reports whether the number at token j rates a thing: "line to 20A breaker".
 func (r *reader) ratedNumber(j int) bool {
-	n, ok := readNum(r.toks, j)
+	n, ok := r.num(j)
 	if !ok {
 		return true
 	}

@@ -280,7 +280,7 @@ func (r *reader) amountAt(i int, fresh bool) (amount, bool) {
 	if !r.isNumber(i) || !a.sign && r.tailOfSomething(i) {
 		return a, false
 	}
-	n, ok := readNum(r.toks, i)
+	n, ok := r.num(i)
 	if !ok || n.form != digits {
 		return a, false
 	}

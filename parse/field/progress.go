@@ -393,7 +393,7 @@ func (r *reader) headNumber(i int) (n, next int, ok bool) {
 	if i >= len(r.toks) {
 		return 0, 0, false
 	}
-	v, ok := readNum(r.toks, i)
+	v, ok := r.num(i)
 	if !ok || v.form == article || v.small < 1 || v.small > 9999 {
 		return 0, 0, false
 	}
@@ -613,7 +613,7 @@ func (r *reader) numberBefore(i int) (n, from int) {
 		return smallInt(r.low(i)), i
 	}
 	for from := max(0, i-2); from <= i; from++ {
-		if v, ok := readNum(r.toks, from); ok && v.next == i+1 && v.small >= 0 && v.form == spelled {
+		if v, ok := r.num(from); ok && v.next == i+1 && v.small >= 0 && v.form == spelled {
 			return v.small, from
 		}
 	}
@@ -658,7 +658,7 @@ func (r *reader) decimalBefore(i int) (from int, v notes.Decimal, ok bool) {
 		if !r.isNumber(from) || r.close(from) && r.isNumber(from-2) {
 			continue
 		}
-		if n, ok := readNum(r.toks, from); ok && n.next == i {
+		if n, ok := r.num(from); ok && n.next == i {
 			return from, n.v, true
 		}
 	}

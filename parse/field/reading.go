@@ -348,7 +348,7 @@ func (m *meter) valueSoon(i int) bool {
 	for n := 0; n < 3 && i < len(r.toks) && !r.isNumber(i) && r.toks[i].low != ","; n++ {
 		i++
 	}
-	n, ok := readNumAt(r, i)
+	n, ok := r.num(i)
 	if !ok {
 		return false
 	}
@@ -357,11 +357,4 @@ func (m *meter) valueSoon(i int) bool {
 		return true
 	}
 	return false
-}
-
-func readNumAt(r *reader, i int) (num, bool) {
-	if i >= len(r.toks) {
-		return num{}, false
-	}
-	return readNum(r.toks, i)
 }

@@ -55,10 +55,7 @@ func ReadTime(text string, lex *Lexicon) []notes.TimeRow {
 // time reads the rows of time in the text and claims their numbers.
 func (r *reader) time() []notes.TimeRow {
 	s := r.look()
-	if !r.bold && s.topics&aboutTime == 0 && !(s.numbers && (s.ranges || s.colons)) {
-		return nil
-	}
-	if !s.numbers && !r.mayBeWords() {
+	if !s.timed && !(s.numbers && (r.bold || s.ranges || s.colons || s.inOut == 3)) {
 		return nil
 	}
 	var buf [12]timePart
@@ -69,16 +66,6 @@ func (r *reader) time() []notes.TimeRow {
 	b := rowBuilder{r: r}
 	b.build(parts)
 	return b.finish()
-}
-
-// mayBeWords reports whether a text without digits may hold a duration or span in words.
-func (r *reader) mayBeWords() bool {
-	for _, h := range r.seen.hits {
-		if h.sense == timeWord {
-			return true
-		}
-	}
-	return false
 }
 
 // parts cuts the text into the parts of a line about time. Timed says that a span or a duration
@@ -270,7 +257,7 @@ func (r *reader) headCount(i int, inside bool) (timePart, bool) {
 	low := r.low(i)
 	switch {
 	case low == "crew" && r.low(i+1) == "of":
-		if n, ok := readNum(r.toks, i+2); ok && n.small > 0 && n.small < 100 {
+		if n, ok := r.num(i + 2); ok && n.small > 0 && n.small < 100 {
 			return timePart{kind: aCrew, from: i, to: n.next, heads: n.small}, true
 		}
 		return timePart{}, false
@@ -285,7 +272,7 @@ func (r *reader) headCount(i int, inside bool) (timePart, bool) {
 	if r.toks[i].kind == symbol || r.tailOfSomething(i) || !r.isNumber(i) && !numberWordAt(low) {
 		return timePart{}, false
 	}
-	n, ok := readNum(r.toks, i)
+	n, ok := r.num(i)
 	if !ok || n.small < 1 || n.small > 99 || n.form == article {
 		return timePart{}, false
 	}
@@ -451,7 +438,7 @@ func (r *reader) afterHoursLabel(i int) bool {
 
 // bareHours reports whether the number at token i is hours without the word: "Ines 8".
 func (r *reader) bareHours(i int) bool {
-	n, ok := readNum(r.toks, i)
+	n, ok := r.num(i)
 	return ok && n.v.Cmp(notes.Int(16)) <= 0 && n.v.Sign() > 0 &&
 		(n.next >= len(r.toks) || r.low(n.next) == "," || r.low(n.next) == ";" || r.low(n.next) == "." && !r.close(n.next+1))
 }
@@ -464,7 +451,7 @@ func (r *reader) loneNumber(i int, list []timePart) (timePart, bool) {
 	}
 	person := len(list) > 0 && (list[len(list)-1].kind == aPerson || list[len(list)-1].kind == aCrew)
 	if r.bold && (person || r.hoursAlone(i)) && r.bareHours(i) {
-		n, _ := readNum(r.toks, i)
+		n, _ := r.num(i)
 		m, ok := wholeMinutes(n.v, 60)
 		return timePart{kind: aStated, from: i, to: n.next, minutes: m}, ok
 	}
