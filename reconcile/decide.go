@@ -42,6 +42,8 @@ func (d *day) decideOne(r *read) {
 		d.decideWork(r)
 	case e.Kind == notes.Extra:
 		d.decideExtra(r)
+	case e.Kind == notes.LeftOpen:
+		d.decideLeft(r)
 	default:
 		r.set(e.Kind, e.Sure, r.why)
 	}
@@ -143,6 +145,21 @@ func (d *day) despiteRating(r *read) bool {
 	return false
 }
 
+// decideLeft judges what is still to be done. Said of a booked line where work is reported, it is
+// that line's progress: none. Elsewhere it stands as left, and the line has at least been spoken of.
+func (d *day) decideLeft(r *read) {
+	r.set(notes.LeftOpen, r.entry.Sure, r.why)
+	r.found = d.index.match(r.query)
+	if len(r.found) == 0 || r.found[0].p < TakeAt {
+		return
+	}
+	if (r.entry.Section == notes.Done || r.entry.Section == "") && r.facts.Progress.NotDone {
+		r.serve(d, []int{r.found[0].line}, r.found[0].p, "was not done; shares "+strings.Join(r.found[0].shared, ", "))
+		return
+	}
+	d.lines[r.found[0].line].touched = true
+}
+
 // samePlaces lets "unit 8 no access" speak of what the list by place it stands in is about: the
 // lines of the entry above it.
 func (d *day) samePlaces(r *read) bool {
@@ -163,7 +180,7 @@ func (d *day) samePlaces(r *read) bool {
 func (d *day) onNoLine(r *read, best float64) {
 	p := r.facts.Progress
 	switch {
-	case p.ByOthers:
+	case p.ByOthers, byOtherTrade(r.entry.Text) && r.facts.Consent.State == notes.NoConsent:
 		r.set(notes.Condition, 0.9, "was done by others")
 	case p.NotDone:
 		r.set(notes.LeftOpen, 0.8, "was not done, and no booked line is about it")
@@ -179,6 +196,22 @@ func (d *day) onNoLine(r *read, best float64) {
 		d.candidates(r)
 		d.extraWork(r, 1-best, why)
 	}
+}
+
+// byOtherTrade reports whether somebody who is not of the crew is the one who did it: "Utility
+// pulled the meter". The list is common practice, no source.
+func byOtherTrade(text string) bool {
+	low := strings.TrimPrefix(strings.ToLower(text), "the ")
+	for _, who := range []string{
+		"utility", "power company", "poco", "inspector", "plumber", "drywall", "painter", "hvac", "mechanical",
+		"gc ", "general contractor", "carpenter", "roofer", "framer", "mason", "tile ", "flooring", "elevator",
+		"sprinkler", "fire marshal", "landlord", "maintenance", "low voltage crew", "crane",
+	} {
+		if strings.HasPrefix(low, who) {
+			return true
+		}
+	}
+	return false
 }
 
 // incidental reports whether the words are about what goes with any job: cleaning up, loading,

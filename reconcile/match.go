@@ -198,6 +198,9 @@ func whichOdds(q, l query) float64 {
 		if !q.qualifies[i] && t.Class != field.PlaceTerm || termWeight(t.Class) == 0 {
 			continue
 		}
+		if i >= q.clause && !l.means(t) {
+			continue // said in passing
+		}
 		if l.means(t) {
 			return whichShared
 		}

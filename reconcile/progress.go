@@ -2,6 +2,7 @@ package reconcile
 
 import (
 	"fmt"
+	"strings"
 
 	"jobday/finding"
 	"jobday/notes"
@@ -50,12 +51,33 @@ func (d *day) progress(r *read) {
 		a := d.amountOn(r, i)
 		lt.today = lt.today.Add(a.today)
 		complete = a.complete
-		if a.counted {
+		if n, ok := d.written(r, i); ok {
+			qty = &notes.Quantity{Value: n, Unit: d.in.Job.Lines[i].Qty.Unit}
+		} else if a.counted {
 			qty = &notes.Quantity{Value: a.today, Unit: d.in.Job.Lines[i].Qty.Unit}
 		}
 		d.mark(r, i, a)
 	}
 	r.result.Reading = d.workReading(r, qty, complete)
+}
+
+// written returns the number the words give for a line, whatever it adds to the line: "4 of 6
+// roughed" gives 4, though none of them is done.
+func (d *day) written(r *read, i int) (notes.Decimal, bool) {
+	if c := r.facts.Progress.Count; c != nil {
+		return *c, true
+	}
+	if n, ok := d.counted(r, i); ok {
+		return n, true
+	}
+	many := d.in.Job.Lines[i].Qty.Value.Cmp(notes.Int(1)) > 0
+	if n := listed(r.entry.Text); n > 0 && many {
+		return notes.Int(n), true
+	}
+	if many && !r.facts.Progress.All && oneOf(r.query) {
+		return notes.Int(1), true
+	}
+	return notes.Decimal{}, false
 }
 
 // mark updates how the line stands: begun, blocked, complete.
@@ -104,6 +126,15 @@ func (d *day) amountOn(r *read, i int) amount {
 			complete = notes.Yes
 		}
 		return amount{q, true, complete}
+	}
+	if n := notes.Int(listed(r.entry.Text)); n.Sign() > 0 && n.Cmp(line.Qty.Value) <= 0 && line.Qty.Unit == notes.Each && p.Complete != notes.No {
+		return amount{n, true, p.Complete}
+	}
+	if one := notes.Int(1); remaining.Cmp(one) > 0 && !p.All && !p.Rest && oneOf(r.query) {
+		if p.Complete == notes.No {
+			return amount{complete: notes.No}
+		}
+		return amount{one, true, p.Complete} // "the circuit in room 1 is complete" is one of six
 	}
 	switch {
 	case r.entry.Box == notes.OpenBox || p.Complete == notes.No:
@@ -197,7 +228,7 @@ func (d *day) byVerb(r *read, i int, remaining notes.Decimal) amount {
 		return amount{}
 	}
 	if finishes(r.query, d.index.lines[i]) {
-		return amount{remaining, true, notes.Unsaid}
+		return amount{remaining, true, notes.Yes}
 	}
 	return amount{}
 }
@@ -251,6 +282,29 @@ func (d *day) drop(r *read, i int) {
 	r.why += "; the customer dropped it"
 	r.result.Why = r.why
 	d.credit(r, i, left)
+}
+
+// oneOf reports whether the words speak of a single one: "the ...", "a ...", or a numbered place,
+// with a noun that is not plural.
+func oneOf(q query) bool {
+	if q.head < 0 {
+		return false
+	}
+	t := q.terms[q.head]
+	noun := strings.ToLower(q.text[t.Start:t.End])
+	if strings.HasSuffix(noun, "s") && !strings.HasSuffix(noun, "ss") {
+		return false
+	}
+	low := strings.ToLower(q.text)
+	if strings.HasPrefix(low, "the ") || strings.HasPrefix(low, "a ") || strings.HasPrefix(low, "an ") {
+		return true
+	}
+	for _, t := range q.terms {
+		if t.Class == field.PlaceTerm && t.Dim == "unit" || strings.HasPrefix(t.Dim, "which ") {
+			return true
+		}
+	}
+	return false
 }
 
 // overs makes extras of what went beyond the booked quantities today.

@@ -45,12 +45,15 @@ func newQuery(text string, words trade.Words) query {
 			q.clause = i + 1
 		}
 		switch {
-		case behind || !named(t):
+		case behind || !first || !named(t):
 		case q.head < 0:
 			q.head = i
 		case q.head == i-1 && strings.TrimSpace(between) == "":
 			q.head = i // "hood lights": the last noun of the run is the thing, the others say which
 		}
+	}
+	if q.head < 0 {
+		q.head = firstThing(q.terms[:q.clause])
 	}
 	if q.head < 0 {
 		q.head = firstThing(q.terms)
@@ -75,7 +78,7 @@ var tellsNothing = map[string]bool{
 	"first": true, "second": true, "third": true, "fourth": true, "last": true, "next": true, "working": true,
 	"good": true, "today": true, "yesterday": true, "complete": true, "finished": true, "done": true,
 	"ready": true, "started": true, "nice": true, "ok": true, "everything": true, "work": true, "works": true,
-	"got": true, "waiting": true, "wait": true, "waits": true, "unit": true, "units": true, "job": true,
+	"got": true, "access": true, "bright": true, "waiting": true, "wait": true, "waits": true, "unit": true, "units": true, "job": true,
 }
 
 // number reads "heater 1" and "heaters 1" as one designation: a bare number right behind a thing

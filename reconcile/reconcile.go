@@ -188,10 +188,8 @@ func (d *day) takeEntry(n *notes.DayNote, e *notes.Entry) {
 
 // takeAgain enters an entry that says the one above holds here too.
 func (d *day) takeAgain(n *notes.DayNote, e *notes.Entry) {
-	last := d.reads[len(d.reads)-1].entry
 	first := len(d.reads) - 1
-	for first > 0 && d.reads[first-1].entry.Span.Start >= last.Span.Start-len(last.Text) &&
-		d.reads[first-1].result.Source.Line == d.reads[first].result.Source.Line {
+	for line := d.reads[first].result.Source.Line; first > 0 && d.reads[first-1].note == n && d.reads[first-1].result.Source.Line == line; {
 		first--
 	}
 	for _, above := range d.reads[first:] {
