@@ -73,10 +73,30 @@ func (l List) Count(s Severity) int {
 }
 
 // Sort orders the list by file, place, severity, rule and message, a total order, so that work
-// done in parallel never shows in the output; equal findings are merged.
+// done in parallel never shows in the output. Equal findings are merged, and a finding that is a
+// mere consequence of another on the very same words is left out.
 func (l List) Sort() List {
 	slices.SortStableFunc(l, compare)
-	return slices.CompactFunc(l, func(a, b Finding) bool { return compare(a, b) == 0 })
+	l = slices.CompactFunc(l, func(a, b Finding) bool { return compare(a, b) == 0 })
+	return slices.DeleteFunc(l, l.follows())
+}
+
+// follows returns a test for findings that only follow from another of the sorted list.
+func (l List) follows() func(Finding) bool {
+	given := map[Span][]string{} // rules by place, where one of them has followers
+	for _, f := range l {
+		if leads[f.Rule] && f.Span.Known() {
+			given[f.Span] = append(given[f.Span], f.Rule)
+		}
+	}
+	return func(f Finding) bool {
+		rules := given[f.Span]
+		if len(rules) == 0 {
+			return false
+		}
+		r, _ := RuleNamed(f.Rule)
+		return slices.ContainsFunc(r.After, func(lead string) bool { return slices.Contains(rules, lead) })
+	}
 }
 
 func compare(a, b Finding) int {

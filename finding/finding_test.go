@@ -43,3 +43,14 @@ func TestPositionsCountCodePointsFromOne(t *testing.T) {
 	require.Equal(t, "", f.LineSpan(5).Text())
 	require.Zero(t, NewFile("e.md", nil).Lines())
 }
+
+func TestAConsequenceOnTheSameWordsIsLeftOut(t *testing.T) {
+	f := NewFile("a.md", []byte("wire nuts, tape\n"))
+	nuts, tape := f.Span(0, 9), f.Span(11, 15)
+	unplaced := Finding{Severity: Note, Rule: "price/material-unplaced", Message: "nuts", Span: nuts}
+	noCost := Finding{Severity: Note, Rule: "price/no-cost", Message: "nuts", Span: nuts}
+	elsewhere := Finding{Severity: Note, Rule: "price/no-cost", Message: "tape", Span: tape}
+	nowhere := Finding{Severity: Note, Rule: "price/no-cost", Message: "tape"}
+	require.Equal(t, List{nowhere, unplaced, elsewhere}, List{noCost, elsewhere, unplaced, nowhere}.Sort())
+	require.Equal(t, List{noCost}, List{noCost}.Sort(), "alone it stands")
+}

@@ -30,6 +30,17 @@ type Rule struct {
 	Since string // the version that raised it first
 }
 
+// leads holds the rules that others only follow from.
+var leads = func() map[string]bool {
+	m := map[string]bool{}
+	for _, r := range Rules {
+		for _, lead := range r.After {
+			m[lead] = true
+		}
+	}
+	return m
+}()
+
 // RuleNamed returns the rule with the id, and false when there is none.
 func RuleNamed(id string) (Rule, bool) {
 	if i := ruleIndex(id); i >= 0 {

@@ -76,11 +76,9 @@ var noteRules = []Rule{
 		ID: "entry/unclear", Severity: Warning, Since: "1",
 		Title: "an entry of which nobody can tell what it is",
 		Why:   "Its money, if it stands for any, waits until somebody says.",
-		Wrong: dayNote(`front window, the blue one
-hm, four maybe?
-`),
-		Right: dayNote(`## Questions
-- front window, the blue one: four maybe?
+		Wrong: dayNote("owner asked for 2 lights, put them up\n"),
+		Right: dayNote(`## Extras
+- owner asked for 2 lights, put them up
 `),
 	},
 	{
@@ -274,7 +272,7 @@ job: 2431
 		Title: "hours that cannot be right",
 		Why:   "Pay and billing stand on the clock.",
 		Wrong: dayNote(`## Time
-- Ines 7:00-7:00
+- Ines 7-3:30, 12 hrs
 `),
 		Right: dayNote(`## Time
 - Ines 7:00-15:30, 30 lunch

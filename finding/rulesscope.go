@@ -95,7 +95,7 @@ crew: [Ines]
 `),
 	},
 	{
-		ID: "price/no-cost", Severity: Note, Since: "1",
+		ID: "price/no-cost", Severity: Note, Since: "1", After: []string{"price/material-unplaced"},
 		Title: "material on a booked line whose cost is not known",
 		Why:   "Nothing waits for it, but what the line earned is not known.",
 		Wrong: dayNote(`## Materials
@@ -146,16 +146,16 @@ crew: [Ines]
 		ID: "price/task-ambiguous", Severity: Warning, Since: "1",
 		Title: "an extra that fits two tasks of the price list",
 		Why:   "A guess would bill the wrong one.",
-		Wrong: priceRows(`T-1,Add receptacle in drywall,ea,,145.00,task,add recept
-T-2,Add receptacle in brick,ea,,210.00,task,add recept
+		Wrong: priceRows(`T-1,Add receptacle,ea,,145.00,task,
+T-2,Receptacle in brick wall,ea,,210.00,task,
 `) + dayNote(`## Extras
-- add recept
+- Added 1 receptacle in the brick wall
   - ok'd by Ruth Amsel on site 10:40
 `),
-		Right: priceRows(`T-1,Add receptacle in drywall,ea,,145.00,task,
-T-2,Add receptacle in brick,ea,,210.00,task,
+		Right: priceRows(`T-1,Add receptacle,ea,,145.00,task,
+T-2,Add receptacle in brick wall,ea,,210.00,task,
 `) + dayNote(`## Extras
-- Add receptacle in brick
+- Added 1 receptacle in the brick wall
   - ok'd by Ruth Amsel on site 10:40
 `),
 	},
