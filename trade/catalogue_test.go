@@ -56,6 +56,7 @@ func readCatalogue(t *testing.T) ([]foldedWord, []Kind) {
 	sort.Slice(words, func(i, j int) bool { return words[i].word < words[j].word })
 	var list []Kind
 	for _, k := range f.Kinds {
+		k.Phrases = once(k.Phrases)
 		kind := Kind{
 			Slug: k.Slug, Title: k.Title, LookFor: k.Look, Hazard: k.Hazard, Severity: notes.Severity(k.Severity),
 			Why: k.Why, Correction: k.Correction, Caution: k.Caution, FollowUp: k.FollowUp, Phrases: k.Phrases,
@@ -72,6 +73,21 @@ func readCatalogue(t *testing.T) ([]foldedWord, []Kind) {
 		list = append(list, kind)
 	}
 	return words, list
+}
+
+// once drops phrases that fold to the same words as one before.
+func once(list []string) []string {
+	seen := map[string]bool{}
+	return slices.DeleteFunc(list, func(p string) bool {
+		f := strings.Fields(p)
+		for i := range f {
+			f[i] = stem(f[i])
+		}
+		slices.Sort(f)
+		key := strings.Join(f, " ")
+		defer func() { seen[key] = true }()
+		return seen[key]
+	})
 }
 
 // The Go literals are what deficiencies.yaml says, so that no program has to read YAML to start.

@@ -3,6 +3,7 @@ package trade
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"jobday/notes"
 )
@@ -121,8 +122,8 @@ func (x *phraseIndex) look(text string) *look {
 	for i := range t.jots {
 		s := t.jots[i].stem
 		for _, r := range x.multi[s] {
-			if t.follows(i+1, r.rest) {
-				t.add(term{r.id, i, i + 1 + len(r.rest)})
+			if t.follows(i+1, r) {
+				t.add(term{r.id, i, i + 1 + r.n})
 			}
 		}
 		id, ok := x.ids[s]
@@ -147,16 +148,24 @@ func (t *look) add(m term) {
 	}
 }
 
-func (t *look) follows(i int, rest []string) bool {
-	if i+len(rest) > len(t.jots) {
+// follows reports whether the stems of the run stand from word i on, in the clause of the word before.
+func (t *look) follows(i int, r run) bool {
+	if i+r.n > len(t.jots) {
 		return false
 	}
-	for n, s := range rest {
-		if t.jots[i+n].stem != s || t.jots[i+n].clause != t.jots[i-1].clause {
+	rest := r.rest
+	for n := range r.n {
+		s := t.jots[i+n].stem
+		if t.jots[i+n].clause != t.jots[i-1].clause || !strings.HasPrefix(rest, s) {
 			return false
 		}
+		rest = rest[len(s):]
+		if rest != "" && rest[0] != ' ' {
+			return false
+		}
+		rest = strings.TrimPrefix(rest, " ")
 	}
-	return true
+	return rest == ""
 }
 
 // best returns the best fit of each kind.

@@ -17,13 +17,15 @@ type phraseIndex struct {
 	anchor [][]int32 // by word: the phrases it is the rarest word of
 	weight []int     // by word: how much it tells, the fewer kinds use it the more
 	pool   []int16   // the words of all phrases, one array for them all
+	sets   [][]int16 // the same, a slice a word
 
 	missing, none, not, fine, check int16
 }
 
 // A run is several stems in a row that stand for one word.
 type run struct {
-	rest []string
+	rest string // the stems after the first, parted by spaces
+	n    int    // how many those are
 	id   int16
 }
 
@@ -45,7 +47,7 @@ var phrases = sync.OnceValue(buildPhrases)
 func buildPhrases() *phraseIndex {
 	x := &phraseIndex{
 		ids: make(map[string]int16, 2048), multi: make(map[string][]run, 512), spell: map[byte][]string{},
-		pool: make([]int16, 0, 8192), phrase: make([]phrase, 0, 2048), weight: make([]int, 0, maxWords),
+		pool: make([]int16, 0, 16384), sets: make([][]int16, 0, 16384), phrase: make([]phrase, 0, 4096), weight: make([]int, 0, maxWords),
 	}
 	for _, f := range faultWords {
 		x.fold(f)
@@ -59,7 +61,7 @@ func buildPhrases() *phraseIndex {
 	}
 	x.weigh()
 	for first := range x.multi {
-		slices.SortStableFunc(x.multi[first], func(a, b run) int { return len(b.rest) - len(a.rest) })
+		slices.SortStableFunc(x.multi[first], func(a, b run) int { return b.n - a.n })
 	}
 	for s := range x.ids {
 		if len(s) >= leastSpelled {
@@ -75,15 +77,16 @@ func buildPhrases() *phraseIndex {
 // fold enters a word and what stands for it.
 func (x *phraseIndex) fold(f foldedWord) {
 	id := x.word(stem(f.word))
+	var buf [16]jot
 	for _, v := range f.forms {
-		js := jots(v)
+		js := appendJots(buf[:0], v)
 		switch {
 		case len(js) == 1:
 			x.ids[js[0].stem] = id
 		case len(js) > 1:
-			r := run{id: id}
-			for _, j := range js[1:] {
-				r.rest = append(r.rest, j.stem)
+			r := run{id: id, n: len(js) - 1, rest: js[1].stem}
+			for _, j := range js[2:] {
+				r.rest += " " + j.stem
 			}
 			x.multi[js[0].stem] = append(x.multi[js[0].stem], r)
 		}
@@ -104,7 +107,7 @@ func (x *phraseIndex) word(s string) int16 {
 // read makes a phrase of its text: words parted by spaces, alternatives by "|".
 func (x *phraseIndex) read(kind int16, text string) phrase {
 	p := phrase{kind: kind, text: text}
-	p.words = make([][]int16, 0, strings.Count(text, " ")+1)
+	first := len(x.sets)
 	for alternatives := range strings.SplitSeq(text, " ") {
 		from := len(x.pool)
 		for w := range strings.SplitSeq(alternatives, "|") {
@@ -118,8 +121,9 @@ func (x *phraseIndex) read(kind int16, text string) phrase {
 		if len(set) == 1 {
 			p.needs |= 1 << (set[0] % 64)
 		}
-		p.words = append(p.words, set)
+		x.sets = append(x.sets, set)
 	}
+	p.words = x.sets[first:len(x.sets):len(x.sets)]
 	return p
 }
 
@@ -143,7 +147,7 @@ func (x *phraseIndex) weigh() {
 	for id, in := range used {
 		x.weight[id] = 4 + bits.Len(uint(len(kinds)/max(1, in.kinds)))
 	}
-	x.anchor = make([][]int32, len(x.weight))
+	counts, total := make([]int, len(x.weight)), 0
 	for i := range x.phrase {
 		p := &x.phrase[i]
 		best := 0
@@ -158,6 +162,22 @@ func (x *phraseIndex) weigh() {
 			}
 		}
 		for _, id := range p.words[p.anchor] {
+			counts[id]++
+			total++
+		}
+	}
+	x.enter(counts, total)
+}
+
+// enter puts each phrase under its rarest word; counts says how many come under each.
+func (x *phraseIndex) enter(counts []int, total int) {
+	all := make([]int32, total)
+	x.anchor = make([][]int32, len(counts))
+	for id, n := range counts {
+		x.anchor[id], all = all[:0:n], all[n:]
+	}
+	for i := range x.phrase {
+		for _, id := range x.phrase[i].words[x.phrase[i].anchor] {
 			x.anchor[id] = append(x.anchor[id], int32(i))
 		}
 	}

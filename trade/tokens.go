@@ -19,8 +19,9 @@ type jot struct {
 const maxJots = 400
 
 // jots splits text into words and numbers. Letters and digits part: "20A" is "20" and "a".
-func jots(text string) []jot {
-	list := make([]jot, 0, len(text)/5+4)
+func jots(text string) []jot { return appendJots(make([]jot, 0, len(text)/5+4), text) }
+
+func appendJots(list []jot, text string) []jot {
 	var clause, comma, content int
 	for i := 0; i < len(text) && len(list) < maxJots; {
 		r, n := utf8.DecodeRuneInString(text[i:])
