@@ -245,6 +245,8 @@ func (r *noteReader) goesOn(prev, l line, inList, indented bool) bool {
 		return true
 	case last == '.' || last == '!' || last == '?' || last == ':' || last == ';':
 		return false
+	case 'a' <= first && first <= 'z' && !indented && r.startsWork(l):
+		return false
 	case 'a' <= first && first <= 'z':
 		return indented || inList || prev.end-prev.start >= longLine || startsOpen(text[l.start:l.end])
 	}
@@ -262,6 +264,17 @@ func endsOpen(l []byte) bool {
 		return true
 	}
 	return false
+}
+
+// startsWork reports whether a line begins with a verb of work: "helped Ines", "set the box". It is
+// the next thing, not the end of a line that was full.
+func (r *noteReader) startsWork(l line) bool {
+	i := l.start
+	for i < l.end && isLetter(r.file.Text[i]) {
+		i++
+	}
+	low := r.scan.low[l.start:i]
+	return low != "did" && (signWords[low] | vocabularySign(low)).has(workVerb)
 }
 
 // startsOpen reports whether a line begins with a word that goes on with something.

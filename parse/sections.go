@@ -29,7 +29,7 @@ func buildSectionNames() map[string]notes.Section {
 			"time sheet|timesheet|hr",
 		notes.Left: "left|to do|todo|to-do|remaining|next|punch|punch list|punchlist|open items|open|tomorrow|left to do|" +
 			"still to do|still left|next trip|next visit|next time|not done|to finish|for tomorrow|rest|unfinished|outstanding",
-		notes.Questions: "questions|question|ask|need to know|ask office|ask the office|for the office|for office|open questions|" +
+		notes.Questions: "questions|question|q|qs|ask|need to know|ask office|ask the office|for the office|for office|open questions|" +
 			"rfi|rfis|need answer|need answers",
 		notes.Deliveries: "deliveries|delivery|received|delivered|deliveries received|material received|materials received",
 		notes.Equipment:  "equipment|tools|rental|rentals|lift|lifts|equip|equipment used|machines|plant|tool rental|rented",
@@ -167,10 +167,11 @@ func lineSet(lines string) map[string]bool {
 // isNothing reports whether a text says that there is nothing to say: "none", "none today", "n/a",
 // or only marks.
 func isNothing(s string) bool {
+	s = fold(s)
 	if len(s) > 40 {
 		return false
 	}
-	low := strings.ToLower(strings.Trim(fold(s), " .!-–—_*()[]:"))
+	low := strings.ToLower(strings.Trim(s, " .!-–—_*()[]:"))
 	return low == "" || nothingSaid[low]
 }
 
