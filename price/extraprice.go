@@ -200,8 +200,8 @@ func (b *bill) byTime(e *notes.ExtraWork, quotes []materialQuote, p *extraPrice)
 	if work.minutes == 0 {
 		l := b.line(e.Line)
 		switch {
-		case e.Outcome == notes.ExtraNotDone && len(quotes) == 0:
-			p.miss("a price")
+		case e.Outcome == notes.ExtraNotDone:
+			p.miss("a price") // what it will take is not known yet
 			return
 		case l != nil && l.Price.Kind == notes.TimeAndMaterial:
 			p.miss("a word on whether the time on line " + l.Label + " covers it")

@@ -211,7 +211,9 @@ func (b *bill) usesOn(key string) []notes.LaborUse {
 			from = r.From[0]
 		}
 		travel := min(max(r.Travel-r.On[notes.Unassigned], 0), m)
-		if worked := len(r.On) - boolInt(r.On[notes.Unassigned] > 0); worked > 1 {
+		if key == notes.Unassigned {
+			travel = min(r.Travel, m)
+		} else if worked := len(r.On) - boolInt(r.On[notes.Unassigned] > 0); worked > 1 {
 			travel = 0
 		}
 		uses = append(uses, notes.LaborUse{Person: r.Name, Minutes: m - travel, From: from})

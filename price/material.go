@@ -47,6 +47,9 @@ func (j *job) quote(u *notes.MaterialUse) materialQuote {
 	case !u.Qty.Written() || u.Qty.Value.Sign() <= 0:
 		q.missing = "how much " + quote(u.Item) + " was used"
 		return q
+	case u.Item == "":
+		q.missing = "what the " + u.Qty.String() + " are"
+		return q
 	case !ok:
 		q.missing = "a price for " + quote(u.Item)
 		return q
@@ -188,8 +191,9 @@ func (j *job) allowedUnit(l *lineMoney, u *notes.MaterialUse) notes.Unit {
 	return u.Qty.Unit
 }
 
-// unplaced accounts for material that went into no line and no extra anybody can tell. It is not
-// billed: the office sees what it is worth and may ask.
+// unplaced accounts for material that went into no line and no extra anybody can tell. Where a line
+// billed by the hour was worked on it may be that line's and is held; else it is not billed: the
+// office sees what it is worth and may ask.
 func (b *bill) unplaced(quotes []materialQuote) {
 	for _, q := range quotes {
 		u := q.use
@@ -206,20 +210,25 @@ func (b *bill) unplaced(quotes []materialQuote) {
 		if u.Qty.Written() {
 			what = u.Qty.String() + " " + u.Item
 		}
-		why := "no line and no extra says what it was for"
+		n := notes.MoneyNote{What: what, Amount: q.amount, From: u.From, Frees: "the line or extra it went into"}
+		n.Why = "no line and no extra says what it was for"
 		if q.missing != "" {
 			b.tellNoCost(q)
-			why += "; missing: " + q.missing
+			n.Why += "; missing: " + q.missing
 		}
+		hourly := b.hourlyToday()
 		b.tell(finding.Finding{
 			Severity: finding.Note, Rule: "price/material-unplaced",
 			Message: quote(u.Item) + " went into no line and no extra; it is not billed",
 			Hint:    b.placeHint(u),
 		}, u.From)
 		b.value(what, q.amount)
-		b.notBilled(notes.MoneyNote{
-			What: what, Amount: q.amount, Why: why, From: u.From, Frees: "the line or extra it went into",
-		})
+		if len(hourly) == 0 {
+			b.notBilled(n)
+			continue
+		}
+		n.Why += "; " + linesText(hourly) + " billed by time and material"
+		b.holdOn(n, nil)
 	}
 }
 

@@ -137,6 +137,7 @@ func (b *bill) price() {
 		b.scopeLine(&b.day.Scope[i], quotes)
 	}
 	b.unplaced(quotes)
+	b.unassigned()
 	for i := range b.day.Extras {
 		b.extra(&b.day.Extras[i])
 	}

@@ -2,6 +2,7 @@ package price
 
 import (
 	"slices"
+	"strings"
 
 	"jobday/finding"
 	"jobday/notes"
@@ -182,4 +183,58 @@ func (b *bill) timeExample(l *lineMoney) string {
 		who = b.day.Crew[0]
 	}
 	return l.Label + ": " + who + " 1 h 30"
+}
+
+// hourlyToday returns the labels of the lines billed by time and material that today's notes speak of.
+func (b *bill) hourlyToday() []string {
+	var labels []string
+	for _, s := range b.day.Scope {
+		l := b.line(s.Line)
+		if l != nil && l.Price.Kind == notes.TimeAndMaterial && b.touched(s) {
+			labels = append(labels, l.Label)
+		}
+	}
+	return labels
+}
+
+// touched reports whether today's notes speak of the line.
+func (b *bill) touched(s notes.LineStanding) bool {
+	return len(s.From) > 0 || s.Today.Sign() > 0 || len(b.usesOn(s.Line)) > 0
+}
+
+func linesText(labels []string) string {
+	if len(labels) == 1 {
+		return "line " + labels[0] + " is"
+	}
+	return "lines " + strings.Join(labels, ", ") + " are"
+}
+
+// unassigned holds time that is on no line and no extra on a day when a line billed by the hour was
+// worked on: some of it may be that line's. Where work at a fixed price was done too, nobody can
+// tell how much, and so what is held has no amount.
+func (b *bill) unassigned() {
+	hourly := b.hourlyToday()
+	work := b.priceLabor(b.usesOn(notes.Unassigned))
+	if len(hourly) == 0 || work.minutes == 0 {
+		return
+	}
+	n := notes.MoneyNote{
+		What: work.minutes.String() + " on no line", Amount: work.amount, From: unique(work.from),
+		Why: "no line and no extra says what it was for; " + linesText(hourly) + " billed by the hour", Frees: "the line it was worked on",
+	}
+	for _, s := range b.day.Scope {
+		if l := b.line(s.Line); l != nil && l.Price.Kind != notes.TimeAndMaterial && b.touched(s) {
+			n.Amount = notes.Money{}
+			n.Why += ", and how much of it is in the price of line " + l.Label + " is not known"
+			break
+		}
+	}
+	b.tell(finding.Finding{
+		Severity: finding.Warning, Rule: "price/time-unplaced",
+		Message: work.minutes.String() + " of the day are on no line, and " + linesText(hourly) + " billed by the hour",
+		Hint:    "write the line in front of the time, like " + quote(hourly[0]+": "+work.minutes.String()),
+		Holds:   n.What,
+	}, n.From)
+	b.value(n.What, n.Amount)
+	b.holdOn(n, nil)
 }
