@@ -201,14 +201,13 @@ type hit struct {
 type survey struct {
 	done    bool
 	hits    []hit
-	buf     [12]hit // where hits begin, to spare an allocation
-	topics  topic   // those a telling phrase was found of
-	numbers bool    // a run of digits
-	ranges  bool    // "-", "to" and the like between two numbers
-	colons  bool    // ":" between two numbers
-	timed   bool    // "hr", "lunch", "noon"
-	inOut   int     // 1 for "on site", 2 for "off site"
-	money   bool    // a currency sign
+	topics  topic // those a telling phrase was found of
+	numbers bool  // a run of digits
+	ranges  bool  // "-", "to" and the like between two numbers
+	colons  bool  // ":" between two numbers
+	timed   bool  // "hr", "lunch", "noon"
+	inOut   int   // 1 for "on site", 2 for "off site"
+	money   bool  // a currency sign
 	percent bool
 	bounds  bool // ">" or "<"
 	slashes int
@@ -222,7 +221,7 @@ func (r *reader) look() *survey {
 		return &r.seen
 	}
 	s := &r.seen
-	s.done, s.hits = true, s.buf[:0]
+	s.done = true
 	for i := range r.toks {
 		switch t := &r.toks[i]; t.kind {
 		case number:
@@ -284,6 +283,9 @@ func (r *reader) lookUp(i int, low string) {
 		*n = len(c.rest) + 1
 		if !c.sense.quiet() {
 			s.topics |= t
+		}
+		if s.hits == nil {
+			s.hits = make([]hit, 0, 8)
 		}
 		s.hits = append(s.hits, hit{i, i + 1 + len(c.rest), c.sense})
 		s.timeSense(c.sense)
