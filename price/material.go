@@ -216,10 +216,13 @@ func (b *bill) unplaced(quotes []materialQuote) {
 			b.tellNoCost(q)
 			n.Why += "; missing: " + q.missing
 		}
-		hourly := b.hourlyToday()
+		hourly, fate := b.hourlyToday(), "not billed"
+		if len(hourly) > 0 {
+			fate = "held"
+		}
 		b.tell(finding.Finding{
 			Severity: finding.Note, Rule: "price/material-unplaced",
-			Message: quote(u.Item) + " went into no line and no extra; it is not billed",
+			Message: quote(u.Item) + " went into no line and no extra; it is " + fate,
 			Hint:    b.placeHint(u),
 		}, u.From)
 		b.value(what, q.amount)
