@@ -250,6 +250,9 @@ func (r *noteReader) goesOn(prev, l line, inList, indented bool) bool {
 	case 'a' <= first && first <= 'z':
 		return indented || inList || prev.end-prev.start >= longLine || startsOpen(text[l.start:l.end])
 	}
+	if startsSentence(r.body[l.start:l.end]) {
+		return false
+	}
 	return r.section.name == "" && r.cur.label == "" && prev.end-prev.start >= fullLine
 }
 

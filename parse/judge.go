@@ -29,6 +29,7 @@ type evidence struct {
 	first  mark // the first word
 	asks   bool // ends with a question mark
 	placed bool // begins with a numbered place: "unit 5: 3 heads"
+	others bool // somebody who is not us did it: "Mr. Fenn moved them"
 	facts  *notes.Facts
 }
 
@@ -40,11 +41,33 @@ func evidenceOf(marks []mark, facts *notes.Facts) evidence {
 	}
 	e.first = marks[0]
 	e.asks = marks[len(marks)-1].low == "?"
+	e.others = doneByOthers(marks)
 	if len(marks) > 1 && numberedPlaces[e.first.low] {
 		n := marks[1]
 		e.placed = n.kind == numberMark || n.low == "#" || n.kind == wordMark && n.end-n.start == 1
 	}
 	return e
+}
+
+// doneByOthers reports whether a sentence begins with somebody who is none of ours and goes on with
+// what they did: "the drywallers closed the wall", "Mr. Fenn moved them", "she cut it".
+func doneByOthers(marks []mark) bool {
+	i := 0
+	if marks[0].low == "the" && len(marks) > 1 {
+		i = 1
+	}
+	who := marks[i]
+	title := false
+	switch who.low {
+	case "mr", "mrs", "ms", "dr":
+		title = true
+	case "she", "he", "they":
+	default:
+		if !who.sign.has(somebody|otherTrade) || who.sign.has(named) {
+			return false
+		}
+	}
+	return title || i+1 < len(marks) && marks[i+1].sign.has(workVerb|verbal)
 }
 
 // numberedPlaces are words that name a place with a number or letter behind them.
@@ -257,6 +280,8 @@ func asWork(e evidence) (int, string) {
 	switch {
 	case e.placed && !s.has(faulty|faultPhrase|instrument|clockSpan):
 		return 7, "lists work by place"
+	case e.others:
+		return 0, ""
 	case s.has(workVerb) && s.has(thing|counted):
 		return 6, why
 	case s.has(workVerb):
@@ -281,7 +306,9 @@ func asMaterial(e evidence) (int, string) {
 	switch {
 	case e.first.low == "used" && s.has(counted|measured):
 		return 8, "says what was used"
-	case s.has(workVerb) || e.placed:
+	case s.has(workVerb|verbal) || e.placed:
+		return 0, ""
+	case s.has(vague) && !e.first.sign.has(vague):
 		return 0, ""
 	case s.has(measured) && s.has(thing):
 		return 6, why
@@ -345,7 +372,7 @@ func unlessWork(e evidence, signs sign, score int, why string) (int, string) {
 	switch {
 	case !e.signs.has(signs):
 		return 0, ""
-	case e.signs.has(workVerb):
+	case e.signs.has(workVerb) && !e.others:
 		return score - 3, why
 	}
 	return score, why

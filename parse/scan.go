@@ -165,6 +165,9 @@ func (sc *scanner) senseWord(text string, i int) {
 		low == "asked" && (next == "about" || next == "whether"):
 		m.sign &^= workVerb | asked
 	}
+	if low == "to" && i > 0 && sc.marks[i-1].sign.has(counted) && sc.at(i+1).low == "go" {
+		m.sign |= leftOver // "2 to go"
+	}
 	if m.sign.has(asked) {
 		sc.senseAsker(text, i)
 	}
@@ -249,7 +252,8 @@ func (sc *scanner) senseNumber(text string, i int) {
 		}
 	}
 	sc.senseSpan(i)
-	if !m.sign.has(clockSpan | duration) {
+	clock := next.low == ":" && !next.spaced && sc.at(i+2).kind == numberMark
+	if !m.sign.has(clockSpan|duration) && !clock {
 		m.sign |= counted
 	}
 }

@@ -241,8 +241,16 @@ func standsAlone(marks []mark) bool {
 			return true
 		}
 	}
-	return len(marks) > 1 && marks[0].sign.has(counted)
+	for _, m := range marks {
+		if m.kind == wordMark && !ratingWords[m.low] && !m.sign.has(counted) {
+			return marks[0].sign.has(counted)
+		}
+	}
+	return false // "2x 15A 1P" shares the name of what follows
 }
+
+// ratingWords are the letters and words of ratings and sizes.
+var ratingWords = wordSet("a amp amps v volt volts w watt watts k kw hp awg ga gauge p pole gang kcmil va x in ft")
 
 // startsThing reports whether a thing of a list begins at mark i: a count that belongs to nothing
 // before it, or a bare name of material up to the next comma.
@@ -250,7 +258,7 @@ func startsThing(marks []mark, i, to int) bool {
 	m := marks[i]
 	switch {
 	case m.kind == numberMark:
-		return !rates(marks, i, to)
+		return m.sign.has(measured) || !rates(marks, i, to)
 	case m.kind == wordMark && m.sign.has(counted):
 		return i+1 < to
 	case m.low == "½" || m.low == "¼" || m.low == "¾" || m.low == ".":
@@ -272,11 +280,18 @@ func startsThing(marks []mark, i, to int) bool {
 // thing before: "4 recepts, 20A". In "4 recepts, 20A breaker" it begins the next thing.
 func rates(marks []mark, i, to int) bool {
 	if i+1 >= to {
-		return false
+		return true
 	}
-	next := marks[i+1]
-	switch next.low {
-	case "a", "amp", "amps", "v", "volt", "volts", "w", "watt", "watts", "k", "kw", "hp", "awg", "ga", "gauge", "p", "pole", "gang", "kcmil", "va":
+	words := 0
+	for j := i; j < to && marks[j].low != ","; j++ {
+		if marks[j].kind == wordMark {
+			words++
+		}
+	}
+	if words == 0 {
+		return true // a size alone: "8 connectors, 3/4"
+	}
+	if ratingWords[marks[i+1].low] {
 		for j := i + 2; j < to && marks[j].low != ","; j++ {
 			if marks[j].sign.has(thing) {
 				return false

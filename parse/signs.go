@@ -49,6 +49,8 @@ const (
 	circuitry                    // circuit 4, ckt 12
 	travelled                    // drove, travel
 	spoken                       // said, told
+	verbal                       // is, has: a sentence, not a list
+	vague                        // a, some: counts one thing, or nothing
 )
 
 // has reports whether any of the signs asked for is there.
@@ -60,7 +62,9 @@ func (s sign) all(want sign) bool { return s&want == want }
 // signWords are single words by what they hint at. Verbs of work and things of the trade come from
 // the trade vocabulary. Common practice, no source.
 var signWords = buildSignWords(map[sign]string{
-	progressed: "done complete completed finished half halfway all started partial roughed trimmed mostly",
+	verbal:     "is are was were has have had be been",
+	vague:      "a an another some few several",
+	progressed: "now done complete completed finished half halfway all started partial roughed trimmed mostly",
 	somebody: "owner owners customer client manager tenant gc homeowner landlord landlady super superintendent architect " +
 		"engineer inspector foreman boss pm lady owner's customer's",
 	asked: "asked asks wants wanted requested requests requesting asking wishes",
@@ -129,7 +133,7 @@ var signPhrases = buildSignPhrases(map[sign]string{
 		"backstabbed|tripping hazard|shock hazard|fire hazard",
 	foundIt: "came across|turned out|has a|have a|there is|there's|there are|is missing|was missing|are missing|has no|have no|had no",
 	leftOver: "still need|still needs|left to do|next trip|next visit|next time|to finish|to do|needs to be|need to be|will need|" +
-		"have to come back|come back|coming back|return trip|go back|going back|to go|still to|yet to|not done|not landed|not started|" +
+		"have to come back|come back|coming back|return trip|go back|going back|still to|yet to|not done|not landed|not started|" +
 		"didn't get to|did not get to|didnt get to|not finished|left for|still open|to be done|next week|on monday|on tuesday|" +
 		"on wednesday|on thursday|on friday|didn't finish|did not finish|didnt finish|haven't|not yet|for next|left is|" +
 		"what's left|whats left|will do|will finish|didn't make it to|ran out of time|not trimmed|not terminated|not installed|not hooked|" +
