@@ -42,11 +42,18 @@ func (d *day) decideOne(r *read) {
 		d.decideWork(r)
 	case e.Kind == notes.Extra:
 		d.decideExtra(r)
+	case e.Kind == notes.Material && e.Section == "" && !counts(e.Facts.Items):
+		r.set(notes.Narrative, 0.75, "counts nothing")
 	case e.Kind == notes.LeftOpen:
 		d.decideLeft(r)
 	default:
 		r.set(e.Kind, e.Sure, r.why)
 	}
+}
+
+// counts reports whether any item has a quantity.
+func counts(items []notes.Item) bool {
+	return slices.ContainsFunc(items, func(it notes.Item) bool { return it.Qty.Written() })
 }
 
 func (r *read) set(o notes.Outcome, p float64, why string) {
@@ -115,6 +122,10 @@ func (d *day) decideWork(r *read) {
 			return
 		}
 	}
+	if i, p := d.byItem(r); best < TakeAt && i >= 0 {
+		r.serve(d, []int{i}, p, "counts what line "+d.in.Job.Lines[i].Label+" is booked for")
+		return
+	}
 	switch {
 	case best >= TakeAt:
 		r.serve(d, []int{r.found[0].line}, best, "shares "+strings.Join(r.found[0].shared, ", "))
@@ -126,6 +137,33 @@ func (d *day) decideWork(r *read) {
 	default:
 		d.onNoLine(r, best)
 	}
+}
+
+// byItem returns the one line that something the entry counts belongs to, in the line's own unit:
+// "4 elbows glued up, 60 ft of the 2 in PVC in" is about the conduit. It is -1 when no line or
+// several fit.
+func (d *day) byItem(r *read) (line int, p float64) {
+	line = -1
+	if len(r.entry.Facts.Items) < 2 {
+		return line, 0
+	}
+	for _, it := range r.entry.Facts.Items {
+		if !it.Qty.Written() || len(it.Other) > 0 || it.Name == "" {
+			continue
+		}
+		ms := d.index.match(newQuery(it.Name, d.in.Words))
+		if len(ms) == 0 || ms[0].p < TakeAt {
+			continue
+		}
+		if _, same := it.Qty.In(d.in.Job.Lines[ms[0].line].Qty.Unit); !same {
+			continue
+		}
+		if line >= 0 && line != ms[0].line {
+			return -1, 0
+		}
+		line, p = ms[0].line, ms[0].p
+	}
+	return line, p
 }
 
 // despiteRating asks about work that fits a line in all but a rating or a size: booked for 30 A and
@@ -186,6 +224,8 @@ func (d *day) onNoLine(r *read, best float64) {
 		r.set(notes.LeftOpen, 0.8, "was not done, and no booked line is about it")
 	case !r.query.says() && r.facts.Consent.State == notes.NoConsent && len(r.facts.Items) == 0:
 		r.set(notes.Narrative, 0.8, "names no work that could be billed")
+	case r.entry.Section == "" && !r.query.namesTrade():
+		r.set(notes.Narrative, 0.75, "names nothing of the trade")
 	case incidental(r.query):
 		r.set(notes.Narrative, 0.8, "is part of every job: nothing to bill apart")
 	default:

@@ -97,7 +97,9 @@ func (d *day) correction(r *read) {
 	x.takeConsent(r)
 	x.takePrice(r.facts.Price)
 	x.decide(r.decided)
-	d.extraMaterials(r, x)
+	if len(detailItems(r)) > 0 {
+		d.extraMaterials(r, x) // what its own words count is the fault, not material
+	}
 }
 
 // knownFault returns the open deficiency the words are about: the same kind with nothing that

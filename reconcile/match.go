@@ -3,6 +3,7 @@ package reconcile
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"jobday/notes"
 	"jobday/parse/field"
@@ -38,8 +39,9 @@ type match struct {
 // lineIndex is the lines of a job prepared for matching.
 type lineIndex struct {
 	lines []query
-	not   []query        // what the booking leaves out
-	count map[string]int // in how many lines a term stands
+	not   []query         // what the booking leaves out
+	count map[string]int  // in how many lines a term stands
+	inner []notes.Decimal // how many things a line booked as one names in its words ("Two ground rods"), else 1
 }
 
 func newLineIndex(j *notes.Job, words trade.Words) *lineIndex {
@@ -47,6 +49,7 @@ func newLineIndex(j *notes.Job, words trade.Words) *lineIndex {
 	for _, l := range j.Lines {
 		q := newQuery(l.Work, words)
 		ix.lines = append(ix.lines, q)
+		ix.inner = append(ix.inner, innerCount(l))
 		for i, t := range q.terms {
 			if !repeated(q.terms, i) {
 				ix.count[t.Text]++
@@ -57,6 +60,20 @@ func newLineIndex(j *notes.Job, words trade.Words) *lineIndex {
 		ix.not = append(ix.not, newQuery(x.Text, words))
 	}
 	return ix
+}
+
+// innerCount returns how many things the words of a line booked as one piece count.
+func innerCount(l notes.ScopeLine) notes.Decimal {
+	one := notes.Int(1)
+	if !l.Qty.Value.Equal(one) || l.Qty.Unit != notes.Each && l.Qty.Unit != notes.Lot {
+		return one
+	}
+	for _, it := range field.Read(l.Work, nil).Items {
+		if it.Qty.Unit == notes.Each && len(it.Other) == 0 && it.Qty.Value.Cmp(one) > 0 {
+			return it.Qty.Value
+		}
+	}
+	return one
 }
 
 // match returns every line that shares something with q, likeliest first; equal ones in the order
@@ -176,7 +193,20 @@ func precision(q, l query) float64 {
 	return hit / all
 }
 
+// identifies reports whether a dimension names one certain thing, not a kind of thing.
+func identifies(dim string) bool {
+	return dim == "panel" || dim == "equipment" || dim == "circuit" || strings.HasPrefix(dim, "which ")
+}
+
 func (ix *lineIndex) headOdds(q, l query) float64 {
+	for _, t := range q.terms[:q.clause] {
+		if t.Class == field.DesignationTerm && identifies(t.Dim) && l.has(t.Text) {
+			if ix.count[t.Text] <= 1 {
+				return headShared + onlyHere // "LP1" is what it is about, whatever else is counted
+			}
+			return headShared
+		}
+	}
 	if q.head < 0 {
 		return 0
 	}

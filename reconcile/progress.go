@@ -117,6 +117,9 @@ func (d *day) amountOn(r *read, i int) amount {
 	if p.Complete != notes.Yes && begins(r.query, d.index.lines[i]) {
 		return amount{complete: notes.No} // "3 of 3 roughed" finishes none
 	}
+	if a, ok := d.partOfOne(r, i, before); ok {
+		return a
+	}
 	if a, ok := d.saidOf(r, i, before, remaining); ok {
 		return a
 	}
@@ -130,7 +133,7 @@ func (d *day) amountOn(r *read, i int) amount {
 	if n := notes.Int(listed(r.entry.Text)); n.Sign() > 0 && n.Cmp(line.Qty.Value) <= 0 && line.Qty.Unit == notes.Each && p.Complete != notes.No {
 		return amount{n, true, p.Complete}
 	}
-	if one := notes.Int(1); remaining.Cmp(one) > 0 && !p.All && !p.Rest && oneOf(r.query) {
+	if one := notes.Int(1); line.Qty.Value.Cmp(one) > 0 && remaining.Cmp(one) >= 0 && !p.All && !p.Rest && oneOf(r.query) {
 		if p.Complete == notes.No {
 			return amount{complete: notes.No}
 		}
@@ -143,6 +146,33 @@ func (d *day) amountOn(r *read, i int) amount {
 		return amount{remaining, true, notes.Yes}
 	}
 	return d.byVerb(r, i, remaining)
+}
+
+// partOfOne reads a count on a line that is booked as one piece but has parts: "14 of 42 spaces" of
+// a panel to trace is a third of it, "both ground rods" all of two. Parts are rounded to hundredths.
+func (d *day) partOfOne(r *read, i int, before notes.Decimal) (amount, bool) {
+	line, p, one := d.in.Job.Lines[i], r.facts.Progress, notes.Int(1)
+	if !line.Qty.Value.Equal(one) {
+		return amount{}, false
+	}
+	parts := d.index.inner[i]
+	n, counted := notes.Decimal{}, false
+	switch {
+	case p.Count != nil && p.Of != nil && p.Of.Cmp(one) > 0 && p.Count.Cmp(*p.Of) <= 0:
+		n, parts, counted = *p.Count, *p.Of, true
+	case parts.Cmp(one) > 0:
+		n, counted = d.counted(r, i)
+	}
+	if !counted || n.Sign() <= 0 || n.Cmp(parts) > 0 {
+		return amount{}, false
+	}
+	if n.Equal(parts) {
+		if p.Complete == notes.No {
+			return amount{complete: notes.No}, true
+		}
+		return amount{notes.Max(notes.Decimal{}, one.Sub(before)), true, notes.Yes}, true
+	}
+	return amount{notes.Max(notes.Decimal{}, n.Quo(parts, 2).Sub(before)), true, notes.No}, true
 }
 
 // saidOf reads "2 of 3" and "half", which speak of the whole line and so of all days together.
@@ -296,6 +326,9 @@ func oneOf(q query) bool {
 		return false
 	}
 	low := strings.ToLower(q.text)
+	if first, _, _ := strings.Cut(low, " "); ordinals[first] {
+		return true
+	}
 	if strings.HasPrefix(low, "the ") || strings.HasPrefix(low, "a ") || strings.HasPrefix(low, "an ") {
 		return true
 	}
@@ -305,6 +338,11 @@ func oneOf(q query) bool {
 		}
 	}
 	return false
+}
+
+var ordinals = map[string]bool{
+	"first": true, "second": true, "third": true, "fourth": true, "fifth": true, "sixth": true, "last": true,
+	"1st": true, "2nd": true, "3rd": true, "4th": true, "5th": true, "6th": true,
 }
 
 // overs makes extras of what went beyond the booked quantities today.

@@ -149,6 +149,16 @@ func (q query) says() bool {
 	return false
 }
 
+// namesTrade reports whether the words name a thing or a designation the trade knows.
+func (q query) namesTrade() bool {
+	for _, t := range q.terms {
+		if t.Class == field.ThingTerm || t.Class == field.DesignationTerm {
+			return true
+		}
+	}
+	return false
+}
+
 // verbs returns the classes of work the words name, without repeats.
 func (q query) verbs() []string {
 	var vs []string
