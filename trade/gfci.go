@@ -75,6 +75,11 @@ func judgeGFCI(t *test) (Verdict, bool) {
 	if !t.has(gfciWords...) && !t.says("ground", "fault") && !t.measures("mA") {
 		return Verdict{}, false
 	}
+	if bad := t.writtenAmperes(); bad != "" {
+		v := impossible(bad)
+		v.What, v.Rule, v.Limit = "GFCI trip", ruleGFCI, limitGFCI
+		return v, true
+	}
 	currents, times := t.take("mA"), t.take("ms")
 	for _, m := range t.take("s", "sec") {
 		m.Value, m.Unit = m.Value.Mul(thousand), "ms"
@@ -97,6 +102,11 @@ func judgeGFCI(t *test) (Verdict, bool) {
 		v.Why = "equipment protection trips at its own setting, which is not written"
 		return v, true
 	}
+	return judgeTrips(v, currents, times), true
+}
+
+// judgeTrips judges currents and times in the order written, a time with the current of its place.
+func judgeTrips(v Verdict, currents, times []notes.Measured) Verdict {
 	for n := range max(len(currents), len(times)) {
 		var p Verdict
 		switch {
@@ -111,7 +121,7 @@ func judgeGFCI(t *test) (Verdict, bool) {
 		v.Limit = join(v.Limit, p.Limit, "; ")
 		v.Why = join(v.Why, p.Why, "; ")
 	}
-	return v, true
+	return v
 }
 
 // ampereTrips returns trip currents written in amperes, which only a slip does. The rating of the
@@ -123,6 +133,22 @@ func (t *test) ampereTrips(milli bool) []notes.Measured {
 		}
 	}
 	return t.take("A")
+}
+
+// writtenAmperes finds a trip current in amperes that nobody took for a reading: "GFCI trip 5 A".
+func (t *test) writtenAmperes() string {
+	for i := 1; i+1 < len(t.jots); i++ {
+		j := t.jots[i]
+		unit := t.jots[i+1].stem
+		if len(j.stem) != 1 || j.stem[0] < '1' || j.stem[0] > '9' || unit != "a" && unit != "amp" || t.measures("mA", "ms", "A") {
+			continue
+		}
+		before := t.jots[i-1].stem
+		if before == "trip" || before == "at" && i > 1 && t.jots[i-2].stem == "trip" {
+			return j.stem + " A cannot be the trip current of a Class A GFCI, which trips at 4 to 6 mA"
+		}
+	}
+	return ""
 }
 
 func gfciImpossible(list []notes.Measured) string {

@@ -162,6 +162,10 @@ func TestJudge(t *testing.T) {
 		{"tests good", "=ok", rec, "somebody's word"},
 		{"ammeter A phase 14.2 A", "14.2 A", rec, "no limit is known"},
 		{"GFCI trip 5 A", "5 A", rec, "cannot be the trip current"},
+		{"GFCI trip 5 A", "", rec, "cannot be the trip current"},
+		{"GFCI trip test", "", rec, "no reading"},
+		{"EGC continuity 0.3 ohm", "0.3 ohm", rec, "about 1 ohm"},
+		{"continuity of EGC at box 3 good", "=ok", in, "passed"},
 		{"20A GFCI tripped ok", "20 A;=tripped", in, "yes or no"},
 		{"", "", rec, "no reading"},
 	} {

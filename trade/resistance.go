@@ -103,6 +103,22 @@ func (t *test) ratedVolts() int {
 	return 0
 }
 
+// judgePath records the resistance of a ground path or of continuity. About 1 ohm or less is usual
+// for a short path (from memory), which is no limit.
+func judgePath(t *test) (Verdict, bool) {
+	if !t.measures("ohm") || !t.has("continuity", "egc", "path", "bond", "ground") {
+		return Verdict{}, false
+	}
+	v := Verdict{What: "continuity", Verdict: notes.Recorded}
+	for _, m := range t.take("ohm") {
+		if m.Value.Sign() < 0 {
+			return impossible(shown(m) + " cannot be a resistance: it is below nothing"), true
+		}
+		v.Why = join(v.Why, shown(m)+": no limit is known; about 1 ohm or less is usual for a short ground path (from memory)", "; ")
+	}
+	return v, true
+}
+
 // ohmsOneRod is the most one rod, pipe or plate may have without a second: NEC 250.53(A)(2),
 // exception (checked).
 var ohmsOneRod = notes.Int(25)

@@ -84,7 +84,7 @@ func (t *test) isolation() bool {
 
 var (
 	saysNot  = setOf("no", "not", "won't", "wont", "didn't", "didnt", "doesn't", "doesnt", "never", "isn't", "can't", "cannot", "nothing", "wouldn't", "without", "none")
-	saysGood = setOf("ok", "okay", "good", "pas", "pass", "passed", "trip", "reset", "correct", "match", "work", "normal", "fine", "fin", "verify", "continuity", "o.k", "function", "tested")
+	saysGood = setOf("ok", "okay", "good", "pas", "pass", "trip", "reset", "correct", "match", "work", "normal", "fin", "verify", "continuity", "function")
 	saysBad  = setOf("fail", "failed", "bad", "revers", "reversed", "wrong", "defectiv", "dead", "stuck", "backward", "swap", "swapped", "open", "failur", "broken", "faulty", "inoperativ", "nfg")
 	saysNow  = setOf("now", "retest", "replac", "swapped", "fixed", "correct", "corrected", "repair", "after", "then", "rewir", "again")
 )
@@ -106,7 +106,7 @@ func (t *test) results() (good, bad bool) {
 			bad, after = true, false
 		case saysNow[j.stem] && bad:
 			after = true
-		case saysGood[j.stem]:
+		case saysGood[j.stem] && !t.namesTest(j):
 			good = true
 			if after {
 				bad = false
@@ -125,6 +125,11 @@ func (t *test) results() (good, bad bool) {
 		}
 	}
 	return good, bad
+}
+
+// namesTest reports whether a word only names the test: "trip 5 mA", "continuity 0.3 ohm".
+func (t *test) namesTest(j jot) bool {
+	return j.stem == "continuity" || j.stem == "trip" && j.end-j.start == len("trip")
 }
 
 // mended reports whether the text says that what failed was put right and passed.
