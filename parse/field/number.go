@@ -157,9 +157,30 @@ func addedFraction(toks []token, i int) (num, bool) {
 	case t.kind == number && t.spaced:
 		return fractionAt(toks, i)
 	case t.low == "and" || t.low == "&":
-		if n, ok := readNum(toks, i+1); ok && n.form != article && n.small < 0 && n.v.Cmp(one) < 0 {
-			return n, true
-		}
+		return partOf(toks, i+1)
+	}
+	return num{}, false
+}
+
+// partOf reads a fraction after "and": "1/4", "½", "a half", "three quarters".
+func partOf(toks []token, i int) (num, bool) {
+	if n, ok := vulgarAt(toks, i); ok {
+		return n, true
+	}
+	if n, ok := fractionAt(toks, i); ok {
+		return n, true
+	}
+	if wordAt(toks, i, "a") {
+		i++
+	}
+	if i >= len(toks) {
+		return num{}, false
+	}
+	if a, b := fractionWord(toks[i].low); b > 0 {
+		return num{v: notes.Ratio(a, b), small: -1, next: i + 1, form: spelled}, true
+	}
+	if n := unitWord(toks[i].low); n == 3 && (wordAt(toks, i+1, "quarters") || wordAt(toks, i+1, "quarter")) {
+		return num{v: notes.Ratio(3, 4), small: -1, next: i + 2, form: spelled}, true
 	}
 	return num{}, false
 }
