@@ -14,12 +14,15 @@ import (
 	"jobday/testdata/demo"
 )
 
-// Size says how large a book is. Every job has a note on each of its Days, all starting on one date.
+// Size says how large a book is: so many jobs side by side, so many working days, a note for each. A
+// job ends after jobDays and the next begins in its place, as crews move on.
 type Size struct {
 	Jobs int
 	Days int
 	Seed uint64
 }
+
+const jobDays = 25
 
 // Files returns the book: the demo's company, prices and words, then a scope and the notes of each
 // job, by name.
@@ -33,7 +36,9 @@ func Files(s Size) []*finding.File {
 		files = append(files, finding.NewFile(name, text))
 	}
 	for j := range s.Jobs {
-		files = append(files, job(s, j)...)
+		for first := 0; first < s.Days; first += jobDays {
+			files = append(files, job(s, j, first)...)
+		}
 	}
 	return files
 }
@@ -41,13 +46,13 @@ func Files(s Size) []*finding.File {
 // firstDay is when every generated job starts: a Monday.
 var firstDay = notes.Date{Year: 2026, Month: 1, Day: 5}
 
-func job(s Size, j int) []*finding.File {
-	g := &gen{r: rand.New(rand.NewPCG(s.Seed, uint64(j)))}
-	number := 3000 + j
+func job(s Size, j, first int) []*finding.File {
+	g := &gen{r: rand.New(rand.NewPCG(s.Seed, uint64(j)<<32|uint64(first)))}
+	number := 3000 + 100*j + first/jobDays
 	folder := fmt.Sprintf("jobs/%d-%s/", number, strings.ReplaceAll(g.pick(places), " ", "-"))
 	g.scope(number)
 	files := []*finding.File{finding.NewFile(folder+"scope.md", []byte(g.out.String()))}
-	for d := range s.Days {
+	for d := first; d < min(first+jobDays, s.Days); d++ {
 		date := firstDay.AddDays(d/5*7 + d%5)
 		g.out.Reset()
 		g.note(date)
