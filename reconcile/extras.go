@@ -79,8 +79,21 @@ func (d *day) newExtra(r *read) *openExtra {
 			x.work.Qty = it.Qty
 		}
 	}
+	if !x.work.Qty.Written() && len(x.work.Facts) <= 1 && singular(r.query) {
+		x.work.Qty = notes.Quantity{Value: notes.Int(1), Unit: notes.Each} // "added receptacle" is one
+	}
 	d.standing.extras = append(d.standing.extras, x)
 	return x
+}
+
+// singular reports whether the thing an entry is about is named as one.
+func singular(q query) bool {
+	if q.head < 0 {
+		return false
+	}
+	t := q.terms[q.head]
+	noun := strings.ToLower(q.text[t.Start:t.End])
+	return named(t) && (!strings.HasSuffix(noun, "s") || strings.HasSuffix(noun, "ss"))
 }
 
 // doneWords reports whether an entry says that the work happened: a verb in the past, time spent,

@@ -53,8 +53,6 @@ func (d *day) progress(r *read) {
 		complete = a.complete
 		if n, ok := d.written(r, i); ok {
 			qty = &notes.Quantity{Value: n, Unit: d.in.Job.Lines[i].Qty.Unit}
-		} else if a.counted {
-			qty = &notes.Quantity{Value: a.today, Unit: d.in.Job.Lines[i].Qty.Unit}
 		}
 		d.mark(r, i, a)
 	}
@@ -317,12 +315,7 @@ func (d *day) drop(r *read, i int) {
 // oneOf reports whether the words speak of a single one: "the ...", "a ...", or a numbered place,
 // with a noun that is not plural.
 func oneOf(q query) bool {
-	if q.head < 0 {
-		return false
-	}
-	t := q.terms[q.head]
-	noun := strings.ToLower(q.text[t.Start:t.End])
-	if strings.HasSuffix(noun, "s") && !strings.HasSuffix(noun, "ss") {
+	if !singular(q) {
 		return false
 	}
 	low := strings.ToLower(q.text)
