@@ -12,7 +12,8 @@ const maxSpace = 200
 
 // Circuit reads a line of the circuits section, such as "2,4: proofing cabinet, 30A 2P, 10 AWG":
 // the panel, the spaces, what they serve, breaker, conductor and whether they share a neutral.
-// Breaker is in the form "30A 2P", conductor in the form "10 AWG"; both are "" when not said. A text
+// Breaker is in the form "30A 2P", conductor in the form "10 AWG", with " AL" when it is aluminum;
+// both are "" when not said. A text
 // without spaces gives the zero value. Pieces are byte offsets in text.
 func Circuit(text string, lex *Lexicon) notes.CircuitWords {
 	r := reader{text: text, toks: tokens(text), lex: lex, bold: true}
@@ -294,8 +295,15 @@ func (c *director) conductor(i int) int {
 }
 
 func (c *director) setConductor(s string) {
-	if c.w.Conductor == "" {
-		c.w.Conductor = s
+	if c.w.Conductor != "" {
+		return
+	}
+	c.w.Conductor = s
+	for i := range c.r.toks {
+		if low := c.r.low(i); low == "al" || low == "aluminum" || low == "alum" {
+			c.w.Conductor += " AL"
+			return
+		}
 	}
 }
 

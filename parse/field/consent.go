@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"jobday/notes"
+	"jobday/trade"
 )
 
 var consentCues = cueTable{
@@ -11,13 +12,13 @@ var consentCues = cueTable{
 		"wondering if|inquired|wants a price|wants a quote|also wants",
 	sayYes: "okd|okayed|oked|ok ' d|approved|approves|approve|authorized|authorised|said go ahead|said to go ahead|said yes|said ok|said okay|said do it|said to do it|said go|" +
 		"told us to go ahead|told me to go ahead|told us to do it|told us to|told me to|directed us to|directed me to|instructed us to|gave the ok|gave ok|gave us the ok|gave the go ahead|gave us the go ahead|gave go ahead|" +
-		"gave approval|go ahead from|green light|greenlit|agreed|agrees|agreed to|texted yes|texted ok|texted back yes|texted go ahead|emailed yes|emailed ok|replied yes|verbal ok|verbal okay|verbal approval|verbal go ahead|verbal yes|" +
+		"gave approval|go ahead from|green light|greenlit|agreed|agrees|agreed to|texted yes|texted ok|texted back yes|texted go ahead|emailed yes|emailed ok|replied yes|verbal ok|verbal from|verbal per|verbal by|at owners request|at customers request|per owners request|per customers request|at the owners request|at the customers request|per the owners request|verbal okay|verbal approval|verbal go ahead|verbal yes|" +
 		"ok from|okay from|the ok from|ok by|ok per|got the ok|got ok|got approval|got an ok|confirmed by|accepted|accepts|accepted by|thumbs up|said fine|said sure|said that's fine|said thats fine|said its ok|said it's ok|had us|go ahead per|verbally ok|verbally approved",
 	sayYesBy:  "per|as per|instructed by|directed by|at the request of",
-	sayYesIf:  "fine with it|is fine with|good with it|ok with it|okay with it|ok w / it|ok|okay|fine with",
+	sayYesIf:  "fine with it|is fine with|good with it|ok with it|okay with it|ok w / it|ok|okay|fine with|ok with|okay with|is fine|was fine|is ok|is okay|go ahead|to proceed|directive",
 	saySigned: "signed|signed off|sign off|signed off on|signed for it|signed for|signature from",
 	sayNo: "declined|declines|declined it|said no|told us no|told me no|dont bother|dont bother with|not now|turned it down|turned us down|refused|rejected|passed on it|passed on|not interested|" +
-		"no thanks|too expensive|vetoed|wont pay|will not pay|said leave it|said to leave it|said forget it|said not to|told us not to|told me not to|no go|opted out|said skip it|said to skip it|not this year",
+		"no thanks|too expensive|vetoed|wont pay|will not pay|said leave it|said to leave it|said forget it|said not to|told us not to|told me not to|no go|opted out|said skip it|said to skip it|not this year|said not this time|not this time|said not today|said maybe later|said hold off|said to hold off|would rather not|rather not",
 	sayNoIf: "doesnt want|does not want|did not want|didnt want|dont want|turned down|no longer wants|not going to pay|against it|said nope|nope",
 	sayPending: "no ok yet|no ok|no okay|not authorized|not authorised|not approved|not okd|not yet approved|not yet authorized|waiting for approval|waiting on approval|awaiting approval|pending approval|pending ok|" +
 		"will let us know|let us know|lets us know|thinking about it|thinks about it|will think|get back to us|get back to me|not signed|unsigned|no answer|no answer yet|no signature|" +
@@ -89,6 +90,21 @@ func (v *verdict) take(h hit) {
 func (v *verdict) agreed(h hit) {
 	r := v.r
 	_, end := r.personBefore(h.from)
+	switch r.low(h.from) {
+	case "is", "was":
+		if r.dealWord(h.from-1) && (end > 0 || pronounBefore(r, h.from)) {
+			v.settle(h, notes.Authorized)
+		}
+		return
+	case "go", "to":
+		if (end > 0 || r.low(h.from-1) == `"` || r.low(h.from-1) == "“") && !r.conditional(h.from) && !r.negatedWithin(h.from, 4) {
+			v.settle(h, notes.Authorized)
+		}
+		return
+	}
+	if end == 0 && h.to-h.from > 1 && pronoun(r.low(h.from-1)) {
+		end = h.from
+	}
 	switch {
 	case end == 0 || end != h.from || !r.notAResult(h):
 	case r.conditional(h.from) || r.negatedWithin(h.from, 3):
@@ -96,6 +112,15 @@ func (v *verdict) agreed(h hit) {
 	default:
 		v.settle(h, notes.Authorized)
 	}
+}
+
+// dealWord reports whether token i stands for what was offered: "180 is fine", "the price is ok".
+func (r *reader) dealWord(i int) bool {
+	switch r.low(i) {
+	case "price", "amount", "number", "quote", "that", "it", "cost":
+		return true
+	}
+	return r.isNumber(i) && smallInt(r.low(i)) >= 20
 }
 
 // notAResult reports whether "ok" after a person is a consent: the line may go on with a reading.
@@ -152,7 +177,13 @@ func pronounBefore(r *reader, i int) bool {
 	return false
 }
 
-func pronoun(low string) bool { return low == "she" || low == "he" || low == "they" }
+func pronoun(low string) bool {
+	switch low {
+	case "she", "he", "they", "she's", "he's", "they're":
+		return true
+	}
+	return false
+}
 
 // yes weighs a word of consent: a "not", "if" or "needs to" before it leaves the answer open.
 func (v *verdict) yes(h hit) {
@@ -222,6 +253,10 @@ func (v *verdict) no(h hit) {
 		if r.low(h.to) == "delivery" || r.low(h.to) == "shipment" {
 			return
 		}
+	case "told":
+		if from, to := r.personBefore(h.from); to == 0 && !pronounBefore(r, h.from) || r.crewMember(from) {
+			return
+		}
 	case "passed":
 		if r.low(h.to) == "inspection" {
 			return
@@ -281,7 +316,7 @@ func (r *reader) whoSaid(h hit, end int) (string, int) {
 				i++
 			}
 			n = 3
-		case "it", "yet", "that", "this", "verbally", "on", "site":
+		case "it", "yet", "that", "this", "verbally", "on", "site", "co", "the", "ticket", "change", "order", "extra", "slip":
 		default:
 			n = 3
 		}
@@ -427,6 +462,9 @@ func (r *reader) sayer(i int) (end int, ok bool) {
 	if !r.isWord(i) || r.capital(i) || len(r.low(i)) < 3 || len(r.low(i)) > 14 || notAPerson(r.low(i)) {
 		return 0, false
 	}
+	if _, known := trade.FindWord(r.low(i)); known || r.isNumber(i-2) {
+		return 0, false
+	}
 	return i + 1, r.endsClause(i+1) || r.low(i+1) == "on" || r.low(i+1) == "via" || r.low(i+1) == "by" || r.isNumber(i+1) || r.low(i+1) == "at"
 }
 
@@ -470,7 +508,7 @@ func (r *reader) personAt(i int) (end int, ok bool) {
 			return 0, false
 		}
 	}
-	if j > i || roleWord(plainOwner(r.low(j))) {
+	if j > i || roleWord(plainOwner(r.low(j))) && !(r.low(j) == "dr" && (r.capital(j+1) || r.low(j+1) == ".")) {
 		return r.roleAt(j, j > i)
 	}
 	if title(r.low(j)) && (r.capital(j) || r.low(j+1) == ".") {

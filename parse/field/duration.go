@@ -36,7 +36,8 @@ func (r *reader) stretchAt(i int) (stretch, bool) {
 	if i < 0 || i >= len(r.toks) {
 		return stretch{}, false
 	}
-	if r.low(i) == "hour" && r.andPart(i+1) > 0 {
+	if low := r.low(i); (low == "hour" || low == "hr") && !r.isNumber(i-1) &&
+		(r.andPart(i+1) > 0 || r.low(i+1) == "and" && r.isNumber(i+2) && minuteWord(r.low(i+3))) {
 		return r.hoursAndPart(notes.Int(1), i+1)
 	}
 	if t := &r.toks[i]; t.kind == word && len(t.low) > 8 || r.tailOfSomething(i) || r.rateBefore(i) {
@@ -200,7 +201,7 @@ func (r *reader) clockDigitsColon(i int) (stretch, bool) {
 	switch {
 	case hourWord(r.low(c.next)):
 		s.next = r.pastDot(c.next + 1)
-	case !r.wholeText(i, c.next) || c.hour > 4:
+	case !r.wholeText(i, c.next) && !(i <= 3 && r.afterHoursLabel(i) && c.next >= len(r.toks)) || c.hour > 4:
 		return stretch{}, false
 	}
 	return s, s.minutes > 0

@@ -8,6 +8,7 @@ type mention struct {
 	next    int
 	weak    bool // the word has another meaning and counts only beside a time: "Will", "both"
 	strange bool // a name nobody knows
+	we      bool // "we": whoever is named beside the time comes before it
 }
 
 // mentionAt reads the person that starts at token i: a name the lexicon knows, "me", "we",
@@ -135,7 +136,9 @@ func (r *reader) standIn(i int) (mention, bool) {
 	case "me":
 		return r.author(i + 1), !r.spokenTo(i) && r.low(i-1) != "gave" && r.low(i-1) != "on"
 	case "we":
-		return r.wholeCrew(i + 1), true
+		m := r.wholeCrew(i + 1)
+		m.we = true
+		return m, true
 	case "both":
 		m := r.wholeCrew(i + 1)
 		if r.low(i+1) == "of" && r.low(i+2) == "us" {

@@ -13,19 +13,19 @@ var priceCues = cueTable{
 	sayNotOverIf: "max|cap|ceiling|up to|limit",
 	sayFree: "no charge|n / c|no cost|on us|on the house|freebie|for free|free of charge|gratis|no bill|dont bill|do not bill|not billing|wont charge|wont bill|didnt charge|not charging|eat it|eating it|" +
 		"comped|no extra charge|not charged|free",
-	sayFreeWhy: "warranty|under warranty|our fault|our mistake|our screw up|our error|our bad|goodwill|good will|courtesy|as a courtesy|as a favor|callback on our work",
+	sayFreeWhy: "warranty|under warranty|our fault|our mistake|our screw up|our error|our bad|our miss|goodwill|good will|courtesy|as a courtesy|as a favor|callback on our work",
 	sayTM:      "t & m|t and m|tm|time and material|time and materials|time & material|time & materials",
-	sayCost:    "paid|cost|costs|bought|receipt|permit|spent|deposit|fee|value",
+	sayCost:    "paid|cost|costs|bought|receipt|permit|spent|deposit|fee|value|supply house|store|rental|rented|reimbursed|reimburse|out of pocket|invoice from|cost me|cost us|was $|were $|shipping|freight",
 }
 
 // price reads what the words say about money, and claims its numbers.
 func (r *reader) price() notes.PriceWords {
-	if r.look().topics&aboutPrice == 0 && !r.dollarWord() {
+	if l := r.look(); l.topics&aboutPrice == 0 && !l.dollars && !(l.numbers && l.topics&aboutConsent != 0) {
 		return notes.PriceWords{}
 	}
 	s := sum{r: r}
 	r.about(aboutPrice, s.take)
-	if r.seen.money || r.dollarWord() {
+	if r.seen.money || r.seen.dollars {
 		s.bareMoney()
 	}
 	if s.p.NoCharge && s.p.Why == "" {
@@ -36,9 +36,6 @@ func (r *reader) price() notes.PriceWords {
 	}
 	return s.p
 }
-
-// dollarWord reports whether the text holds "dollars" or "bucks".
-func (r *reader) dollarWord() bool { return r.seen.dollars }
 
 // A sum collects what is said about money.
 type sum struct {
@@ -233,8 +230,11 @@ func (r *reader) sinceReason(i int) string {
 	if r.low(i) == "," || r.low(i) == "-" {
 		i++
 	}
-	if r.low(i) == "since" || r.low(i) == "as" {
+	switch r.low(i) {
+	case "since", "as":
 		return r.obstacle(i + 1)
+	case "our", "we":
+		return r.obstacle(i)
 	}
 	return ""
 }
@@ -295,11 +295,11 @@ func (r *reader) amountAt(i int, fresh bool) (amount, bool) {
 	case "dollars", "bucks", "dollar", "usd", "eur", "cad":
 		a.sign, next = true, next+1
 	}
-	if !a.sign && r.close(next) && !r.clockStops(next) {
-		return a, false
-	}
 	a.m, a.next = notes.Cents(v), next
 	r.amountTail(&a)
+	if a.next == next && !a.sign && r.close(next) && !r.clockStops(next) {
+		return a, false
+	}
 	return a, true
 }
 

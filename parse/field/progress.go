@@ -10,7 +10,7 @@ var progressCues = cueTable{
 		"landed and working|installed and working|tested and working|all wrapped up|energized and working|working now|runs|finished up",
 	sayPartial: "started|started on|began|begun|under way|underway|in progress|roughed|roughed in|rough in done|rough done|rough is done|partial|partially|partly|mostly|almost|nearly|" +
 		"halfway|part way|still need|still needs|still have to|still has to|still to|still missing|" +
-		"left to do|to do|no trim yet|no labels yet|need to|needs to|have to|has to|not all|not landed|not trimmed|not terminated|" +
+		"left to do|to do|no trim yet|no labels yet|need to|needs to|not all|not landed|not trimmed|not terminated|" +
 		"not energized|not connected|not hooked up|not tied in|not tested|not finished|not complete|not completed|not labeled|not on yet|not on|not in yet|" +
 		"not made up|not wired|not live|not hot|not up yet|arent landed|isnt landed|isnt terminated|isnt finished|arent finished|isnt complete|" +
 		"come back|coming back|will finish|finish tomorrow|to be trimmed|needs trim|need trim|remaining to|yet to|not quite|working on",
@@ -302,7 +302,7 @@ func (r *reader) customerBefore(i int) bool {
 
 // isCustomer reports whether token i is a word for someone with a say.
 func (r *reader) isCustomer(i int) bool {
-	switch r.low(i) {
+	switch plainOwner(r.low(i)) {
 	case "owner", "owners", "customer", "client", "gc", "tenant", "landlord", "manager", "super":
 		return true
 	}
@@ -363,7 +363,7 @@ func (st *standing) all(h hit) {
 	switch r.low(h.to) {
 	case "day", "night", "morning", "afternoon", "week", "weekend", "set", "good", "right", "ok", "of", "over",
 		"thread", "weather", "hours", "the", "in", "around", "my", "our", "out", "along", "about", "that", "this", "done", "but", "we", "i", "":
-		if !(r.low(h.to) == "the" && r.low(h.to+1) != "way" && r.low(h.to+1) != "time") && !(r.low(h.to) == "of" && (r.low(h.to+1) == "the" || r.low(h.to+1) == "them") || r.low(h.to) == "in" && r.endsClause(h.to+1)) {
+		if !(r.low(h.to) == "the" && r.low(h.to+1) != "way" && r.low(h.to+1) != "time") && !(r.low(h.to) == "of" && (r.low(h.to+1) == "the" || r.low(h.to+1) == "them") || r.low(h.to) == "in" && r.endsClause(h.to+1) && !hourWord(r.low(h.from-1))) {
 			return
 		}
 	}
@@ -453,6 +453,7 @@ func (st *standing) rest(h hit) {
 	case ok:
 		st.count(n, 0)
 		j = next
+	case r.isNumber(j):
 	case first == "last" || first == "final":
 		st.count(1, 0)
 	}
@@ -461,6 +462,11 @@ func (st *standing) rest(h hit) {
 
 // halfOfWork reports whether "half" is about how far work got: not a half hour, box or inch.
 func (r *reader) halfOfWork(h hit) bool {
+	switch r.low(h.from - 1) {
+	case "north", "south", "east", "west", "back", "front", "top", "bottom", "upper", "lower", "first", "second", "other",
+		"left", "right", "far":
+		return false
+	}
 	if r.low(h.from-1) == "a" || r.low(h.from-1) == "and" || r.low(h.from-1) == "-" && r.close(h.from) {
 		return false
 	}
@@ -483,6 +489,9 @@ func (st *standing) somebody(h hit) {
 		st.p.ByOthers = true
 		st.touch(h.from, h.to)
 	case othersWord:
+		if r.low(h.from) == "guys" && (r.low(h.from-1) == "our" || r.low(h.from-1) == "my" || r.isNumber(h.from-1)) {
+			return
+		}
 		if r.low(h.from-1) == "by" || r.low(h.from-2) == "by" {
 			st.byOther(h)
 		}

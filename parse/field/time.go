@@ -98,7 +98,7 @@ func (r *reader) partAt(i, hit int, list []timePart) (timePart, bool) {
 	if a, ok := r.phrasePart(i, hit, inside, list); ok {
 		return a, true
 	}
-	if t.kind == number || t.kind == symbol || numberWordAt(t.low) || inside {
+	if t.kind == number || t.kind == symbol || numberWordAt(t.low) || inside || t.low == "lunch" {
 		if p, ok := r.pauseAt(i, inside); ok {
 			return timePart{kind: aPause, from: i, to: p.next, minutes: p.minutes, flag: r.forAll(i, p.next)}, true
 		}
@@ -178,7 +178,7 @@ func (r *reader) phrasePart(i, hit int, inside bool, list []timePart) (timePart,
 			return timePart{kind: aTravel, from: i, to: h.to}, true
 		}
 	case clockIn:
-		return r.inAndOut(h, hit)
+		return r.inAndOut(h, hit, list)
 	}
 	return timePart{}, false
 }
@@ -203,7 +203,7 @@ func (r *reader) isTravel(h hit) bool {
 }
 
 // inAndOut reads "on site 7:10, off site 2:50" and "in 7:00 out 3:30" as a span.
-func (r *reader) inAndOut(in hit, k int) (timePart, bool) {
+func (r *reader) inAndOut(in hit, k int, list []timePart) (timePart, bool) {
 	a, ok := r.clockAfter(in.to)
 	if !ok {
 		return timePart{}, false
@@ -216,7 +216,7 @@ func (r *reader) inAndOut(in hit, k int) (timePart, bool) {
 			continue
 		}
 		b, ok := r.clockAfter(out.to)
-		if !ok || !a.clear && !b.clear && !r.bold && !(r.clockStops(b.next) && len(r.low(in.from)) > 2) {
+		if !ok || !a.clear && !b.clear && !r.bold && !(r.clockStops(b.next) && len(r.low(in.from)) > 2) && !r.afterPerson(in.from, list) {
 			continue
 		}
 		p := clockPair{from: a, to: b, next: b.next}
@@ -312,7 +312,13 @@ func (r *reader) personNoun(i int) bool {
 // spanPart reads a clock span that the words around it bear out.
 func (r *reader) spanPart(i int, list []timePart) (timePart, bool) {
 	p, ok := r.pairAt(i)
-	if !ok || !p.strong() && !r.borneOut(i, p, list) {
+	if !ok {
+		return timePart{}, false
+	}
+	if s, doubt := p.span(0); doubt == "" && s.Minutes() <= 90 && r.low(p.next) == "lunch" && !r.isNumber(p.next+1) {
+		return timePart{kind: aPause, from: i, to: p.next + 1, minutes: s.Minutes()}, true
+	}
+	if !p.strong() && !r.borneOut(i, p, list) {
 		return timePart{}, false
 	}
 	from := i
@@ -550,6 +556,7 @@ type draft struct {
 	lastSpan  int  // end of the last span, in minutes
 	started   bool
 	inherited bool // people are carried over from the row before
+	we        bool // its people are whoever "we" are
 }
 
 func (b *rowBuilder) build(parts []timePart) {
@@ -598,6 +605,9 @@ func (b *rowBuilder) person(a timePart, parts []timePart, k int) {
 		if b.cur.inherited {
 			b.cur.row.People, b.cur.inherited = nil, false
 		}
+		b.cur.we = a.who.we && len(b.cur.row.People) == 0
+	case b.cur.we && a.from == b.cur.to && len(a.who.names) > 0 && !a.who.we:
+		b.cur.row.People, b.cur.we, b.cur.trailing = nil, false, true
 	case len(b.cur.row.People) == 0 && b.cur.unnamed == 0 && !(leads && b.r.separated(a.from)):
 		b.cur.trailing = true
 	case b.cur.trailing && joined && !leads:
@@ -677,6 +687,10 @@ func (b *rowBuilder) stated(a timePart, parts []timePart, k int) {
 		b.r.claimTokens(a.from, a.to)
 		return
 	}
+	if b.cur.timed && b.r.low(a.from-1) == "=" {
+		b.product(a)
+		return
+	}
 	if b.cur.timed {
 		if b.cur.trailing {
 			b.flush()
@@ -690,6 +704,16 @@ func (b *rowBuilder) stated(a timePart, parts []timePart, k int) {
 		b.cur.row.Fault = "runs past 16 h"
 	}
 	b.timed(a)
+}
+
+// product holds the sum written after a head count and a duration against both: "2 men x 4 hrs = 8 hrs".
+func (b *rowBuilder) product(a timePart) {
+	row := &b.cur.row
+	if heads := notes.Minutes(row.Heads()); row.Stated*heads != a.minutes && row.Stated != a.minutes && row.Fault == "" {
+		row.Fault = "says " + a.minutes.String() + " in all, its parts give " + (row.Stated * heads).String()
+	}
+	b.touch(a)
+	b.r.claimTokens(a.from, a.to)
 }
 
 // isSum reports whether a duration after spans sums them up: "7-3:30, 8 hrs", "7-3 (8 hrs)".
