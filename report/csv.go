@@ -46,7 +46,7 @@ func (v *View) records() [][]string {
 	ready := v.Day.Money.Ready
 	for _, l := range ready.Lines {
 		list = append(list, v.record(csvRow{
-			kind: "line", ref: l.Ref, what: l.What, qty: l.Qty.String(), unit: string(l.Unit),
+			kind: "line", ref: l.Ref, what: v.What(l), qty: l.Qty.String(), unit: string(l.Unit),
 			rate: l.Rate.String(), amount: l.Amount, taxed: yesNo(l.Taxed), why: l.Why, from: l.From,
 		}))
 	}

@@ -29,16 +29,22 @@ func TestPageLinksOnlyIntoItself(t *testing.T) {
 	for name, fixture := range fixtures {
 		t.Run(name, func(t *testing.T) {
 			page := string(render(t, report.HTML, fixture(t)))
-			known := map[string]bool{}
-			for _, m := range ids.FindAllStringSubmatch(page, -1) {
-				assert.False(t, known[m[1]], "id %q stands twice", m[1])
-				known[m[1]] = true
-			}
-			for _, m := range hrefs.FindAllStringSubmatch(page, -1) {
-				assert.True(t, strings.HasPrefix(m[1], "#") && known[m[1][1:]], "link to %q", m[1])
-			}
+			checkLinks(t, page)
 			assert.Empty(t, foreign.FindString(page), "markup from a note")
 		})
+	}
+}
+
+// checkLinks holds a page to ids that stand once and links that lead to one of them.
+func checkLinks(t *testing.T, page string) {
+	t.Helper()
+	known := map[string]bool{}
+	for _, m := range ids.FindAllStringSubmatch(page, -1) {
+		assert.False(t, known[m[1]], "id %q stands twice", m[1])
+		known[m[1]] = true
+	}
+	for _, m := range hrefs.FindAllStringSubmatch(page, -1) {
+		assert.True(t, strings.HasPrefix(m[1], "#") && known[m[1][1:]], "link to %q", m[1])
 	}
 }
 

@@ -115,7 +115,7 @@ func (s *summary) bill() {
 	s.answer(c, "Bill now", figure)
 	t := grid{grow: 1, right: []int{2, 3}}
 	for _, l := range ready.Lines {
-		t.add(s.Ref(l.Ref), l.What, strings.TrimSpace(number(l.Qty)+" "+string(l.Unit)), money(l.Amount))
+		t.add(s.Ref(l.Ref), s.What(l), strings.TrimSpace(number(l.Qty)+" "+string(l.Unit)), money(l.Amount))
 	}
 	for _, x := range ready.Tax {
 		t.add("", x.Name+", "+number(x.Rate)+" % of "+money(x.Base), "", money(x.Amount))
@@ -153,11 +153,7 @@ func (s *summary) send() {
 	s.answer(c, "Change orders to send", figure)
 	t := grid{grow: 0, right: []int{2}}
 	for _, x := range append(send, confirm...) {
-		amount := money(x.Amount)
-		if x.State == notes.NeedsPrice {
-			amount = "no price"
-		}
-		t.add(x.Work, string(x.State), amount)
+		t.add(x.Work, string(x.State), s.Amount(x))
 	}
 	t.write(s)
 }
@@ -189,7 +185,7 @@ func (s *summary) scope() {
 		t.add(l.Line, l.Work, "["+Progress(l).Text(10)+"]",
 			strings.TrimSpace(number(l.ToDate)+" of "+number(l.Booked.Qty)+" "+string(l.Booked.Unit)), string(l.State))
 		if l.BlockedBy != "" {
-			t.add("", "waits for: "+l.BlockedBy, "", "", "")
+			t.add("", LineState(l), "", "", "")
 		}
 	}
 	t.write(s)

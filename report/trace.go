@@ -37,7 +37,7 @@ func (v *View) LineWorking(l notes.InvoiceLine) Working {
 	}
 	if len(w.Steps) == 0 {
 		w.Steps = []Step{{
-			PricingStep: notes.PricingStep{What: l.What},
+			PricingStep: notes.PricingStep{What: v.What(l)},
 			Sum:         product(l.Qty, l.Unit, l.Rate, l.Amount),
 		}}
 	}

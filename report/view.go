@@ -340,6 +340,35 @@ func (v *View) Ref(ref string) string {
 	return ref
 }
 
+// What is the work of a line to bill without the label that already stands beside it.
+func (v *View) What(l notes.InvoiceLine) string { return strings.TrimPrefix(l.What, l.Ref+": ") }
+
+// Shared says whom a circuit shares its neutral with: other spaces, or those of the line itself
+// with each other; "" for nobody.
+func (v *View) Shared(c notes.CircuitRecord) string {
+	var others []int
+	for _, space := range c.SharedWith {
+		if !slices.Contains(c.Spaces, space) {
+			others = append(others, space)
+		}
+	}
+	if len(others) == 0 && len(c.SharedWith) > 0 {
+		return "each other"
+	}
+	return ints(others)
+}
+
+// Amount is an extra's price as far as it goes: "121.60", "136.96 so far", "no price".
+func (v *View) Amount(x notes.ExtraWork) string {
+	switch {
+	case x.State != notes.NeedsPrice:
+		return valued(x.Amount)
+	case x.Amount.IsZero():
+		return "no price"
+	}
+	return money(x.Amount) + " so far"
+}
+
 // WorkOf is the booked work of a scope line, or "".
 func (v *View) WorkOf(label string) string {
 	for _, l := range v.Day.Scope {

@@ -87,6 +87,9 @@ func Consent(a notes.Authorization) string {
 func NextStep(x notes.ExtraWork) string {
 	switch x.State {
 	case notes.NeedsPrice:
+		if x.Authorization.State == "authorized" {
+			return "set the price that is missing, then bill it"
+		}
 		return "set a price, then send it"
 	case notes.NeedsAuthorization:
 		return "send it and get a yes before billing"
@@ -107,6 +110,9 @@ func NextStep(x notes.ExtraWork) string {
 
 // LineState says how a scope line stands, with what blocks it.
 func LineState(l notes.LineStanding) string {
+	if l.State == notes.Blocked && strings.HasPrefix(l.BlockedBy, "blocked") {
+		return l.BlockedBy // the note's own words say it
+	}
 	if l.State == notes.Blocked && l.BlockedBy != "" {
 		return "blocked: " + l.BlockedBy
 	}
