@@ -5,15 +5,25 @@
 package closeout
 
 import (
+	"slices"
 	"strings"
 
 	"jobday/notes"
 )
 
-// Input is a job with its compiled days.
+// Input is a job with its compiled days, in order, up to the one that is closed. A job without a
+// note has none.
 type Input struct {
-	Job *notes.Job
-	Day *notes.JobDay // the day that is closed; nil when the job has no note yet
+	Job  *notes.Job
+	Days []*notes.JobDay
+}
+
+// Day returns the day that is closed, nil when the job has no note yet.
+func (in Input) Day() *notes.JobDay {
+	if len(in.Days) == 0 {
+		return nil
+	}
+	return in.Days[len(in.Days)-1]
 }
 
 // A Point is one thing to settle.
@@ -46,16 +56,14 @@ var Kinds = []Kind{NoWord, Work, Hours, Extras, Deficiencies, Tests, Unclear, Qu
 // List returns what is open, by kind and then in the order of the job and its notes; it is empty
 // when nothing is.
 func List(in Input) []Point {
-	if in.Day == nil {
+	d := in.Day()
+	if d == nil {
 		return noNote(in.Job)
 	}
-	var list []Point
-	for _, part := range []func(*notes.JobDay) []Point{
-		linesWithoutWord, openWork, missingHours, openExtras, openDeficiencies, missingTests, unclear, questions,
-	} {
-		list = append(list, part(in.Day)...)
-	}
-	return list
+	return slices.Concat(
+		linesWithoutWord(d), openWork(d), missingHours(d), openExtras(d), openDeficiencies(d),
+		missingTests(in), unclear(d), questions(d),
+	)
 }
 
 // noNote is the list of a job of which nothing was written yet.
@@ -135,7 +143,7 @@ func missingHours(d *notes.JobDay) []Point {
 		})
 	}
 	for _, x := range d.Extras {
-		if x.Minutes == 0 && x.State == notes.NeedsPrice {
+		if x.Outcome == notes.ExtraDone && x.Minutes == 0 && x.State == notes.NeedsPrice {
 			list = append(list, Point{
 				Kind: Hours, What: "extra: " + x.Work, Why: "neither a price nor the time it took is written",
 				Do: "write below it how long it took and who did it, such as: 45 min, NAME", From: x.From,

@@ -2,8 +2,10 @@ package closeout
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
+	"jobday/finding"
 	"jobday/notes"
 )
 
@@ -45,49 +47,53 @@ var noteSections = []struct{ name, hint string }{
 	{"Questions", ""},
 }
 
+// mostWants is how many open things the comment lists; the rest is in the closeout list.
+const mostWants = 60
+
 // wants lists what is open, for the comment at the head of a fresh note.
 func wants(in Input) string {
-	var b strings.Builder
-	if in.Day == nil {
-		b.WriteString("Booked:\n")
-		for _, l := range in.Job.Lines {
-			fmt.Fprintf(&b, "  %s  %s, %s\n", comment(l.Label), comment(l.Work), l.Qty)
-		}
-		return b.String()
+	head, list := "Booked:", booked(in.Job)
+	if d := in.Day(); d != nil {
+		head, list = "Still open as of "+d.Date.String()+":", stillOpen(in, d)
 	}
-	fmt.Fprintf(&b, "Still open as of %s:\n", in.Day.Date)
-	open := 0
-	for _, l := range in.Day.Scope {
-		if !closed(l) {
-			open++
-			fmt.Fprintf(&b, "  %s  %s: %s\n", comment(l.Line), comment(l.Work), comment(stands(l)))
-		}
+	if len(list) == 0 {
+		list = []string{"nothing"}
 	}
-	for _, p := range openExtras(in.Day) {
-		open++
-		fmt.Fprintf(&b, "  extra without a yes: %s\n", comment(p.What))
+	if more := len(list) - mostWants; more > 0 {
+		list = append(list[:mostWants], fmt.Sprintf("and %d more", more))
 	}
-	for _, p := range openDeficiencies(in.Day) {
-		open++
-		fmt.Fprintf(&b, "  deficiency: %s\n", comment(p.What))
-	}
-	for _, p := range missingTests(in.Day) {
-		open++
-		fmt.Fprintf(&b, "  test: %s\n", comment(p.What))
-	}
-	for _, l := range in.Day.Left {
-		open++
-		fmt.Fprintf(&b, "  left: %s\n", comment(l.Text))
-	}
-	for _, q := range in.Day.Questions {
-		open++
-		fmt.Fprintf(&b, "  question: %s\n", comment(q.Text))
-	}
-	if open == 0 {
-		b.WriteString("  nothing\n")
-	}
-	return b.String()
+	return head + "\n  " + strings.Join(list, "\n  ") + "\n"
 }
+
+func booked(j *notes.Job) []string {
+	var list []string
+	for _, l := range j.Lines {
+		list = append(list, comment(l.Label)+"  "+comment(l.Work)+", "+comment(l.Qty.String()))
+	}
+	return list
+}
+
+func stillOpen(in Input, d *notes.JobDay) []string {
+	var list []string
+	for _, l := range d.Scope {
+		if !closed(l) {
+			list = append(list, comment(l.Line)+"  "+comment(l.Work)+": "+comment(stands(l)))
+		}
+	}
+	for _, p := range slices.Concat(openExtras(d), openDeficiencies(d), missingTests(in)) {
+		list = append(list, wantWords[p.Kind]+comment(p.What))
+	}
+	for _, l := range d.Left {
+		list = append(list, "left: "+comment(l.Text))
+	}
+	for _, q := range d.Questions {
+		list = append(list, "question: "+comment(q.Text))
+	}
+	return list
+}
+
+// wantWords begin a line of the comment, by kind.
+var wantWords = map[Kind]string{Extras: "extra without a yes: ", Deficiencies: "deficiency: ", Tests: "not tested: "}
 
 // stands says in a few words how a line stands.
 func stands(l notes.LineStanding) string {
@@ -100,7 +106,13 @@ func stands(l notes.LineStanding) string {
 	return string(l.State)
 }
 
-// comment makes words safe to stand in an HTML comment: on one line, and without an end of it.
+// comment makes words safe to stand in an HTML comment: on one line that is not too long to read,
+// without control characters and without an end of the comment.
 func comment(s string) string {
-	return strings.ReplaceAll(strings.Join(strings.Fields(s), " "), "--", "–")
+	const most = 160
+	s = strings.Join(strings.Fields(finding.Printable(s)), " ")
+	if r := []rune(s); len(r) > most {
+		s = string(r[:most]) + "…"
+	}
+	return strings.ReplaceAll(s, "--", "–")
 }

@@ -42,8 +42,8 @@ func WriteText(w io.Writer, in Input, list []Point) error {
 	if in.Job.Title != "" {
 		fmt.Fprintf(&b, ", %s", finding.Printable(in.Job.Title))
 	}
-	if in.Day != nil {
-		fmt.Fprintf(&b, ", as of %s", in.Day.Date)
+	if d := in.Day(); d != nil {
+		fmt.Fprintf(&b, ", as of %s", d.Date)
 	}
 	b.WriteString("\n")
 	if len(list) == 0 {
@@ -92,8 +92,8 @@ type document struct {
 // WriteJSON writes the list as one JSON object; an empty list is [].
 func WriteJSON(w io.Writer, in Input, list []Point) error {
 	doc := document{Job: in.Job.Number, Title: in.Job.Title, Points: list}
-	if in.Day != nil {
-		doc.Date = in.Day.Date
+	if d := in.Day(); d != nil {
+		doc.Date = d.Date
 	}
 	if doc.Points == nil {
 		doc.Points = []Point{}

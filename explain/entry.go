@@ -2,6 +2,7 @@ package explain
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"jobday/notes"
@@ -10,11 +11,7 @@ import (
 // entry explains how one entry was read, what it was taken for, and what came of it.
 func (a account) entry(e *notes.EntryResult) Chain {
 	c := Chain{Kind: "entry", Job: a.day.Job, Date: a.day.Date.String(), What: e.Text}
-	written := a.written([]notes.Source{e.Source})
-	for _, d := range e.Details {
-		written.Rows = append(written.Rows, a.at("detail", d.Source))
-	}
-	c.add(written)
+	c.add(a.written(places(e)))
 	c.add(a.decided(e))
 	c.add(readAs(e))
 	c.add(a.cameOf(e))
@@ -30,7 +27,7 @@ func (a account) decided(e *notes.EntryResult) Part {
 	}
 	p.say("%s", what)
 	if e.Why != "" {
-		p.say("because it %s", e.Why)
+		p.say("why: %s", e.Why)
 	}
 	p.say("confidence %.2f of 1", e.Confidence)
 	for _, l := range e.Lines {
@@ -118,7 +115,11 @@ func (a account) cameOf(e *notes.EntryResult) Part {
 	}
 	for _, m := range a.day.Materials {
 		if a.rests(m.From, e) {
-			p.say("material %s of %s%s: price %s", m.Qty, m.Item, onWhat(m.Line), m.Price)
+			price := "price " + m.Price.String()
+			if !m.Priced {
+				price = "no price is known"
+			}
+			p.say("material %s of %s%s: %s", m.Qty, m.Item, onWhat(m.Line), price)
 		}
 	}
 	for _, r := range a.day.Labor {
@@ -150,13 +151,8 @@ func (a account) rests(from []notes.Source, e *notes.EntryResult) bool {
 			before(s.Line, s.Column, whole.EndLine, whole.EndColumn)
 	}
 	for _, s := range from {
-		if in(s, e.Source) {
+		if slices.ContainsFunc(places(e), func(whole notes.Source) bool { return in(s, whole) }) {
 			return true
-		}
-		for _, d := range e.Details {
-			if in(s, d.Source) {
-				return true
-			}
 		}
 	}
 	return false

@@ -29,7 +29,7 @@ type Input struct {
 // A Chain is the full account of one thing.
 type Chain struct {
 	Ref   string `json:"ref"`  // as asked for
-	Kind  string `json:"kind"` // "extra", "line" or "entry"
+	Kind  string `json:"kind"` // "extra", "line", "entry" or "narrative"
 	Job   string `json:"job"`
 	Date  string `json:"date"`
 	What  string `json:"what"`
@@ -51,13 +51,17 @@ type Row struct {
 
 // An UnknownError says that nothing has the reference, and what comes near.
 type UnknownError struct {
-	Ref  string
-	Near []string // references that exist, in order
+	Ref   string
+	Near  []string // references that exist, in order
+	Place bool     // Ref is a place, and Near the places of entries in its file
 }
 
 // Error names the reference and what comes near.
 func (e *UnknownError) Error() string {
 	text := fmt.Sprintf("nothing is called %q", e.Ref)
+	if e.Place {
+		text = fmt.Sprintf("no entry stands at %s", e.Ref)
+	}
 	if len(e.Near) > 0 {
 		text += "; there is " + strings.Join(e.Near, ", ")
 	}
@@ -71,6 +75,9 @@ func Find(in Input, ref string) ([]Chain, error) {
 	if file, line, ok := placeOf(ref); ok {
 		for _, j := range in.Jobs {
 			chains = append(chains, in.atPlace(j, file, line)...)
+		}
+		if chains == nil {
+			return nil, &UnknownError{ref, in.places(file), true}
 		}
 	}
 	for _, j := range in.Jobs {
@@ -87,7 +94,7 @@ func Find(in Input, ref string) ([]Chain, error) {
 		}
 	}
 	if len(chains) == 0 {
-		return nil, &UnknownError{ref, in.near(ref)}
+		return nil, &UnknownError{ref, in.near(ref), false}
 	}
 	for i := range chains {
 		chains[i].Ref = ref
@@ -112,14 +119,66 @@ func (in Input) atPlace(j Job, file string, line int) []Chain {
 	for _, d := range j.Days {
 		a := account{Job: j, day: d}
 		for i := range d.Entries {
-			s := d.Entries[i].Source
-			if s.Line <= line && line <= max(s.Line, s.EndLine) && sameFile(s.File, file) {
-				chains = append(chains, a.entry(&d.Entries[i]))
+			e := &d.Entries[i]
+			at := slices.ContainsFunc(places(e), func(s notes.Source) bool {
+				return s.Line <= line && line <= max(s.Line, s.EndLine) && sameFile(s.File, file)
+			})
+			if at {
+				chains = append(chains, a.entry(e))
+			}
+		}
+		for _, n := range d.Narrative {
+			for _, s := range n.From {
+				if s.Line <= line && line <= s.EndLine && sameFile(s.File, file) && !a.taken(s) {
+					chains = append(chains, a.narrative(n))
+				}
 			}
 		}
 	}
 	return chains
 }
+
+// places lists where an entry and its details stand.
+func places(e *notes.EntryResult) []notes.Source {
+	all := []notes.Source{e.Source}
+	for _, d := range e.Details {
+		all = append(all, d.Source)
+	}
+	return all
+}
+
+// taken reports whether an entry stands at a place: a narrative entry is explained as an entry.
+func (a account) taken(s notes.Source) bool {
+	return slices.ContainsFunc(a.day.Entries, func(e notes.EntryResult) bool { return e.Source == s })
+}
+
+// narrative explains prose that is carried as it stands.
+func (a account) narrative(n notes.Standing) Chain {
+	c := Chain{Kind: "narrative", Job: a.day.Job, Date: a.day.Date.String(), What: n.Text}
+	c.add(a.written(n.From))
+	p := Part{Title: "Taken for"}
+	p.say("narrative: it is carried into the report as it stands, and nothing is counted or billed of it")
+	c.add(p)
+	return c
+}
+
+// places lists the places of entries in a file, as they can be asked for.
+func (in Input) places(file string) []string {
+	var all []string
+	for _, j := range in.Jobs {
+		for _, d := range j.Days {
+			for _, e := range d.Entries {
+				if sameFile(e.Source.File, file) && len(all) < mostNear {
+					all = append(all, file+":"+strconv.Itoa(e.Source.Line))
+				}
+			}
+		}
+	}
+	return slices.Compact(all)
+}
+
+// mostNear is how many references are offered for one that is unknown.
+const mostNear = 12
 
 func sameFile(name, asked string) bool {
 	return name == asked || strings.HasSuffix(name, "/"+asked) || path.Base(name) == asked
@@ -168,7 +227,6 @@ func (in Input) line(j Job, label string) (Chain, bool) {
 // near lists what a reference that was not found could have meant: ids that share a part of it,
 // else all ids of extras and all labels, as far as they can be read.
 func (in Input) near(ref string) []string {
-	const most = 12
 	var all, close []string
 	add := func(id string) {
 		if slices.Contains(all, id) {
@@ -199,7 +257,7 @@ func (in Input) near(ref string) []string {
 	if len(close) > 0 {
 		all = close
 	}
-	return all[:min(len(all), most)]
+	return all[:min(len(all), mostNear)]
 }
 
 // sharesWord reports whether two ids have a word of four letters or more in common.

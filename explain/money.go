@@ -2,6 +2,7 @@ package explain
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"jobday/notes"
@@ -10,20 +11,27 @@ import (
 // extra explains an extra from note line to amount.
 func (a account) extra(x *notes.ExtraWork) Chain {
 	c := Chain{Kind: "extra", Job: a.day.Job, Date: a.day.Date.String(), What: x.Work}
-	c.add(a.written(x.From))
+	from := slices.Clone(x.From)
 	taken := Part{Title: "Taken for"}
 	for i := range a.day.Entries {
 		e := &a.day.Entries[i]
-		if a.rests(x.From, e) {
-			for _, row := range a.decided(e).Rows {
-				row.Text = "entry " + e.ID + ": " + row.Text
-				taken.Rows = append(taken.Rows, row)
+		if !a.rests(x.From, e) {
+			continue
+		}
+		for _, s := range places(e) {
+			if !slices.Contains(from, s) {
+				from = append(from, s)
 			}
 		}
+		if e.ID != x.ID {
+			taken.say("entry %s:", e.ID)
+		}
+		taken.Rows = append(taken.Rows, a.decided(e).Rows...)
 	}
 	if len(taken.Rows) == 0 {
 		taken.say("extra, as found on %s", x.Found)
 	}
+	c.add(a.written(from))
 	c.add(taken)
 	c.add(allowed(x))
 	price := a.steps(x.Pricing)
@@ -77,7 +85,7 @@ func explainLine(j Job, booked notes.ScopeLine, days []*notes.JobDay) Chain {
 			if l.Ref == booked.Label {
 				p := day.steps(l.Working)
 				p.Title = "Billed as of " + d.Date.String()
-				p.say("%s %s at %s = %s", l.Qty, l.Unit, l.Rate, l.Amount)
+				p.say("%s %s at %s = %s", l.Qty, l.Unit, rate(l.Rate), l.Amount)
 				if l.Why != "" {
 					p.say("because %s", l.Why)
 				}
@@ -89,7 +97,7 @@ func explainLine(j Job, booked notes.ScopeLine, days []*notes.JobDay) Chain {
 	if a.day != nil {
 		p := a.heldRows(func(ref string, _ []notes.Source) bool { return ref == booked.Label })
 		c.add(Part{Title: "Not on the invoice of " + c.Date, Rows: p})
-		c.add(a.material(booked.Label))
+		c.add(material(booked.Label, days))
 	}
 	return c
 }
@@ -115,12 +123,12 @@ func (a account) progress(label string, days []*notes.JobDay) Part {
 			if len(l.From) == 0 && l.Today.IsZero() {
 				continue
 			}
-			p.say("%s: %s today, %s of %s %s to date, %s, %s booked of %s", d.Date, l.Today, l.ToDate,
+			p.say("%s: %s today, %s of %s %s to date, %s, %s of %s booked", d.Date, l.Today, l.ToDate,
 				l.Booked.Qty, l.Booked.Unit, l.State, l.Hours.ToDate, l.Hours.Booked)
 			day := account{Job: a.Job, day: d}
 			for i := range d.Entries {
 				if e := &d.Entries[i]; day.rests(l.From, e) {
-					row := a.at("taken as "+string(e.Outcome)+fmt.Sprintf(" (%.2f): it ", e.Confidence)+e.Why, e.Source)
+					row := a.at(fmt.Sprintf("taken as %s (%.2f): %s", e.Outcome, e.Confidence, e.Why), e.Source)
 					p.Rows = append(p.Rows, row)
 				}
 			}
@@ -133,9 +141,9 @@ func (a account) progress(label string, days []*notes.JobDay) Part {
 }
 
 // material lists what went into a line against what its price includes.
-func (a account) material(label string) Part {
+func material(label string, days []*notes.JobDay) Part {
 	p := Part{Title: "Material"}
-	for _, d := range a.Days {
+	for _, d := range days {
 		for _, m := range d.Materials {
 			if m.Line == label {
 				p.say("%s: %s of %s, %s allowed, %s over", d.Date, m.Qty, m.Item, m.Allowed, m.Over)
@@ -163,11 +171,11 @@ func (a account) steps(steps []notes.PricingStep) Part {
 	return p
 }
 
-// Product writes a step's multiplication with its rounding: "0.75 h x 96 = 72.00", or
+// Product writes a step's multiplication with its rounding: "0.75 h x 96.00 = 72.00", or
 // "6.5 ft x 1.33 = 8.645, rounded half away from zero to 8.65".
 func Product(s notes.PricingStep) string {
 	exact := s.Qty.Mul(s.Rate)
-	text := strings.TrimSpace(s.Qty.String()+" "+string(s.Unit)) + " x " + s.Rate.String() + " = "
+	text := strings.TrimSpace(s.Qty.String()+" "+string(s.Unit)) + " x " + rate(s.Rate) + " = "
 	switch {
 	case exact.Equal(s.Amount.Decimal()):
 		return text + s.Amount.String()
@@ -175,6 +183,14 @@ func Product(s notes.PricingStep) string {
 		return text + exact.String() + ", rounded half away from zero to " + s.Amount.String()
 	}
 	return text + exact.String() + ", counted as " + s.Amount.String()
+}
+
+// rate writes a price per unit as money, with more decimals only where it has them.
+func rate(r notes.Decimal) string {
+	if r.Equal(r.Round(2)) {
+		return r.Fixed(2)
+	}
+	return r.String()
 }
 
 // standing says where the money of something stands on the day: ready, held or not billed.

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"context"
 	"fmt"
+	"slices"
 
 	"github.com/spf13/cobra"
 
@@ -50,7 +51,8 @@ func runCloseout(ctx context.Context, sys *system, o closeoutOptions) error {
 	j := b.selected[0]
 	in := closeout.Input{Job: j.Job}
 	if n := len(j.days); n > 0 {
-		in.Day = j.days[n-1]
+		last := slices.Index(j.Days, j.days[n-1])
+		in.Days = j.Days[:last+1]
 	}
 	var page bytes.Buffer
 	write := closeout.WriteText

@@ -67,7 +67,7 @@ func runNewDay(ctx context.Context, sys *system, o newDayOptions) error {
 	in := closeout.Input{Job: j.Job}
 	for _, d := range j.Days { // what stood open when the day began
 		if d.Date.Compare(date) <= 0 {
-			in.Day = d
+			in.Days = append(in.Days, d)
 		}
 	}
 	name := j.Folder + "/" + date.String() + author + ".md"

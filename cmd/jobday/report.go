@@ -85,8 +85,10 @@ func runReport(ctx context.Context, sys *system, o reportOptions) error {
 	if err != nil {
 		return err
 	}
-	if err := book.Replace(dir, files...); err != nil {
-		return err
+	if len(files) > 0 {
+		if err := book.Replace(dir, files...); err != nil {
+			return err
+		}
 	}
 	if err := summarize(sys, b, shownPath(sys.dir, dir), files); err != nil {
 		return err

@@ -37,7 +37,6 @@ func newRoot(sys *system) *cobra.Command {
 			sys.started = true
 		},
 	}
-	root.SuggestionsMinimumDistance = 2
 	root.SetOut(sys.out)
 	root.SetErr(sys.err)
 	sys.asked = root.Name()
@@ -55,6 +54,7 @@ func newRoot(sys *system) *cobra.Command {
 
 // noteUsage makes every command's argument check tell which command it was, for the hint.
 func noteUsage(cmd *cobra.Command, sys *system) {
+	cmd.SuggestionsMinimumDistance = 2
 	if check := cmd.Args; check != nil {
 		cmd.Args = func(cmd *cobra.Command, args []string) error {
 			sys.asked = cmd.CommandPath()
