@@ -45,6 +45,7 @@ func FindKinds(text string) []Found {
 	if len(best) == 0 {
 		return nil
 	}
+	t.preferCause(best)
 	slices.SortStableFunc(best, func(a, b Found) int {
 		return cmp.Or(cmp.Compare(b.score, a.score), cmp.Compare(a.Piece.Start, b.Piece.Start))
 	})
@@ -58,6 +59,27 @@ func FindKinds(text string) []Found {
 		kept[i].Sure = sureness(kept, i)
 	}
 	return kept
+}
+
+// causeScore is what a fault named as the cause of another gains on it.
+const causeScore = 12
+
+// preferCause raises what stands behind "traced to", "due to" and the like: of lights that flicker
+// because of a loose neutral, the neutral is the fault.
+func (t *look) preferCause(found []Found) {
+	for i, j := range t.jots {
+		switch j.stem {
+		case "trac", "trace", "becaus", "due", "caus":
+		default:
+			continue
+		}
+		for n := range found {
+			if found[n].jots[0] > i {
+				found[n].score += causeScore
+			}
+		}
+		return
+	}
 }
 
 // explains reports whether the words of f are among those of the better k.

@@ -151,6 +151,9 @@ var because = setOf("becaus", "due", "caus", "caused", "found", "but", "except",
 // they are only what was looked for.
 func (t *look) denied(chosen []term) bool {
 	first, last := reach(chosen)
+	if t.takenOff(chosen, first) {
+		return true
+	}
 	own := t.deniesItself(chosen, first)
 	looked := false
 	for _, m := range t.terms {
@@ -172,6 +175,24 @@ func (t *look) denied(chosen []term) bool {
 		}
 	}
 	return looked
+}
+
+// tookOff are words for taking a cover off to look behind it.
+var tookOff = setOf("took", "tak", "take", "pull", "pop", "lift", "unscrew", "with", "when")
+
+// takenOff reports whether something is off only because somebody took it off to look: "pulled the
+// cover off the panel".
+func (t *look) takenOff(chosen []term, first int) bool {
+	for j := max(0, first-3); j < first; j++ {
+		if tookOff[t.jots[j].stem] && t.jots[j].clause == t.jots[first].clause {
+			for _, c := range chosen {
+				if t.jots[c.to-1].stem == "off" || t.jots[c.from].stem == "off" {
+					return true
+				}
+			}
+		}
+	}
+	return false
 }
 
 // deniesItself reports whether the phrase begins with its own "no": "no cover".

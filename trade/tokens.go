@@ -32,6 +32,9 @@ func appendJots(list []jot, text string) []jot {
 			continue
 		}
 		j := jot{start: i, end: end, stem: stem(lowerWord(text[i:end]))}
+		if named(text, i) {
+			j.stem = "n" + j.stem
+		}
 		if j.stem == "but" || j.stem == "however" {
 			clause++
 		}
@@ -44,6 +47,19 @@ func appendJots(list []jot, text string) []jot {
 		i = end
 	}
 	return list
+}
+
+// named reports whether the number at i belongs to a name, "LP2" or "LP-2", and so counts nothing.
+func named(text string, i int) bool {
+	if text[i] < '0' || text[i] > '9' || i == 0 {
+		return false
+	}
+	i--
+	if text[i] == '-' && i > 0 {
+		i--
+	}
+	c := text[i] | 0x20
+	return 'a' <= c && c <= 'z'
 }
 
 // jotEnd returns the end of the word, number or "#" at i, or i when none begins there.

@@ -200,7 +200,7 @@ func (v *vocabulary) addSlips(long []string) {
 	}
 	for _, s := range [2]string{"", "s"} {
 		for slip, of := range slips { // no two slips are the same, so the order does not show
-			if of == "" {
+			if of == "" || slip == "couple" {
 				continue
 			}
 			if _, taken := v.words[slip+s]; !taken {
