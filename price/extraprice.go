@@ -2,6 +2,8 @@ package price
 
 import (
 	"slices"
+	"strings"
+	"unicode"
 
 	"jobday/finding"
 	"jobday/notes"
@@ -138,9 +140,10 @@ func (b *bill) listed(e *notes.ExtraWork, p *extraPrice) bool {
 }
 
 // taskQty returns how many of a task an extra is: the quantity of the one thing counted in its
-// words that the task's words name, or its own quantity where its words count nothing.
+// words that the task's words name; its own quantity where its words count nothing; or 1 where its
+// words name one of the thing and count none of it.
 func taskQty(e *notes.ExtraWork, row notes.PriceRow) (notes.Quantity, bool) {
-	if len(e.Facts) == 0 {
+	if len(e.Facts) == 0 && e.Qty.Written() {
 		q, ok := e.Qty.In(row.Unit)
 		return q, ok && q.Value.Sign() > 0
 	}
@@ -161,7 +164,32 @@ func taskQty(e *notes.ExtraWork, row notes.PriceRow) (notes.Quantity, bool) {
 		}
 		found = q
 	}
+	if !found.Written() && row.Unit == notes.Each && namesOne(e.TaskWork) {
+		return notes.Quantity{Value: notes.Int(1), Unit: notes.Each}, true
+	}
 	return found, found.Written()
+}
+
+// several are words that say another number than one, or more than one without a number.
+var several = map[string]bool{
+	"all": true, "both": true, "couple": true, "each": true, "every": true, "few": true,
+	"more": true, "rest": true, "several": true, "some": true, "remaining": true, "others": true,
+	"two": true, "three": true, "four": true, "five": true, "six": true, "seven": true, "eight": true,
+	"nine": true, "ten": true, "twelve": true, "dozen": true, "pair": true, "half": true,
+}
+
+// namesOne reports whether nothing in the words of a work says more than one: no plural, no number,
+// no word such as "both".
+func namesOne(work string) bool {
+	words := strings.FieldsFunc(strings.ToLower(work), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
+	for _, w := range words {
+		known, ok := trade.FindWord(w)
+		number := strings.Trim(w, "0123456789") == ""
+		if several[w] || number || ok && known.Plural {
+			return false
+		}
+	}
+	return true
 }
 
 func (b *bill) taskPrice(e *notes.ExtraWork, row notes.PriceRow, qty notes.Quantity, p *extraPrice) {

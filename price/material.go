@@ -216,31 +216,25 @@ func (b *bill) unplaced(quotes []materialQuote) {
 			b.tellNoCost(q)
 			n.Why += "; missing: " + q.missing
 		}
-		hourly, fate := b.hourlyToday(), "not billed"
-		if len(hourly) > 0 {
-			fate = "held"
-		}
-		b.tell(finding.Finding{
-			Severity: finding.Note, Rule: "price/material-unplaced",
-			Message: quote(u.Item) + " went into no line and no extra; it is " + fate,
-			Hint:    b.placeHint(u),
-		}, u.From)
+		hourly := b.hourlyToday()
 		b.value(what, q.amount)
 		if len(hourly) == 0 {
 			b.notBilled(n)
 			continue
 		}
+		b.tell(finding.Finding{
+			Severity: finding.Warning, Rule: "price/material-unplaced",
+			Message: quote(u.Item) + " went into no line and no extra, and " + linesText(hourly) + " billed by time and material",
+			Hint:    b.placeHint(hourly[0], u), Holds: q.amount.String(),
+		}, u.From)
 		n.Why += "; " + linesText(hourly) + " billed by time and material"
 		b.holdOn(n, nil)
 	}
 }
 
 // placeHint shows how to say which line a material went into.
-func (b *bill) placeHint(u *notes.MaterialUse) string {
-	if len(b.Job.Lines) == 0 {
-		return "write it below the extra it was for"
-	}
-	return `write the line in front, like "` + b.Job.Lines[0].Label + ": " + u.Item + `", or put it below the extra it was for`
+func (b *bill) placeHint(label string, u *notes.MaterialUse) string {
+	return `write the line in front, like "` + label + ": " + u.Item + `", or put it below the extra it was for`
 }
 
 // tellNoCost says that the cost of something is not known. Nothing billed waits for it.
