@@ -321,7 +321,7 @@ func (d *day) unknownLabel(r *read) {
 	written := r.entry.Label + ": " + r.entry.Text
 	r.result.Text = written
 	q := newQuery(written, d.in.Words)
-	if len(r.entry.Label) <= 3 && len(d.in.Job.Lines) > 0 && !q.has(strings.ToLower(r.entry.Label)) {
+	if len(r.entry.Label) <= 3 && len(d.in.Job.Lines) > 0 && !newQuery(r.entry.Label, d.in.Words).namesTrade() {
 		d.add(finding.Finding{
 			Severity: finding.Warning, Rule: "entry/unknown-label",
 			Message: "no booked line is called " + quote(r.entry.Label),
