@@ -57,6 +57,11 @@ func Note(f *finding.File, ctx NoteContext) (*notes.DayNote, finding.List) {
 	}
 	n.Entries = make([]notes.Entry, 0, len(lines))
 	r.read(lines)
+	for i := range n.Narrative {
+		if m := &n.Narrative[i]; m.Text == "" {
+			m.Text = tidy(m.Span.Text())
+		}
+	}
 	r.coverRest(h.body)
 	return n, found
 }

@@ -1,0 +1,126 @@
+package parse
+
+import "jobday/notes"
+
+// parts reads the words of an item, which start at the file offset base, in a section.
+func (r *noteReader) parts(text string, base int, in notes.Section) {
+	marks := r.scan.scan(text, base)
+	if len(marks) == 0 {
+		return
+	}
+	if r.header(text, marks, base, in) {
+		return
+	}
+	if lists(in, marks) {
+		r.list(text, base, in, marks)
+		return
+	}
+	r.prose(text, base, in, marks)
+}
+
+// header sees the line that some people begin a note with: job, date and names.
+func (r *noteReader) header(text string, marks []mark, base int, in notes.Section) bool {
+	if r.lines > 2 || in != "" || len(r.note.Entries) > 0 || len(text) > 100 || !hasDate(marks) {
+		return false
+	}
+	s := signsOf(marks)
+	if s.has(workVerb | clockSpan | instrument | faultPhrase | asked | measured) {
+		return false
+	}
+	if len(r.note.Crew) == 0 {
+		for _, m := range marks {
+			if m.kind != wordMark {
+				continue
+			}
+			if name := r.lex.Name(text[m.start:m.end]); name != "" && !has(r.note.Crew, name) {
+				r.note.Crew = append(r.note.Crew, name)
+			}
+		}
+	}
+	r.remark(base, base+len(text))
+	return true
+}
+
+// hasDate reports whether marks hold a date: 2026-03-12, 3/12, Mar 12, or a day of the week.
+func hasDate(marks []mark) bool {
+	for i, m := range marks {
+		switch {
+		case m.kind == wordMark && weekdays[m.low]:
+			return true
+		case m.kind == wordMark && months[m.low] && i+1 < len(marks) && marks[i+1].kind == numberMark:
+			return true
+		case m.kind == numberMark && i+2 < len(marks) && (marks[i+1].low == "/" || marks[i+1].low == "-" && len(m.low) == 4) && !marks[i+1].spaced &&
+			marks[i+2].kind == numberMark && len(marks[i+2].low) <= 2 && !marks[i+2].spaced && (i+3 >= len(marks) || marks[i+3].low != `"`):
+			return true
+		}
+	}
+	return false
+}
+
+var (
+	weekdays = wordSet("monday tuesday wednesday thursday friday saturday sunday mon tue tues wed thu thurs fri sat sun")
+	months   = wordSet("january february march april may june july august september october november december jan feb mar apr jun jul aug sep sept oct nov dec")
+)
+
+// lists reports whether an item of a section is read as a list of things: materials and times are,
+// and so is a line of counted things parted by slashes.
+func lists(in notes.Section, marks []mark) bool {
+	switch in {
+	case notes.Materials:
+		return true
+	case notes.Done, notes.Left, notes.Deliveries, "":
+		slashes := 0
+		for i, m := range marks {
+			if m.low == "/" && m.spaced && i+1 < len(marks) && marks[i+1].spaced && marks[i+1].sign.has(counted) {
+				slashes++
+			}
+		}
+		return slashes > 0 && marks[0].sign.has(counted)
+	}
+	return false
+}
+
+// list makes an entry of each thing of a list. Where the whole is plainly something else than its
+// section says, it is not parted.
+func (r *noteReader) list(text string, base int, in notes.Section, marks []mark) {
+	whole := judge(evidenceOf(marks, nil), in)
+	if in != "" && whole.kind != sectionKinds[in] {
+		r.prose(text, base, in, marks)
+		return
+	}
+	cuts := make([]span, 0, 4)
+	for _, c := range listCuts(text, marks, clause{0, len(marks), noJoint}) {
+		a, b := c.bytes(text, marks)
+		cuts = append(cuts, span{a, b})
+	}
+	for _, c := range cuts { // the marks are gone once the first part is read
+		r.entry(text[c.start:c.end], base+c.start, in)
+	}
+}
+
+// times makes an entry of each person's part of a line of hours.
+func (r *noteReader) times(text string, base int, in notes.Section) {
+	marks := r.scan.scan(text, base)
+	cuts := make([]span, 0, 4)
+	from := 0
+	for i := 1; i < len(marks)-1; i++ {
+		m, next := marks[i], marks[i+1]
+		if m.low != "," && m.low != ";" && m.low != "/" && m.low != "&" && m.low != "and" && m.low != "+" {
+			continue
+		}
+		if next.kind != wordMark || !next.sign.has(named) || !signsOf(marks[from:i]).has(clockSpan|looseSpan|duration) {
+			continue
+		}
+		if !signsOf(marks[i+1:]).has(clockSpan | looseSpan | duration | counted) {
+			continue
+		}
+		a, b := clause{from, i, listed}.bytes(text, marks)
+		cuts = append(cuts, span{a, b})
+		from = i + 1
+	}
+	a, b := clause{from, len(marks), listed}.bytes(text, marks)
+	cuts = append(cuts, span{a, b})
+	for _, c := range cuts {
+		r.entry(text[c.start:c.end], base+c.start, in)
+	}
+}
