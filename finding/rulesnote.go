@@ -312,13 +312,12 @@ job: 2431
 		ID: "time/several-lines", Severity: Warning, Since: "1",
 		Title: "one time for work on several lines",
 		Why:   "The minutes can be put on none of them.",
-		Wrong: dayNote(`## Done
-- A, C: done, 2 h, Ines
-`),
-		Right: dayNote(`## Done
-- A: done, 1 h, Ines
-- C: done, 1 h, Ines
-`),
+		Wrong: scopeTable(`| A | Circuit for the dough mixer | 1 | ea | 400.00 | 3 |
+| B | Circuit for the proofing cabinet | 1 | ea | 585.00 | 4 |
+`) + dayNote("## Done\n- both circuits complete, 2 h, Ines\n"),
+		Right: scopeTable(`| A | Circuit for the dough mixer | 1 | ea | 400.00 | 3 |
+| B | Circuit for the proofing cabinet | 1 | ea | 585.00 | 4 |
+`) + dayNote("## Done\n- A: complete, 1 h, Ines\n- B: complete, 1 h, Ines\n"),
 	},
 	{
 		ID: "time/unnamed", Severity: Note, Since: "1",

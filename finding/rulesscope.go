@@ -61,14 +61,24 @@ var scopeRules = []Rule{
 `),
 	},
 	{
-		ID: "price/material-unplaced", Severity: Note, Since: "1",
-		Title: "material that went into no line and no extra",
-		Why:   "It is not billed.",
-		Wrong: dayNote(`## Materials
+		ID: "price/material-unplaced", Severity: Warning, Since: "1",
+		Title: "material on no line while one is billed by time and material",
+		Why:   "It may be that line's, so it is held until somebody says what it was for.",
+		Wrong: scopeTable(`| A | Replace hood lights | 4 | ea | 640.00 | 3 |
+| D | Trace and label panel LP1 | 1 | ea | T&M | 1 |
+`) + dayNote(`## Done
+- D: traced half
+
+## Materials
 - 20 ft 3/4 in EMT
 `),
-		Right: dayNote(`## Materials
-- B: 20 ft 3/4 in EMT
+		Right: scopeTable(`| A | Replace hood lights | 4 | ea | 640.00 | 3 |
+| D | Trace and label panel LP1 | 1 | ea | T&M | 1 |
+`) + dayNote(`## Done
+- D: traced half
+
+## Materials
+- D: 20 ft 3/4 in EMT
 `),
 	},
 	{
@@ -140,6 +150,27 @@ crew: [Ines]
 `),
 		Right: scopeTable("| D | Trace and label panel LP1 | 1 | ea | T&M max 500 | 1 |\n") + dayNote(`## Done
 - D: traced half, 4 h, Ines
+`),
+	},
+	{
+		ID: "price/time-unplaced", Severity: Warning, Since: "1",
+		Title: "time on no line while one is billed by the hour",
+		Why:   "It may be that line's, so it is held until somebody says what it was for.",
+		Wrong: scopeTable(`| A | Replace hood lights | 4 | ea | 640.00 | 3 |
+| D | Trace and label panel LP1 | 1 | ea | T&M | 1 |
+`) + dayNote(`## Done
+- D: traced half
+
+## Time
+- Ines 7:00-9:00
+`),
+		Right: scopeTable(`| A | Replace hood lights | 4 | ea | 640.00 | 3 |
+| D | Trace and label panel LP1 | 1 | ea | T&M | 1 |
+`) + dayNote(`## Done
+- D: traced half, 2 h, Ines
+
+## Time
+- Ines 7:00-9:00
 `),
 	},
 	{
