@@ -130,7 +130,7 @@ func (r *reader) describesFault(h hit) bool {
 		case "verified", "tested", "checked", "proved", "is", "made", "confirmed", "circuit":
 			return false
 		}
-		return next != "-" && next != "front" && next != "ends" && next != "."
+		return next != "-" && next != "front" && next != "ends" && next != "." && next != "test" && next != "check"
 	case "exposed":
 		switch next {
 		case "conduit", "emt", "ceiling", "pipe", "work", "run", "runs", "raceway", "beam", "brick", "duct", "wiremold", "structure":

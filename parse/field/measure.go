@@ -25,7 +25,7 @@ func (m *meter) value(i int) int {
 		op, next = ">", next+1
 	}
 	unit, end := r.unitAt(next, r.close(next))
-	if unit == "" && r.low(next) == "m" && r.capital(next) && r.megger() {
+	if unit == "" && r.low(next) == "m" && r.capital(next) && (m.between != "" || r.megger()) {
 		unit, end = "Mohm", next+1
 	}
 	v := notes.Measured{Value: n.v, HasVal: true, Op: op, Unit: unit}
@@ -88,6 +88,9 @@ func (m *meter) bareValue(i, j, next int, v notes.Measured) int {
 	if r.close(next) && !r.clockStops(next) && r.low(next) != "/" {
 		return 0
 	}
+	if timeOrSize(r.low(next)) {
+		return 0
+	}
 	stops := next >= len(r.toks) || !r.isWord(next) || r.valueMayEnd(next)
 	switch {
 	case m.between != "":
@@ -98,14 +101,33 @@ func (m *meter) bareValue(i, j, next int, v notes.Measured) int {
 	case m.open && m.lastEnd > 0 && j-m.lastEnd <= 1 && stops && m.out[len(m.out)-1].Between != "":
 		v.Between = m.out[len(m.out)-1].Between
 		return m.addOpen(i, next, v)
-	case r.low(i-1) == "vs" && m.unit != "", r.low(i-1) == "others" && m.unit != "", r.low(i-1) == "one" && r.low(i-2) == "next" && m.unit != "":
+	case m.unit != "" && stops && r.compared(i):
 		v.Unit = m.unit
+		return m.add(i, next, v)
+	case v.Op != "" && stops && r.megger() && !r.bold:
+		v.Unit = "Mohm"
 		return m.add(i, next, v)
 	case stops && r.implied(i) != "":
 		v.Unit = r.implied(i)
 		return m.add(i, next, v)
 	}
 	return 0
+}
+
+// timeOrSize reports whether a unit makes the number before it a time or a size.
+func timeOrSize(low string) bool {
+	return minuteWord(low) || hourWord(low) && low != "h" || low == "in" || low == "ft" || low == "ga" || low == "gang" || low == "pole" || low == "phase" || low == "ph" || low == "p"
+}
+
+// compared reports whether a bare value at token i stands beside the one before it.
+func (r *reader) compared(i int) bool {
+	switch r.low(i - 1) {
+	case "vs", "others", "rest", "loaded", "neighbor", "versus":
+		return true
+	case "one":
+		return r.low(i-2) == "next"
+	}
+	return false
 }
 
 // valueMayEnd reports whether a word after a bare value cannot be what the value counts.
@@ -125,8 +147,8 @@ func (r *reader) implied(i int) string {
 		return "V"
 	case low == "draw" && r.low(i-2) == "amp", low == "amps" && i > 1:
 		return "A"
-	case low == "torqued" && r.bold, low == "to" && r.low(i-2) == "torqued" && r.bold:
-		return ""
+	case (low == "draws" || low == "drawing" || low == "pulls" || low == "pulling") && r.low(i+1) == ".":
+		return "A"
 	}
 	return ""
 }
@@ -204,8 +226,17 @@ func (r *reader) placeAfter(i int) (ok bool, b string, next int) {
 // finish gives values still without unit volts, which is what a pair of conductors is measured in
 // when nothing else is said (common practice, no source).
 func (m *meter) finish() {
+	if len(m.missing) == 0 {
+		return
+	}
+	unit := "V"
+	for _, h := range m.r.seen.hits {
+		if h.sense == readWord && (m.r.low(h.from) == "amps" || m.r.low(h.from) == "amp") {
+			unit = "A"
+		}
+	}
 	for _, k := range m.missing {
-		m.out[k].Unit = "V"
+		m.out[k].Unit = unit
 	}
 }
 
@@ -213,6 +244,9 @@ func (m *meter) finish() {
 // text about tests, and never a system's name such as "120/240".
 func (m *meter) row(i int) int {
 	r := m.r
+	if next := m.pointedRow(i); next > 0 {
+		return next
+	}
 	if !r.isNumber(i) || r.low(i+1) != "/" || !r.close(i+1) || !r.isNumber(i+2) || !r.close(i+2) {
 		return 0
 	}
@@ -243,6 +277,40 @@ func (m *meter) row(i int) int {
 			return 0
 		}
 		m.add(k, k+1, notes.Measured{Value: d, HasVal: true, Unit: unit})
+	}
+	r.claimTokens(i, end)
+	m.lastEnd = end
+	return end
+}
+
+// pointedRow reads "12.1/12.3/12.0 A": numbers with decimals parted by slashes, the unit once.
+func (m *meter) pointedRow(i int) int {
+	r := m.r
+	if r.low(i+1) != "." || r.low(i+3) != "/" || !r.close(i+3) || m.between != "" {
+		return 0
+	}
+	var at [6]int
+	n, next := 0, i
+	for n < len(at) {
+		v, ok := r.num(next)
+		if !ok || v.form != digits {
+			return 0
+		}
+		at[n] = next
+		n++
+		next = v.next
+		if r.low(next) != "/" || !r.close(next) || !r.isNumber(next+1) {
+			break
+		}
+		next++
+	}
+	unit, end := r.unitAt(next, r.close(next))
+	if n < 2 || unit != "A" && unit != "V" {
+		return 0
+	}
+	for _, k := range at[:n] {
+		v, _ := r.num(k)
+		m.add(k, v.next, notes.Measured{Value: v.v, HasVal: true, Unit: unit})
 	}
 	r.claimTokens(i, end)
 	m.lastEnd = end
@@ -311,7 +379,7 @@ func (m *meter) isReading(num, next, end int, v notes.Measured) bool {
 	case "s":
 		return m.tripped || r.bold
 	case "degC", "degF":
-		return r.degrees(next) || r.temperature(num, end)
+		return r.degrees(next) || r.temperature(num, end) || len(m.out) > 0 && m.out[len(m.out)-1].Unit == v.Unit
 	case "%":
 		return r.shareMeasured(num, end)
 	}
@@ -386,7 +454,7 @@ func (r *reader) ratesThing(i int) bool {
 		"driver", "drivers", "disconnect", "disco", "fuse", "fuses", "gfci", "gfi", "gfpe", "afci", "mb", "main", "service", "transformer",
 		"motor", "speaker", "speakers", "resistor", "switch", "plug", "cord", "fixture", "fixtures", "flood", "floods", "led",
 		"leds", "light", "lights", "rated", "rating", "contactor", "coil", "relay", "spa", "tub", "charger", "inlet", "welder",
-		"dryer", "oven", "cooker", "unit", "aic", "aic.", "pole", "p", "wire", "cable", "clamp", "clamps", "sub", "generator", "max", "minimum", "min", "wrench", "device", "twist":
+		"smoke", "smokes", "control", "controls", "dryer", "oven", "cooker", "unit", "aic", "aic.", "pole", "p", "wire", "cable", "clamp", "clamps", "sub", "generator", "max", "minimum", "min", "wrench", "device", "twist":
 		return true
 	}
 	if r.isNumber(i) && r.low(i+1) == "p" && r.close(i+1) {
@@ -434,7 +502,25 @@ func (r *reader) temperature(i, end int) bool {
 			return true
 		}
 	}
-	return r.bold || (r.low(end) == "at" || r.low(end) == "on") && (r.low(end+1) == "the" || r.low(end+1) == "a") && r.hotPlace(end+2)
+	return r.bold || r.twoDegrees() || (r.low(end) == "at" || r.low(end) == "on") && (r.low(end+1) == "the" || r.low(end+1) == "a") && r.hotPlace(end+2)
+}
+
+// twoDegrees reports whether two numbers of two or more digits stand right before "C", or before
+// "F": one is compared with the other.
+func (r *reader) twoDegrees() bool {
+	c, f := 0, 0
+	for i := range r.toks {
+		if !r.close(i) || !r.isNumber(i-1) || len(r.low(i-1)) < 2 || !r.capital(i) {
+			continue
+		}
+		switch r.low(i) {
+		case "c":
+			c++
+		case "f":
+			f++
+		}
+	}
+	return c > 1 || f > 1
 }
 
 func (r *reader) hotPlace(i int) bool {
@@ -471,6 +557,9 @@ func (r *reader) unitAt(i int, tight bool) (unit string, next int) {
 		return "", i
 	}
 	if u := electricUnit(t.low, r.text[t.start:t.end]); u != "" {
+		if len(t.low) == 1 && (r.low(i+1) == "-" || r.low(i+1) == "/") && r.close(i+1) && r.isWord(i+2) && r.close(i+2) {
+			return "", i // "209 A-B"
+		}
 		if (u == "A" || u == "W") && len(t.low) == 1 && !tight && t.low == r.text[t.start:t.end] {
 			return "", i // "5 a side", "3 w/ covers"
 		}
@@ -495,8 +584,8 @@ func (r *reader) unitAt(i int, tight bool) (unit string, next int) {
 		return "%", i + 1
 	case "c", "f":
 		if r.text[t.start:t.end] == "C" || r.text[t.start:t.end] == "F" {
-			if r.close(i+1) && r.low(i+1) == "-" {
-				return "", i
+			if r.close(i+1) && r.low(i+1) == "-" || r.isNumber(i+1) && !tight {
+				return "", i // "C-G", "B 900 C 880"
 			}
 			return "deg" + r.text[t.start:t.end], i + 1
 		}
@@ -606,7 +695,8 @@ func (r *reader) packedPair(i int, a string, j int) (string, int, bool) {
 		}
 		return "", i, false
 	}
-	if len(a) != 2 && !(r.bold && len(a) == 1 && r.shouting(i)) || a == "PH" {
+	named := r.low(i+1) == "phase" || r.low(i+1) == "ph"
+	if len(a) != 2 && !(len(a) == 1 && (named || r.bold && r.shouting(i))) || a == "ph" {
 		return "", i, false
 	}
 	if r.low(j) == ":" || r.low(j) == "=" {
@@ -620,7 +710,7 @@ func (r *reader) packedPair(i int, a string, j int) (string, int, bool) {
 		return "", i, false
 	}
 	unit, _ := r.unitAt(n.next, r.close(n.next))
-	return a, j, unit == "V" || unit == "A" || unit == "" && (r.bold || !n.v.IsWhole())
+	return a, j, unit == "V" || unit == "A" || unit == "Mohm" || unit == "ohm" || unit == "" && (r.bold || !n.v.IsWhole())
 }
 
 // conductorAt reads a conductor's name: "L1", "N", "ph", "line", "hot".
@@ -643,6 +733,9 @@ func (r *reader) conductorAt(i int) (name string, next int, ok bool) {
 	case "ph", "phase", "leg", "p":
 		return "ph", i + 1, low != "p" || r.low(i+1) == "-"
 	case "a", "b", "c":
+		if (r.low(i+1) == "phase" || r.low(i+1) == "ph") && r.isNumber(i+2) {
+			return string(low[0] - 'a' + 'A'), i + 2, r.capital(i)
+		}
 		return string(low[0] - 'a' + 'A'), i + 1, r.capital(i) || r.low(i+1) == "-"
 	case "ab", "bc", "ca", "ac", "an", "bn", "cn":
 		return low, i + 1, true

@@ -424,6 +424,9 @@ func (st *standing) rest(h hit) {
 	first, j := r.low(h.from), h.to
 	switch first {
 	case "last", "final":
+		if at := r.low(h.from - 1); at == "at" || at == "from" || at == "past" || r.low(h.from-2) == "at" && at == "the" {
+			return
+		}
 		switch r.low(j) {
 		case "week", "night", "time", "visit", "day", "year", "trip", "month", "monday", "tuesday", "wednesday",
 			"thursday", "friday", "inspection", "walk", "minute", "summer", "winter", "spring", "fall", "job", "":

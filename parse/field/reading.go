@@ -10,7 +10,7 @@ var readingCues = cueTable{
 	readWord: "measured|measures|measure|measuring|reads|reading|read|got|getting|metered|meter|meters|voltage|volts|amps|amp draw|draw|draws|drawing|pulling|pulls|running|clamped|clamp meter|" +
 		"drop|dropped to|dropped|tested|test|tests|checked|insulation|insulation resistance|resistance|ir test|torqued|torque|retorqued|trip time|under load|load|loaded|unbalance|imbalance|humidity|thd|inrush|fla|verified",
 	readSubject: "gfci|gfcis|gfi|gfis|afci|afcis|polarity|continuity|rotation|phase rotation|tester|test button|button|emergency lights|emergency light|em lights|emergency battery|discharge|exit signs|exits|ground rod|rods|insulation|bonding|smokes|smoke alarms|detectors|pull test|receptacle tester|functional test|function test|load test|test",
-	readOK:      "ok|okay|good|pass|passed|passes|fine|checks out|check out|checked out|correct|checks good|checked good|tested good|tests good|test good|tested ok|tests ok|tested fine|checks ok|checked ok|o . k",
+	readOK:      "ok|okay|good|pass|passed|passes|fine|checks out|check out|checked out|correct|checks good|checked good|tested good|tests good|test good|tested ok|tests ok|tested fine|meggered ok|meggered good|megger ok|megged ok|megged good|meggers good|checks ok|checked ok|o . k",
 	readFail: "fail|failed|fails|failing|did not trip|didnt trip|wont trip|would not trip|wouldnt trip|no trip|does not trip|doesnt trip|wont reset|will not reset|would not reset|wouldnt reset|did not reset|not tripping|tested bad|tests bad|test failed|failed test|" +
 		"reversed|wrong|incorrect|not ok|no good|bad",
 	readOpen:         "reads open|read open|reading open|tests open|tested open|ol|o . l|open circuit",
@@ -227,7 +227,7 @@ func (r *reader) piece1(i int) int {
 // yes or no, or the word test, stands in the same sentence before it.
 func (m *meter) aboutTest(h hit) bool {
 	r := m.r
-	if h.to-h.from > 1 && (strings.HasPrefix(r.low(h.from), "test") || strings.HasPrefix(r.low(h.from), "check")) {
+	if h.to-h.from > 1 && (strings.HasPrefix(r.low(h.from), "test") || strings.HasPrefix(r.low(h.from), "check") || strings.HasPrefix(r.low(h.from), "meg")) {
 		return true
 	}
 	if m.tripped || len(m.out) > 0 && m.lastEnd > 0 && h.from-m.lastEnd <= 4 {

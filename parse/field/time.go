@@ -114,13 +114,39 @@ func (r *reader) partAt(i, hit int, list []timePart) (timePart, bool) {
 			return a, true
 		}
 	}
-	if s, ok := r.stretchAt(i); ok {
+	if s, ok := r.stretchAt(i); ok && r.tested(i, s.next) {
+		r.claimTokens(i, s.next)
+		return timePart{}, false
+	} else if ok {
 		return timePart{kind: aStated, from: i, to: s.next, minutes: s.minutes, flag: s.total, doubt: s.doubt}, true
 	}
 	if t.kind == number {
 		return r.loneNumber(i, list)
 	}
 	return r.personPart(i, list)
+}
+
+// tested reports whether the duration from token i is how long a test ran, not how long anybody
+// worked: "500V 1 min", "emergency lights stayed on 90 min".
+func (r *reader) tested(i, next int) bool {
+	if !minuteWord(r.low(next - 1)) {
+		return false
+	}
+	for _, h := range r.seen.hits {
+		if h.from >= i {
+			break
+		}
+		switch {
+		case h.sense == readMegger && i-h.to <= 6:
+			return r.low(i-1) == "v" || r.low(i-1) == "for" || r.low(i-1) == "volts"
+		case h.sense == readSubject && i-h.to <= 4:
+			switch low := r.low(h.from); low {
+			case "emergency", "em", "exit", "exits":
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // numberWordAt reports whether a word may begin a number: it keeps names from being tried.
@@ -336,7 +362,7 @@ func (r *reader) borneOut(i int, p clockPair, list []timePart) bool {
 	if p.from.dotted != p.to.dotted {
 		return false
 	}
-	if r.low(i-1) == "#" || r.numbered(i-1) {
+	if r.low(i-1) == "#" || r.numbered(i-1) || oddPacked(p.from) || oddPacked(p.to) {
 		return false
 	}
 	follow := r.pauseFollows(p.next)
@@ -356,6 +382,9 @@ func (r *reader) borneOut(i int, p clockPair, list []timePart) bool {
 	}
 	return false
 }
+
+// oddPacked reports whether hour and minute in one number are no time people write: "121".
+func oddPacked(c clockTime) bool { return c.packed && c.minute%5 != 0 }
 
 // numbered reports whether the word at token i is followed by designations, not times.
 func (r *reader) numbered(i int) bool {
