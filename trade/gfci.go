@@ -3,6 +3,7 @@ package trade
 import (
 	"math"
 	"math/big"
+	"strings"
 
 	"jobday/notes"
 )
@@ -102,14 +103,16 @@ func judgeGFCI(t *test) (Verdict, bool) {
 		v.Why = "equipment protection trips at its own setting, which is not written"
 		return v, true
 	}
-	return judgeTrips(v, currents, times), true
+	return t.judgeTrips(v, currents, times), true
 }
 
 // judgeTrips judges currents and times in the order written, a time with the current of its place.
-func judgeTrips(v Verdict, currents, times []notes.Measured) Verdict {
+func (t *test) judgeTrips(v Verdict, currents, times []notes.Measured) Verdict {
 	for n := range max(len(currents), len(times)) {
 		var p Verdict
 		switch {
+		case n < len(currents) && n < len(times) && t.tripsAt(currents[n]):
+			p = tripCurrent(currents[n])
 		case n < len(currents) && n < len(times):
 			p = tripAt(currents[n], times[n])
 		case n < len(currents):
@@ -161,6 +164,27 @@ func gfciImpossible(list []notes.Measured) string {
 		}
 	}
 	return ""
+}
+
+// tripsAt reports whether a current above 6 mA beside a time is where the device tripped, as in
+// "tripped at 8.2 mA, 31 ms", and not what the tester put through. Testers put through whole
+// milliamperes from 10 up, so such a current is held against the curve.
+func (t *test) tripsAt(m notes.Measured) bool {
+	if m.Value.Cmp(gfciMost) <= 0 || m.Value.IsWhole() && m.Value.Cmp(notes.Int(10)) >= 0 || t.has("inject", "appli", "apply", "put") {
+		return false
+	}
+	figure := m.Value.String()
+	for i, j := range t.jots {
+		if j.stem != "trip" {
+			continue
+		}
+		for k := i + 1; k < len(t.jots) && k <= i+2; k++ {
+			if strings.HasPrefix(t.text[t.jots[k].start:], figure) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // tripCurrent judges a trip current without a time.
