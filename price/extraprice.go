@@ -164,28 +164,29 @@ func taskQty(e *notes.ExtraWork, row notes.PriceRow) (notes.Quantity, bool) {
 		}
 		found = q
 	}
-	if !found.Written() && row.Unit == notes.Each && namesOne(e.TaskWork) {
+	if !found.Written() && row.Unit == notes.Each && namesOne(e.TaskWork, things) {
 		return notes.Quantity{Value: notes.Int(1), Unit: notes.Each}, true
 	}
 	return found, found.Written()
 }
 
-// several are words that say another number than one, or more than one without a number.
+// several are words that say more than one without saying how many.
 var several = map[string]bool{
-	"all": true, "both": true, "couple": true, "each": true, "every": true, "few": true,
-	"more": true, "rest": true, "several": true, "some": true, "remaining": true, "others": true,
-	"two": true, "three": true, "four": true, "five": true, "six": true, "seven": true, "eight": true,
-	"nine": true, "ten": true, "twelve": true, "dozen": true, "pair": true, "half": true,
+	"all": true, "both": true, "couple": true, "dozen": true, "each": true, "every": true, "few": true, "more": true,
+	"others": true, "pair": true, "remaining": true, "rest": true, "several": true, "some": true,
 }
 
-// namesOne reports whether nothing in the words of a work says more than one: no plural, no number,
-// no word such as "both".
-func namesOne(work string) bool {
+// namesOne reports whether the words of a work name the things, sorted, in the singular, and have no
+// word such as "both". A number in front of a thing is for whoever counts; others are of time.
+func namesOne(work string, things []string) bool {
 	words := strings.FieldsFunc(strings.ToLower(work), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
 	for _, w := range words {
+		if several[w] {
+			return false
+		}
 		known, ok := trade.FindWord(w)
-		number := strings.Trim(w, "0123456789") == ""
-		if several[w] || number || ok && known.Plural {
+		many := ok && known.Plural || !ok && singular(w) != w
+		if _, thing := slices.BinarySearch(things, canon(w)); thing && many {
 			return false
 		}
 	}
