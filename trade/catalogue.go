@@ -58,13 +58,13 @@ func KindOf(slug string) (Kind, bool) {
 // RulesFor returns the rules of the kind in an NEC edition ("2017", "2020", "2023"), in the order
 // of the catalogue. Rules of another document are given with that document's edition of the same
 // years. A kind without a rule in the edition gives one row whose Code is GoodPractice; an edition
-// the catalogue does not know gives none, for nothing is claimed about it.
+// the catalogue does not know gives none, for nothing is claimed about it. The result is never nil.
 func (k Kind) RulesFor(edition string) []notes.CodeRule {
 	at := slices.Index(Editions, edition)
+	rules := []notes.CodeRule{}
 	if at < 0 {
-		return nil
+		return rules
 	}
-	var rules []notes.CodeRule
 	for _, r := range k.Code {
 		switch {
 		case r.Code != "NEC" && at < len(r.Editions):
@@ -73,7 +73,7 @@ func (k Kind) RulesFor(edition string) []notes.CodeRule {
 			rules = append(rules, notes.CodeRule{Code: r.Code, Edition: edition, Section: r.Section})
 		}
 	}
-	if rules == nil {
+	if len(rules) == 0 {
 		return []notes.CodeRule{{Code: GoodPractice}}
 	}
 	return rules
