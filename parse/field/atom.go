@@ -62,7 +62,7 @@ type scanner struct {
 	out   []atom
 	nums  []num
 	i     int
-	depth int // of the shop's own words within each other
+	depth int // 0 in a line, 1 in the meaning of a shop's word, 2 in a built-in one
 }
 
 // maxNums bounds the numbers of one line; past it a number counts nothing.
@@ -115,13 +115,15 @@ func (s *scanner) own() bool {
 	if n == 0 {
 		return false
 	}
-	s.stand(meaning, s.i+n)
+	s.stand(meaning, s.i+n, 1)
 	return true
 }
 
 // stand puts the atoms of a meaning in the place of the tokens up to next.
-func (s *scanner) stand(meaning string, next int) {
-	inner := scanner{text: meaning, toks: tokens(meaning), depth: 1}
+// Depth says what it may stand for in turn: 1 for the shop's words, which may use the built-in
+// ones, 2 for those.
+func (s *scanner) stand(meaning string, next, depth int) {
+	inner := scanner{text: meaning, toks: tokens(meaning), depth: depth}
 	inner.scan()
 	start, end := int32(s.toks[s.i].start), int32(s.toks[next-1].end)
 	plural := len(s.toks[next-1].low) > 2 && s.toks[next-1].low[len(s.toks[next-1].low)-1] == 's'

@@ -199,6 +199,8 @@ func (s *scanner) skipGround(i int) int {
 		j += 2
 	case s.low(j) == "with":
 		j++
+	case (tight(s.toks, j, "/") || tight(s.toks, j, "+")) && s.tightWord(j+1):
+		j++
 	default:
 		return i
 	}
@@ -397,6 +399,8 @@ func (s *scanner) marked(n num) {
 	switch {
 	case feetMark(t.low) && !t.spaced:
 		s.unitOf(n, "ft", j+1)
+	case t.low == "#" && !t.spaced && !s.tightNumber(j+1):
+		s.count(n, "lb", j+1)
 	case t.low == "%":
 		s.put(atom{role: roleSkip, dim: "percent"}, j+1)
 	case t.low == "°":

@@ -17,6 +17,7 @@ type portion struct {
 	sep     string // the mark before its segment
 	about   bool
 	each    bool
+	ahead   bool // "each" stands before what it is said of: "1 each: dimmer, plate"
 	marked  bool // the count stands in brackets or after an x
 	fixes   bool // corrects the one before: "no, 1 lb"
 	headed  bool
@@ -70,8 +71,10 @@ func (p *parcel) read() {
 			p.segment(from, k, sep)
 		}
 		if k < len(p.out) {
-			if p.out[k].text != "" {
-				sep = p.out[k].text
+			if t := p.out[k].text; t == "." && k == from && sep == "." {
+				sep = "…"
+			} else if !(t == "." && sep == "…") {
+				sep = t
 			}
 			from = k + 1
 		}
@@ -85,10 +88,24 @@ func (p *parcel) parts(k int) bool {
 		return false
 	}
 	switch a.text {
-	case ",", ";", "/", "+", "&", ":", "(", ")", "!", "?", "…", "[", "]", "\\", "=", "*":
+	case ",", ";", "+", "&", ":", "(", ")", "!", "?", "…", "[", "]", "\\", "=", "*":
 		return true
+	case "/":
+		return k == 0 || k+1 >= len(p.out) || a.spaced || !p.property(k-1) || !p.property(k+1)
 	case ".", "-":
-		return a.spaced || k+1 >= len(p.out) || p.out[k+1].spaced || p.out[k+1].role == roleMark
+		return a.text == "." && k > 0 && p.isMark(k-1, len(p.out), ".") || a.spaced || k+1 >= len(p.out) || p.out[k+1].spaced || p.out[k+1].role == roleMark
+	}
+	return false
+}
+
+// property reports whether an atom tells a thing from others without naming one: "WR/TR",
+// "20A/1P".
+func (p *parcel) property(k int) bool {
+	switch a := &p.out[k]; a.role {
+	case roleTrait, roleColour:
+		return true
+	case roleDesig:
+		return a.dim == "amps" || a.dim == "poles" || a.dim == "volts"
 	}
 	return false
 }
@@ -96,7 +113,7 @@ func (p *parcel) parts(k int) bool {
 // segment reads the items of the atoms from lo up to hi.
 func (p *parcel) segment(lo, hi int, sep string) {
 	number := len(p.portions)
-	k, about, negated := lo, false, false
+	k, about, negated, object := lo, false, false, false
 	if n := p.correction(lo, hi); n > 0 {
 		p.fixing = true
 		k += n
@@ -114,10 +131,18 @@ func (p *parcel) segment(lo, hi int, sep string) {
 				k += n
 				continue
 			}
-			negated = isNegation(a.text)
+			negated, object = isNegation(a.text), isPreposition(a.text)
 			k++
 			continue
-		case roleCount, roleDesig, roleThing, rolePart, roleKind, roleGeneric, roleTrait, roleColour, roleUnknown, roleUnit, roleMark:
+		case roleUnit:
+			if p.isJoin(k+1, hi, "of") { // "box of 100 screws" without a number of boxes
+				k += 2
+				if p.plainCount(k, hi) && p.thingAfter(k+1, hi) {
+					k++
+				}
+				continue
+			}
+		case roleCount, roleDesig, roleThing, rolePart, roleKind, roleGeneric, roleTrait, roleColour, roleUnknown, roleMark:
 		default:
 			k++
 			continue
@@ -130,14 +155,24 @@ func (p *parcel) segment(lo, hi int, sep string) {
 		}
 		k = next
 		about = false
-		if d.keepable(p) && !negated {
+		if d.keepable(p) && !negated && !(object && d.count < 0) {
 			p.enter(d)
 		}
-		negated = false
+		negated, object = false, false
 	}
 }
 
 func isNegation(t string) bool { return t == "no" || t == "not" || t == "none" || t == "never" }
+
+// isPreposition reports whether what follows only says where or what for: "whip for the condenser".
+func isPreposition(t string) bool {
+	switch t {
+	case "for", "to", "from", "at", "in", "on", "near", "above", "below", "under", "behind", "over", "into",
+		"through", "by", "off", "inside", "onto", "against", "between", "around", "across", "along":
+		return true
+	}
+	return false
+}
 
 // correction reports how many atoms say that what follows corrects what came before: "no",
 // "make that", "sorry", "scratch that".

@@ -22,6 +22,20 @@ func (p *parcel) join() {
 	}
 	p.portions = out
 	p.share()
+	p.forward()
+}
+
+// forward gives a quantity with "each" before its list to every thing of the list.
+func (p *parcel) forward() {
+	for i := range p.portions {
+		d := &p.portions[i]
+		if !d.ahead || d.count < 0 {
+			continue
+		}
+		for j := i + 1; j < len(p.portions) && p.portions[j].count < 0 && (p.portions[j].sep == "&" || p.portions[j].sep == ","); j++ {
+			p.portions[j].count, p.portions[j].unit = d.count, d.unit
+		}
+	}
 }
 
 // bare reports whether a portion is nothing but a quantity.
@@ -38,6 +52,7 @@ func (p *parcel) leads(d, next *portion) bool {
 
 // lend gives the quantity of d to a name without one.
 func (n *portion) lend(d *portion) {
+	n.ahead = n.ahead || d.ahead
 	n.count, n.times, n.length, n.unit, n.about, n.marked = d.count, d.times, d.length, d.unit, d.about || n.about, true
 	n.start, n.end = min(n.start, d.start), max(n.end, d.end)
 }
@@ -45,16 +60,20 @@ func (n *portion) lend(d *portion) {
 // attach gives d to the item before it when it is a quantity the item lacks, or only properties.
 func (p *parcel) attach(last, d *portion) bool {
 	switch d.sep {
-	case ",", "(", ":", "-", ")", "=", "[":
+	case ",", "(", ":", "-", ")", "=", "[", "…":
 	default:
 		return false
 	}
+	if last.count < 0 && len(last.names) > 0 && d.count >= 0 && p.onlyBoxes(d) {
+		d.names, d.unit = nil, notes.Box // "wire nuts, 1 box"
+	}
 	switch {
 	case d.bare() && last.count < 0 && len(last.names) > 0:
-		if p.out[d.count].dim == "" && d.unit == "" && !d.marked && d.sep == "," && p.nums[p.out[d.count].num].form != digits {
+		if d.unit == "" && p.nums[p.out[d.count].num].form == article {
 			return false
 		}
 		last.lend(d)
+		last.ahead, d.each = false, d.each || d.ahead
 		return true
 	case d.bare() && last.count >= 0 && len(last.names) > 0 && d.sep == "(" && p.out[d.count].dim == "ft":
 		return true // a length in brackets beside a count: kept as written only
@@ -64,6 +83,11 @@ func (p *parcel) attach(last, d *portion) bool {
 		return true
 	}
 	return false
+}
+
+// onlyBoxes reports whether a portion counts boxes and nothing else.
+func (p *parcel) onlyBoxes(d *portion) bool {
+	return len(d.names) == 1 && p.out[d.names[0]].role == roleUnit
 }
 
 // qualifies reports whether d is the GFCI of "recept, GFCI, 20A".
@@ -114,7 +138,7 @@ func (p *parcel) share() {
 			p.borrow(d, &p.portions[i+1])
 			continue
 		}
-		if i > 0 && d.count >= 0 && p.portions[i-1].headed && p.sharing(&p.portions[i-1], d) {
+		if i > 0 && d.count >= 0 && p.portions[i-1].count >= 0 && p.portions[i-1].headed && p.sharing(&p.portions[i-1], d) {
 			p.borrow(d, &p.portions[i-1])
 		}
 	}
@@ -281,6 +305,9 @@ func (p *parcel) itemOf(d *portion) notes.Item {
 		names = append(names, d.count)
 		d.count = -1
 	}
+	if d.times >= 0 && d.count >= 0 && p.out[d.count].dim == "ft" && p.out[d.times].dim == "" && p.lengthNames(d) {
+		d.count, d.times = d.times, d.count // "4 ft strip x5"
+	}
 	if t := d.times; t >= 0 && p.out[t].dim == "ft" && p.lengthNames(d) {
 		a := &p.out[t]
 		a.role, a.text, a.dim = roleDesig, lengthText(p.nums[a.num].v), "length"
@@ -373,11 +400,14 @@ func (p *parcel) quantity(d *portion) (notes.Quantity, []notes.Quantity) {
 	if d.length >= 0 && p.out[d.length].role == roleCount {
 		l := notes.Quantity{Value: p.nums[p.out[d.length].num].v, Unit: notes.Foot}
 		product := notes.Quantity{Value: q.Value.Mul(l.Value).Round(6), Unit: notes.Foot}
-		if d.each || p.out[d.length].from() < p.firstName(d) {
+		switch {
+		case d.each, p.out[d.length].from() < p.firstName(d) && p.byLength(d):
 			q = product
-		} else {
+		case p.byLength(d): // three wires of 50 ft, or 50 ft in all
+			q, other = product, append(other, l)
+		default:
 			q.Unit = orEach(q.Unit)
-			other = append(other, product)
+			other = append(other, l)
 		}
 	}
 	if d.spare >= 0 {
@@ -385,6 +415,16 @@ func (p *parcel) quantity(d *portion) (notes.Quantity, []notes.Quantity) {
 	}
 	q.Unit = orEach(q.Unit)
 	return q, other
+}
+
+// byLength reports whether what a portion names is sold by length and not by the piece.
+func (p *parcel) byLength(d *portion) bool {
+	for _, k := range d.names {
+		if r := p.out[k].role; r == roleThing || r == rolePart {
+			return p.out[k].text == "strut" || p.out[k].text == "threaded rod"
+		}
+	}
+	return true
 }
 
 func (p *parcel) firstName(d *portion) int {

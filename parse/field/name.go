@@ -177,7 +177,7 @@ func designationOrder(dim string) int {
 		return 3
 	case "size", "thread", "length":
 		return 4
-	case "gang", "way", "holes", "angle":
+	case "gang", "way", "holes", "angle", "":
 		return 5
 	case "panel", "circuit", "equipment", "unit":
 		return -1

@@ -127,7 +127,7 @@ func pointFirst(toks []token, i int) (num, bool) {
 	if toks[i].low != "." || i+1 >= len(toks) || toks[i+1].kind != number || toks[i+1].spaced {
 		return num{}, false
 	}
-	if i > 0 && !toks[i].spaced && toks[i-1].kind != symbol {
+	if i > 0 && !toks[i].spaced && (toks[i-1].kind != symbol || toks[i-1].low == ".") {
 		return num{}, false
 	}
 	if len(toks[i+1].low) > 12 {

@@ -1,6 +1,10 @@
 package field
 
-import "jobday/notes"
+import (
+	"strings"
+
+	"jobday/notes"
+)
 
 // item reads one item that starts at atom k and returns the atom after it.
 func (p *parcel) item(d *portion, k, hi int) int {
@@ -37,6 +41,7 @@ func (p *parcel) countFirst(d *portion, k, hi int) int {
 	k = p.afterCount(d, k+1, hi)
 	k = p.second(d, k, hi)
 	k = p.packed(d, k, hi)
+	k = p.afterCount(d, k, hi)
 	from := k
 	k = p.phraseOf(d, k, hi, true)
 	if k == from && d.unit == "" && p.out[d.count].dim == "" && p.isCount(k, hi) && d.times < 0 {
@@ -49,6 +54,7 @@ func (p *parcel) countFirst(d *portion, k, hi int) int {
 func (d *portion) take(p *parcel, k int) {
 	d.count = k
 	d.cover(&p.out[k])
+	d.ahead = p.out[k].dim == "ea" && strings.HasSuffix(lower(p.text[p.out[k].from():p.out[k].to()]), "each")
 }
 
 // afterCount passes what may stand between a count and its thing, and the "of 3" of "2 of 3".
@@ -69,14 +75,23 @@ func (p *parcel) afterCount(d *portion, k, hi int) int {
 			k++ // "4 no. boxes"
 		case a.role == roleMark && a.text == "x" && !p.isCount(k+1, hi):
 			d.marked = true
-		case a.role == roleUnit && a.dim == "ea" && a.text != "stick" && p.out[d.count].dim == "" && !a.counts():
-			d.unit = notes.Each
+		case a.role == roleUnit && a.dim == "ea" && a.text != "stick" && !a.counts():
+			if d.unit == "" && p.out[d.count].dim == "" {
+				d.unit = notes.Each
+			}
+			d.ahead = d.ahead || p.said(k, "each")
+			d.cover(a)
 		default:
 			return k
 		}
 		k++
 	}
 	return k
+}
+
+// said reports whether atom k is written as the word.
+func (p *parcel) said(k int, word string) bool {
+	return lower(p.text[p.out[k].from():p.out[k].to()]) == word
 }
 
 // counts reports whether a package word is a package and not a plain piece.
@@ -108,6 +123,8 @@ func (p *parcel) second(d *portion, k, hi int) int {
 		for p.isJoin(k, hi, "of") {
 			k++
 		}
+	case (a.dim == "gal" || a.dim == "lb") && k+1 < hi && p.out[k+1].role == roleUnit:
+		a.text, a.role, a.dim = p.nums[a.num].v.String()+" "+a.dim, roleDesig, "" // "1 5gal bucket"
 	case a.dim == "" && p.bareSizeHere(k, hi):
 		a.text, a.role, a.dim = sizeText(p.nums[a.num].v)+" in", roleDesig, "size"
 	}
@@ -117,7 +134,7 @@ func (p *parcel) second(d *portion, k, hi int) int {
 // bareSizeHere reports whether a number right before a square box or a raceway is its size.
 func (p *parcel) bareSizeHere(k, hi int) bool {
 	n := p.nums[p.out[k].num]
-	if n.form != digits || n.small < 1 || n.small > 6 || k+1 >= hi {
+	if n.form != digits && n.form != spelled || n.small < 1 || n.small > 6 || k+1 >= hi {
 		return false
 	}
 	next := &p.out[k+1]
@@ -159,7 +176,9 @@ func (p *parcel) packed(d *portion, k, hi int) int {
 	}
 	if !p.thingAfter(k+1, hi) && !a.counts() && !p.isCount(p.passOf(k+1, hi), hi) {
 		if len(d.names) == 0 && a.text != "box" {
-			return k // "2 rolls": rolls are the thing, as far as anybody can tell
+			d.unit = notes.Unit(a.dim) // "2 rolls" of what was named before, or of nothing
+			d.cover(a)
+			return k + 1
 		}
 	}
 	d.unit = notes.Unit(a.dim)
@@ -247,6 +266,17 @@ func (p *parcel) nameFirst(d *portion, k, hi int) int {
 		d.cover(&p.out[j])
 		j++
 	}
+	if !d.headed && p.thingAfter(j, hi) { // a size, how much, and only then of what
+		first, names := len(p.backing), d.names
+		j = p.phraseOf(d, p.passOf(j, hi), hi, true)
+		if len(d.names) > 0 {
+			p.backing = append(p.backing[:first], append(names, d.names...)...)
+			d.names = p.backing[first:len(p.backing):len(p.backing)]
+			d.only = !d.headed
+		} else {
+			d.names = names
+		}
+	}
 	return p.trailing(d, j, hi)
 }
 
@@ -291,7 +321,7 @@ func (p *parcel) trailing(d *portion, k, hi int) int {
 			d.length = k
 			d.cover(a)
 		case a.role == roleCount && a.dim == "" && !p.thingAfter(k+1, hi) && k+1 >= hi && p.nums[a.num].form == digits &&
-			p.nums[a.num].small >= 0 && d.spare < 0 && len(d.names) > 0:
+			p.nums[a.num].small >= 0 && d.spare < 0 && len(d.names) > 0 && !p.isMark(hi, len(p.out), ")"):
 			d.spare = k
 		default:
 			return k
@@ -345,6 +375,11 @@ loop:
 				break loop
 			}
 			only = false
+		case roleMark:
+			if (a.text == "-" || a.text == "/") && k > 0 && k+1 < hi && p.property(k-1) && p.property(k+1) {
+				continue
+			}
+			break loop
 		default:
 			break loop
 		}

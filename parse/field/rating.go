@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"jobday/notes"
+	"jobday/trade"
 )
 
 // rating reads a number with a word after it that makes a designation of it: 30A, 2 pole, 277V,
@@ -16,7 +17,10 @@ func (s *scanner) rating(n num, j int) bool {
 	}
 	joined := !t.spaced
 	w := t.low
-	capital := s.text[t.start] != w[0] // written with a capital
+	capital := s.text[t.start] != w[0] && !s.tightNumber(j+1) // written as a unit is, not as in A19
+	if s.tightNumber(j+1) && !joined {
+		return false
+	}
 	switch w {
 	case "a":
 		return (joined || capital) && n.form == digits && s.rated(n, "A", "amps", j+1)
@@ -63,6 +67,13 @@ func (s *scanner) rating2(n num, j int, joined bool) bool {
 		return n.small > 1 && s.panelAhead(j+1) && s.rated(n, "-space", "spaces", j+1)
 	case "circuit", "ckt":
 		return n.small > 1 && s.panelAhead(j+1) && s.rated(n, "-space", "spaces", j+1)
+	case "conductor", "cond", "wire":
+		return n.small > 1 && n.small < 8 && s.cableNear(j+1) && s.rated(n, "-wire", "wires", j+1)
+	case "lamp", "bulb", "head", "tube":
+		if w := s.wordAt1(j + 1); n.small > 1 && n.small < 9 && !joined && (w != nil && w.Class == trade.ThingWord || s.thingBefore()) {
+			s.desig(strconv.Itoa(n.small)+"-"+s.low(j), "", j+1)
+			return true
+		}
 	case "mm", "cm":
 		return s.rated(n, " "+w, "size", j+1)
 	case "deg", "degree", "degrees":
@@ -76,6 +87,20 @@ func (s *scanner) rating2(n num, j int, joined bool) bool {
 		return joined && s.numberPlural(n, j)
 	}
 	return s.notACount(n, j) || joined && s.model(n, j)
+}
+
+// thingBefore reports whether a thing without a count was named right before.
+func (s *scanner) thingBefore() bool {
+	for k := len(s.out) - 1; k >= 0; k-- {
+		switch s.out[k].role {
+		case roleThing:
+			return true
+		case roleDesig, roleTrait:
+		default:
+			return false
+		}
+	}
+	return false
 }
 
 // rated enters a designation made of the number and what it is a number of.

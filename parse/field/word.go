@@ -17,6 +17,9 @@ func (s *scanner) word() {
 	if s.phrase() {
 		return
 	}
+	if s.spokenCable(t) {
+		return
+	}
 	w := s.wordAt1(i)
 	if w == nil || len(t) <= 2 { // no word of the trade is a number, but "a" is
 		if n, ok := readNum(s.toks, i); ok {
@@ -40,6 +43,9 @@ func (s *scanner) word() {
 	case t == "x":
 		s.put(atom{role: roleMark, text: "x"}, i+1)
 		return
+	case (t == "so" || t == "use") && s.text[s.toks[i].start] == t[0]:
+		s.put(atom{role: roleStop, text: t}, i+1) // the cables of that name are written in capitals
+		return
 	case t == "or" && s.low(i+1) == "so":
 		s.put(atom{role: roleAbout}, i+2)
 		return
@@ -62,11 +68,32 @@ func (s *scanner) word() {
 		s.unknown(t)
 		return
 	}
-	if w.Class == trade.MeansWord {
-		s.stand(w.Text, i+1)
+	if w.Class == trade.MeansWord && s.depth < 2 {
+		s.stand(w.Text, i+1, 2)
 		return
 	}
 	s.entered(w, i+1)
+}
+
+// spokenCable reads "twelve two romex" and "of ten two".
+func (s *scanner) spokenCable(t string) bool {
+	switch t {
+	case "fourteen", "twelve", "ten", "eight", "six":
+	default:
+		return false
+	}
+	b := unitWord(s.low(s.i + 1))
+	if b < 2 || b > 4 {
+		return false
+	}
+	end := s.i + 2
+	k := len(s.out) - 1
+	ofIt := k >= 1 && s.out[k].role == roleJoin && s.out[k].text == "of" && s.out[k-1].role == roleCount && s.out[k-1].dim == "ft"
+	if w := s.wordAt1(end); (w == nil || !isCable(w)) && !ofIt {
+		return false
+	}
+	s.desig(strconv.Itoa(unitWord(t))+"/"+strconv.Itoa(b), "gauge-count", s.skipGround(end))
+	return true
 }
 
 // entered appends a word of the trade.
@@ -143,7 +170,10 @@ func (s *scanner) phrase() bool {
 		}
 		next := s.i + 1 + len(p.Rest)
 		if p.Class == trade.MeansWord {
-			s.stand(p.Text, next)
+			if s.depth > 1 {
+				continue
+			}
+			s.stand(p.Text, next, 2)
 			return true
 		}
 		s.entered(&p.Word, next)
@@ -245,6 +275,9 @@ func (s *scanner) lettered() bool {
 	case t == "l" && tight(s.toks, j+1, "-") && s.tightNumber(j+2):
 		end := j + 3
 		s.desig("L"+s.low(j)+"-"+s.low(j+2)+s.nemaEnd(end), "nema", s.skipUnit(end, "r", "p"))
+		return true
+	case t == "sch":
+		s.desig("sch "+s.low(j), "schedule", j+1)
 		return true
 	case dash && dim == "model", len(t) > 4, tight(s.toks, j+1, "/"):
 		return false
