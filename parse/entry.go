@@ -236,8 +236,9 @@ func onlyBlanks(text []byte, from, to int) bool {
 
 // divide parts an item into what becomes entries.
 func (r *noteReader) divide(text string, in notes.Section, marks []mark) []part {
-	var parts []part
-	for _, c := range clauses(text, marks) {
+	parts := r.partMemory[:0]
+	r.clauseMemory = clauses(r.clauseMemory, text, marks)
+	for _, c := range r.clauseMemory {
 		whole := evidenceOf(marks[c.from:c.to], nil)
 		v := judge(whole, in)
 		a, b := c.bytes(text, marks)
@@ -257,11 +258,13 @@ func (r *noteReader) divide(text string, in notes.Section, marks []mark) []part 
 			parts = append(parts, part{span: span{a, b}, kind: v.kind, carried: true})
 			continue
 		}
-		for _, cut := range cutAt(marks, c, in) {
+		r.cutMemory = cutAt(r.cutMemory, marks, c, in)
+		for _, cut := range r.cutMemory {
 			a, b := cut.bytes(text, marks)
 			parts = append(parts, part{span: span{a, b}, kind: judge(evidenceOf(marks[cut.from:cut.to], nil), in).kind})
 		}
 	}
+	r.partMemory = parts
 	return parts
 }
 

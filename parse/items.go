@@ -28,6 +28,10 @@ type noteReader struct {
 	last    int    // index of the entry that a sentence may say more about, -1 for none
 	lastEnd int    // where it ends
 	lines   int    // lines of text seen
+
+	// Memory used again from item to item.
+	clauseMemory, cutMemory []clause
+	partMemory              []part
 }
 
 // opened is a section and what opened it.

@@ -35,9 +35,9 @@ func (c clause) empty(marks []mark) bool {
 	return true
 }
 
-// clauses parts a text at semicolons and where sentences end.
-func clauses(text string, marks []mark) []clause {
-	var cs []clause
+// clauses parts a text at semicolons and where sentences end, into the memory of cs.
+func clauses(cs []clause, text string, marks []mark) []clause {
+	cs = cs[:0]
 	from, next := 0, noJoint
 	for i := range marks {
 		j := noJoint
@@ -131,13 +131,13 @@ func softJoints(marks []mark, c clause) []clause {
 	return js
 }
 
-// cutAt looks for the first place where a clause parts into two things of different kinds, and
-// returns the clauses, one or more. in is the section it stands in.
-func cutAt(marks []mark, c clause, in notes.Section) []clause {
+// cutAt looks for the places where a clause parts into things of different kinds, and returns the
+// clauses, one or more, in the memory of cut. in is the section it stands in.
+func cutAt(cut []clause, marks []mark, c clause, in notes.Section) []clause {
+	cut = cut[:0]
 	if !signsOf(marks[c.from:c.to]).has(telling) && marks[c.to-1].low != "?" {
-		return []clause{c}
+		return append(cut, c)
 	}
-	var cut []clause
 	rest := c
 	joints := softJoints(marks, c)
 	for i, j := range joints {
