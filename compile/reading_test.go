@@ -145,6 +145,9 @@ func (y tally) archive(t *testing.T, path string) {
 		}
 		for line, more := range got {
 			for _, e := range more {
+				if e.outcome == string(notes.Narrative) || e.outcome == string(notes.Condition) {
+					continue // prose may be either, and no money hangs on it
+				}
 				y.add("invented", "", string(e.outcome), e.outcome == string(notes.Unclear))
 				t.Logf("%s:%d: invented %s", filepath.Base(path), line, e.outcome)
 			}
