@@ -42,6 +42,8 @@ func (d *day) decideOne(r *read) {
 		d.decideWork(r)
 	case e.Kind == notes.Extra:
 		d.decideExtra(r)
+	case e.Kind == notes.Deficiency && e.Label != "" && d.byLabel(r):
+		r.fault = true // a fault found in doing booked work: both are kept
 	case e.Kind == notes.Material && e.Section == "" && !counts(e.Facts.Items):
 		r.set(notes.Narrative, 0.75, "counts nothing")
 	case e.Kind == notes.LeftOpen:
@@ -202,12 +204,17 @@ func (d *day) decideLeft(r *read) {
 // lines of the entry above it.
 func (d *day) samePlaces(r *read) bool {
 	p := r.facts.Progress
-	if r.query.says() || !p.Blocked && !p.NotDone || r.query.places() == "" {
+	if r.query.namesTrade() || !p.Blocked && !p.NotDone || r.query.places() == "" {
 		return false
 	}
-	for i, other := range d.reads {
-		if other == r && i > 0 && d.reads[i-1].note == r.note && len(d.reads[i-1].lines) > 0 && d.reads[i-1].query.places() != "" {
-			r.serve(d, d.reads[i-1].lines, 0.85, "goes on from the entry above")
+	at := slices.Index(d.reads, r)
+	for i := at - 1; i >= 0 && i >= at-4; i-- {
+		above := d.reads[i]
+		if above.note != r.note || above.entry.Section != r.entry.Section {
+			break
+		}
+		if len(above.lines) > 0 && above.query.places() != "" {
+			r.serve(d, above.lines, 0.85, "goes on from the entry above")
 			return true
 		}
 	}

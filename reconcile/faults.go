@@ -22,6 +22,11 @@ func (d *day) recordFaults() {
 		case notes.Deficiency:
 			d.recordFault(r)
 		case notes.InScope, notes.Extra:
+			if r.fault {
+				reading := r.result.Reading
+				d.recordFault(r)
+				r.result.Reading = reading
+			}
 			d.closeFault(r)
 		}
 	}
@@ -68,7 +73,7 @@ func (d *day) recordFault(r *read) {
 		d.standing.faults = append(d.standing.faults, &openFault{record: rec, query: r.query})
 	}
 	r.result.Reading = notes.FaultReading{Kind: rec.Kind, Severity: rec.Severity, State: rec.State}
-	if rec.State == notes.FaultCorrected && (len(r.facts.Time) > 0 || len(detailItems(r)) > 0) {
+	if rec.State == notes.FaultCorrected && len(r.lines) == 0 && (len(r.facts.Time) > 0 || len(detailItems(r)) > 0) {
 		d.correction(r)
 	}
 }

@@ -110,6 +110,7 @@ type read struct {
 	extra   *openExtra
 	why     string
 	decided []notes.Decision
+	fault   bool // work on a line that also names a deficiency
 }
 
 func (s *standing) day(dayNotes []*notes.DayNote) *notes.JobDay {

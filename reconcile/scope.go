@@ -18,7 +18,7 @@ func (d *day) writeScope() {
 			BlockedBy: ls.blockedBy,
 			Hours:     notes.LineHours{Booked: line.Hours, Today: lt.minutes, ToDate: ls.hours},
 			From:      list(lt.from),
-			Dropped:   ls.dropped, Finished: lt.finished, Unclear: lt.unclear,
+			Dropped:   ls.dropped, DroppedBy: ls.droppedBy, Finished: lt.finished, Unclear: lt.unclear,
 		}
 		s.State = stateOf(*ls, *lt, s)
 		d.out.Scope = append(d.out.Scope, s)
