@@ -123,6 +123,9 @@ func (d *day) amountOn(r *read, i int) amount {
 	}
 	if q, ok := d.counted(r, i); ok && (p.Complete != notes.No || line.Qty.Value.Cmp(notes.Int(1)) > 0) {
 		complete := p.Complete
+		if q.Equal(line.Qty.Value) && before.Sign() > 0 && (complete == notes.Yes || p.All) {
+			return amount{remaining, true, notes.Yes} // "all in, 140 ft complete" is the whole run, not one more
+		}
 		if complete == notes.Unsaid && r.entry.Box == notes.CheckedBox {
 			complete = notes.Yes
 		}
