@@ -30,14 +30,17 @@ type scanner struct {
 	lex   *field.Lexicon
 	low   string // the whole file in lower case
 	marks []mark
+	part  []mark // of a part of text, with offsets in the part
 	text  string // what marks were made of
 	base  int
 }
 
-// scan reads a text that stands at the file offset base. The marks are valid until the next call.
+// scan reads a text that stands at the file offset base. The marks are valid until another text is
+// read. Of a part of the text read last, the marks are those of the whole: words keep the signs
+// that their neighbours gave them.
 func (sc *scanner) scan(text string, base int) []mark {
-	if sc.base == base && sc.text == text && len(sc.marks) > 0 {
-		return sc.marks
+	if n := base - sc.base; len(sc.marks) > 0 && n >= 0 && n+len(text) <= len(sc.text) && sc.text[n:n+len(text)] == text {
+		return sc.within(n, n+len(text))
 	}
 	sc.marks, sc.text, sc.base = sc.marks[:0], text, base
 	low := sc.low[base : base+len(text)]
@@ -74,6 +77,21 @@ func (sc *scanner) scan(text string, base int) []mark {
 	}
 	sc.sense(text)
 	return sc.marks
+}
+
+// within returns the marks between two offsets of the text, counted from the first.
+func (sc *scanner) within(from, to int) []mark {
+	if from == 0 && to == len(sc.text) {
+		return sc.marks
+	}
+	sc.part = sc.part[:0]
+	for _, m := range sc.marks {
+		if m.start >= from && m.end <= to {
+			m.start, m.end = m.start-from, m.end-from
+			sc.part = append(sc.part, m)
+		}
+	}
+	return sc.part
 }
 
 func letterAt(text string, i int) bool {
@@ -146,6 +164,10 @@ func (sc *scanner) sense(text string) {
 func (sc *scanner) senseWord(text string, i int) {
 	m := &sc.marks[i]
 	low := m.low
+	switch low {
+	case "the", "of", "and", "with", "from", "so", "or", "as", "s", "x", "w":
+		return // much of what people write, and it hints at nothing
+	}
 	if strings.Contains(low, "’") {
 		low = strings.ReplaceAll(low, "’", "'")
 		m.low = low

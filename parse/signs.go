@@ -117,7 +117,7 @@ var signPhrases = buildSignPhrases(map[sign]string{
 	saidNo: "said no|don't bother|dont bother|doesn't want|didn't want|does not want|did not want|not interested|turned down|" +
 		"passed on it|said not to|no thanks|too expensive|told no|won't pay|would not pay",
 	priceTold: "told her the price|told him the price|gave her a price|gave him a price|gave them a price|price of|quoted her|" +
-		"quoted him|quoted them|at t&m|on t&m|time and material",
+		"quoted him|quoted them|time and material",
 	notBooked: "not quoted|not on the ticket|not on ticket|not in scope|not in the scope|not on the scope|out of scope|beyond scope|" +
 		"beyond the scope|outside scope|outside the scope|not booked|not in the bid|not in bid|not on the list|not in contract|" +
 		"not in the contract|not part of the job|not in the quote|not in quote|wasn't quoted|not on the quote|not on the order|" +
