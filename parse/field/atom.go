@@ -1,6 +1,8 @@
 package field
 
 import (
+	"strings"
+
 	"jobday/notes"
 	"jobday/trade"
 )
@@ -299,6 +301,16 @@ func (s *scanner) wordAt1(i int) *trade.Word {
 func (s *scanner) settle() {
 	for k := range s.out {
 		a := &s.out[k]
+		if a.role == roleMark && a.text == "x" && s.sizedBy(k) {
+			b := &s.out[k+1]
+			by := strings.TrimSuffix(b.text, " in")
+			if b.role == roleCount {
+				by = s.value(b).String()
+			}
+			s.out[k-1].text = strings.TrimSuffix(s.out[k-1].text, " in") + "x" + by
+			a.role, b.role = roleJoin, roleJoin
+			continue
+		}
 		if a.role != roleCount || a.dim != "" {
 			continue
 		}
@@ -311,6 +323,22 @@ func (s *scanner) settle() {
 			}
 		}
 	}
+}
+
+// sizedBy reports whether the x at atom k joins the two sizes of a screw, a rod or the like:
+// "#8 x 1 screws", "5/8 x 8 ground rod".
+func (s *scanner) sizedBy(k int) bool {
+	if k == 0 || k+2 >= len(s.out) || s.out[k-1].role != roleDesig || s.out[k-1].dim != "size" {
+		return false
+	}
+	if b := &s.out[k+1]; b.role != roleDesig && b.role != roleCount || b.role == roleCount && b.dim != "" && b.dim != "ft" {
+		return false
+	}
+	switch s.out[k+2].text {
+	case "ground rod", "screw", "bolt", "anchor", "lag", "nail", "nipple", "threaded rod", "toggle bolt", "staple":
+		return true
+	}
+	return false
 }
 
 func (s *scanner) polesAt(k int) bool {

@@ -134,6 +134,10 @@ func (s *scanner) slashed() bool {
 	_, proper := fractionAt(s.toks, i)
 	switch {
 	case b == "0" && isAught(a):
+		if last := s.aughts(end); last > end {
+			s.desig(s.text[s.toks[i].start:s.toks[last-1].end], "wires", last)
+			return true
+		}
 		s.desig(a+"/0 AWG", "gauge", s.skipGauge(end))
 	case isVoltPair(na, nb):
 		s.desig(voltPair(na, nb), "volts", s.skipUnit(end, "v", "volt", "volts", "vac"))
@@ -155,7 +159,7 @@ func (s *scanner) slashed() bool {
 
 // panelAhead reports whether a panel is named around: then numbers may be its spaces.
 func (s *scanner) panelAhead(i int) bool {
-	for k := len(s.out) - 1; k >= 0 && k >= len(s.out)-4 && s.out[k].role != roleMark; k-- {
+	for k := len(s.out) - 1; k >= 0 && k >= len(s.out)-6 && (s.out[k].role != roleMark || s.out[k].text == ","); k-- {
 		if s.out[k].text == "panel" {
 			return true
 		}
@@ -170,6 +174,17 @@ func (s *scanner) panelAhead(i int) bool {
 		}
 	}
 	return false
+}
+
+// aughts passes the further wires of a cable: the "-4/0-2/0" of 4/0-4/0-2/0.
+func (s *scanner) aughts(i int) int {
+	for tight(s.toks, i, "-") && s.tightNumber(i+1) {
+		i += 2
+		if tight(s.toks, i, "/") && s.tightNumber(i+1) {
+			i += 2
+		}
+	}
+	return i
 }
 
 func (s *scanner) amps(n, next int) { s.desig(ampsName(n), "amps", next) }
@@ -239,7 +254,7 @@ func (s *scanner) cableNear(i int) bool {
 			break
 		}
 		if w := s.wordAt1(j); w != nil {
-			if isCable(w) {
+			if isCable(w) || s.low(j) == "bx" { // a box and, after a conductor count, armored cable
 				return true
 			}
 		}
@@ -250,9 +265,8 @@ func (s *scanner) cableNear(i int) bool {
 
 func isCable(w *trade.Word) bool {
 	switch w.Text {
-	case "NM", "MC", "AC", "UF", "SER", "SEU", "SO", "USE", "cable", "cord", "whip", "box":
-		// "bx" is a box and, after a conductor count, armored cable
-		return w.Text != "box" || w.Class == trade.PackageWord
+	case "NM", "MC", "AC", "UF", "SER", "SEU", "SO", "USE", "cable", "cord", "whip":
+		return true
 	}
 	return false
 }
@@ -490,16 +504,15 @@ func (s *scanner) plain(n num) {
 // bareSize reads a fraction without an inch mark: "3/4 EMT", "1 1/2 strap". It is a size unless a
 // package follows it.
 func (s *scanner) bareSize(n num) bool {
-	if w := s.wordAt1(n.next); w != nil && w.Class == trade.PackageWord && w.Text != "box" || s.low(n.next) == "of" {
+	if s.low(n.next) == "of" {
 		return false
 	}
-	if w := s.wordAt1(n.next); w != nil && w.Class == trade.PackageWord && s.low(n.next+1) == "of" {
-		return false
+	if w := s.wordAt1(n.next); w != nil && w.Class == trade.PackageWord {
+		if many := s.wordAt1(n.next + 1); w.Text != "box" || s.low(n.next+1) == "of" || many != nil && many.Plural {
+			return false // half a box of them
+		}
 	}
 	if n.next < len(s.toks) && notCounted(s.low(n.next)) {
-		return false
-	}
-	if w := s.wordAt1(n.next); w != nil && w.Class == trade.UnitWord && w.Dim != "ea" {
 		return false
 	}
 	s.size(n, n.next)

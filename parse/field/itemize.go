@@ -14,6 +14,9 @@ func (p *parcel) join() {
 			}
 			continue
 		}
+		if d.bare() && i+1 < len(p.portions) && p.portions[i+1].sep == ")" {
+			p.sizeNext(&p.portions[i+1])
+		}
 		if d.bare() && i+1 < len(p.portions) && p.portions[i+1].count < 0 && len(p.portions[i+1].names) > 0 && p.leads(&d, &p.portions[i+1]) {
 			p.portions[i+1].lend(&d)
 			continue
@@ -36,6 +39,16 @@ func (p *parcel) forward() {
 			p.portions[j].count, p.portions[j].unit = d.count, d.unit
 		}
 	}
+}
+
+// sizeNext takes the first number after a count in brackets for a size: "(4) 4 square boxes".
+func (p *parcel) sizeNext(n *portion) {
+	if !p.plainCount(n.count, len(p.out)) || !p.bareSizeHere(n.count, len(p.out)) {
+		return
+	}
+	p.bareSizeOf(n.count)
+	n.names = append([]int{n.count}, n.names...)
+	n.count = -1
 }
 
 // bare reports whether a portion is nothing but a quantity.
@@ -181,6 +194,9 @@ func (p *parcel) sharing(d, next *portion) bool {
 	}
 	switch next.sep {
 	case "&", ",", "+", "/":
+		if p.colouring(d) {
+			return true // "100' black and red #12 THHN"
+		}
 		if p.cableOnly(d) || p.cableOnly(next) {
 			return p.cableOnly(d) && p.cableOnly(next)
 		}
@@ -235,14 +251,36 @@ func (p *parcel) borrow(d *portion, from *portion) {
 	if !from.headed {
 		return
 	}
+	own := d.names
+	colour, trait := p.colouring(d), p.has(own, roleTrait)
 	for _, k := range from.names {
-		if a := &p.out[k]; a.isHead() {
+		a := &p.out[k]
+		if a.isHead() || a.role == roleDesig && colour || a.role == roleTrait && !trait && !colour {
 			d.names = append(d.names, k)
 			d.lent++
-			d.headed = true
+			d.headed = d.headed || a.isHead()
 		}
 	}
 	d.plural = from.plural
+}
+
+// colouring reports whether a portion is nothing but colours.
+func (p *parcel) colouring(d *portion) bool {
+	for _, k := range d.names {
+		if p.out[k].role != roleColour {
+			return false
+		}
+	}
+	return len(d.names) > 0
+}
+
+func (p *parcel) has(names []int, r role) bool {
+	for _, k := range names {
+		if p.out[k].role == r {
+			return true
+		}
+	}
+	return false
 }
 
 // items makes items of the portions.

@@ -171,7 +171,7 @@ func designationOrder(dim string) int {
 		return 0
 	case "poles":
 		return 1
-	case "volts", "phase":
+	case "volts", "phase", "watts":
 		return 2
 	case "gauge", "gauge-count", "wires", "nema":
 		return 3

@@ -33,7 +33,7 @@ func (p *parcel) isJoin(k, hi int, text string) bool {
 }
 
 // plainCount reports whether atom k is a number without unit.
-func (p *parcel) plainCount(k, hi int) bool { return p.isCount(k, hi) && p.out[k].dim == "" }
+func (p *parcel) plainCount(k, hi int) bool { return k >= 0 && p.isCount(k, hi) && p.out[k].dim == "" }
 
 // countFirst reads "4 recepts", "2 x 25 ft of 12/2", "2 of 3 GFCIs", "a roll of 12-2".
 func (p *parcel) countFirst(d *portion, k, hi int) int {
@@ -71,6 +71,7 @@ func (p *parcel) afterCount(d *portion, k, hi int) int {
 				k += 2
 			}
 		case a.role == roleMark && (a.text == "@" || a.text == "#" || a.text == "-"):
+		case a.role == roleStop && isState(a.text) && p.thingAfter(k+1, hi):
 		case a.role == roleStop && a.text == "no" && p.isMark(k+1, hi, "."):
 			k++ // "4 no. boxes"
 		case a.role == roleMark && a.text == "x" && !p.isCount(k+1, hi):
@@ -79,7 +80,7 @@ func (p *parcel) afterCount(d *portion, k, hi int) int {
 			if d.unit == "" && p.out[d.count].dim == "" {
 				d.unit = notes.Each
 			}
-			d.ahead = d.ahead || p.said(k, "each")
+			d.ahead = d.ahead || p.said(k, "each") || p.out[d.count].dim == "ft"
 			d.cover(a)
 		default:
 			return k
@@ -87,6 +88,15 @@ func (p *parcel) afterCount(d *portion, k, hi int) int {
 		k++
 	}
 	return k
+}
+
+// isState reports whether a word says how a thing is, so that it may stand before it.
+func isState(t string) bool {
+	switch t {
+	case "bad", "broken", "loose", "burnt", "missing", "dead", "live", "existing", "good", "used", "remaining":
+		return true
+	}
+	return false
 }
 
 // said reports whether atom k is written as the word.
@@ -126,9 +136,15 @@ func (p *parcel) second(d *portion, k, hi int) int {
 	case (a.dim == "gal" || a.dim == "lb") && k+1 < hi && p.out[k+1].role == roleUnit:
 		a.text, a.role, a.dim = p.nums[a.num].v.String()+" "+a.dim, roleDesig, "" // "1 5gal bucket"
 	case a.dim == "" && p.bareSizeHere(k, hi):
-		a.text, a.role, a.dim = sizeText(p.nums[a.num].v)+" in", roleDesig, "size"
+		p.bareSizeOf(k)
 	}
 	return k
+}
+
+// bareSizeOf makes a size of a plain number.
+func (p *parcel) bareSizeOf(k int) {
+	a := &p.out[k]
+	a.text, a.role, a.dim = sizeText(p.nums[a.num].v)+" in", roleDesig, "size"
 }
 
 // bareSizeHere reports whether a number right before a square box or a raceway is its size.
@@ -287,7 +303,7 @@ func (p *parcel) ownCount(d *portion, j, hi int) bool {
 	if n.form == article {
 		return false
 	}
-	if d.marked && (a.dim != "" || !p.thingAfter(j+1, hi)) {
+	if d.marked && (a.dim != "" || !p.thingAfter(j+1, hi) || d.headed && p.onlyProperties(j+1, hi)) {
 		return true
 	}
 	if !d.headed && !d.only {
@@ -300,6 +316,39 @@ func (p *parcel) ownCount(d *portion, j, hi int) bool {
 		return !p.isJoin(j+2, hi, "of")
 	}
 	return !p.thingAfter(j+1, hi) || p.out[hi-1].role == roleCount && p.out[hi-1].dim == "" && hi-1 > j
+}
+
+// properties takes what is left of a segment into the name when it is nothing but properties:
+// "GFCI x2 WR".
+func (p *parcel) properties(d *portion, k, hi int) int {
+	if k >= hi || len(d.names) == 0 || !p.onlyProperties(k, hi) {
+		return k
+	}
+	names := append([]int(nil), d.names...)
+	for j := k; j < hi; j++ {
+		if p.out[j].role != roleJoin {
+			names = append(names, j)
+			d.cover(&p.out[j])
+		}
+	}
+	d.names = names
+	return hi
+}
+
+// onlyProperties reports whether the atoms from k up to hi are properties and nothing else.
+func (p *parcel) onlyProperties(k, hi int) bool {
+	for ; k < hi; k++ {
+		switch a := &p.out[k]; a.role {
+		case roleTrait, roleColour, roleJoin:
+		case roleDesig:
+			if a.dim == "gauge-count" || a.guess {
+				return false
+			}
+		default:
+			return false
+		}
+	}
+	return true
 }
 
 // trailing reads what may follow an item that has its count: "x 2" after a length, "each", "+/-".
@@ -324,7 +373,7 @@ func (p *parcel) trailing(d *portion, k, hi int) int {
 			p.nums[a.num].small >= 0 && d.spare < 0 && len(d.names) > 0 && !p.isMark(hi, len(p.out), ")"):
 			d.spare = k
 		default:
-			return k
+			return p.properties(d, k, hi)
 		}
 		k++
 	}
@@ -410,6 +459,9 @@ func (p *parcel) packageAfter(d *portion, k, hi int) int {
 		return k
 	}
 	a := &p.out[k]
+	if a.text == "roll" && p.has(d.names, roleThing) {
+		return k // the coil of a contactor
+	}
 	if a.dim == "ea" || a.text == "set" || a.text == "lot" || p.out[d.count].dim != "" {
 		if a.text == "stick" {
 			d.unit = notes.Each

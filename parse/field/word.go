@@ -20,6 +20,14 @@ func (s *scanner) word() {
 	if s.spokenCable(t) {
 		return
 	}
+	if w := s.wordAt1(i + 1); t == "both" && w != nil && w.Class != trade.StopWord && w.Class != trade.JoinWord {
+		s.count(spelledNum(2, i+1), "", i+1)
+		return
+	}
+	if (t == "around" || t == "say" || t == "like") && i+1 < len(s.toks) && s.toks[i+1].kind == number {
+		s.put(atom{role: roleAbout}, i+1)
+		return
+	}
 	w := s.wordAt1(i)
 	if w == nil || len(t) <= 2 { // no word of the trade is a number, but "a" is
 		if n, ok := readNum(s.toks, i); ok {
