@@ -2,6 +2,7 @@ package field
 
 import (
 	"math/bits"
+	"slices"
 	"unicode"
 	"unicode/utf8"
 )
@@ -207,6 +208,7 @@ type survey struct {
 	colons  bool  // ":" between two numbers
 	timed   bool  // "hr", "lunch", "noon"
 	inOut   int   // 1 for "on site", 2 for "off site"
+	megger  bool  // insulation was tested
 	money   bool  // a currency sign
 	percent bool
 	bounds  bool // ">" or "<"
@@ -288,7 +290,7 @@ func (r *reader) lookUp(i int, low string) {
 			s.hits = make([]hit, 0, 8)
 		}
 		s.hits = append(s.hits, hit{i, i + 1 + len(c.rest), c.sense})
-		s.timeSense(c.sense)
+		s.note(c.sense)
 	}
 	switch low {
 	case "to", "till", "til", "until", "thru", "through", "or":
@@ -313,8 +315,8 @@ func (r *reader) cueWord(i int) bool {
 	return ok
 }
 
-// timeSense notes the phrases that let a text hold time.
-func (s *survey) timeSense(x sense) {
+// note keeps what some grammar asks of the whole text.
+func (s *survey) note(x sense) {
 	switch x {
 	case timeWord:
 		s.timed = true
@@ -322,6 +324,8 @@ func (s *survey) timeSense(x sense) {
 		s.inOut |= 1
 	case clockOut:
 		s.inOut |= 2
+	case readMegger:
+		s.megger = true
 	}
 }
 
@@ -399,6 +403,18 @@ func (r *reader) about(t topic, yield func(h hit)) {
 			yield(h)
 		}
 	}
+}
+
+// near returns the hits that begin from token lo to before token hi. The grammars look around a
+// value through it, so that work on a long text stays in proportion to its length.
+func (r *reader) near(lo, hi int) []hit {
+	hits := r.seen.hits
+	a, _ := slices.BinarySearchFunc(hits, lo, func(h hit, at int) int { return h.from - at })
+	b := a
+	for b < len(hits) && hits[b].from < hi {
+		b++
+	}
+	return hits[a:b]
 }
 
 // piece returns the bytes from token from to before token to.

@@ -112,8 +112,8 @@ func negationBefore(r *reader, i int) bool { return r.negatedWithin(i, 3) }
 
 // ownNegation reports whether the "no" at token i belongs to a fault of its own: "no cover".
 func (r *reader) ownNegation(i int) bool {
-	for _, h := range r.seen.hits {
-		if h.from == i && h.sense == sayFault {
+	for _, h := range r.near(i, i+1) {
+		if h.sense == sayFault {
 			return true
 		}
 	}
@@ -236,14 +236,14 @@ func (d *damage) counts(h hit) bool {
 	}
 	switch r.low(h.from) {
 	case "turned", "shut", "tagged", "killed", "taped", "locked":
-		return h.sense == saySafeIf && r.safeTogether()
+		return h.sense == saySafeIf && r.safeTogether(h.from)
 	}
 	return false
 }
 
 // insideFault reports whether the phrase is part of one that names a fault: "not bonded".
 func (r *reader) insideFault(h hit) bool {
-	for _, k := range r.seen.hits {
+	for _, k := range r.near(h.from-6, h.from) {
 		if (k.sense == sayFault || k.sense == sayFaultIf) && k.from < h.from && h.to <= k.to {
 			return true
 		}
@@ -252,9 +252,9 @@ func (r *reader) insideFault(h hit) bool {
 }
 
 // safeTogether reports whether two acts of making safe stand together: "turned off and tagged".
-func (r *reader) safeTogether() bool {
+func (r *reader) safeTogether(i int) bool {
 	n := 0
-	for _, h := range r.seen.hits {
+	for _, h := range r.near(i-clauseReach, i+clauseReach) {
 		if h.sense == saySafeIf || h.sense == saySafe {
 			n++
 		}

@@ -85,6 +85,8 @@ type reader struct {
 	seen survey        // what phrases the text holds, once it was looked over
 	lone []loneClock   // times of day that belong to no span: "ok'd 10:40"
 	memo numMemo
+	// taken marks the bytes of claims once there are many; used then holds the latest only.
+	taken []bool
 }
 
 // claim marks what a grammar took, so that its numbers are not taken for a count.
@@ -93,10 +95,33 @@ func (r *reader) claim(p notes.Piece) {
 		r.used = make([]notes.Piece, 0, 8)
 	}
 	r.used = append(r.used, p)
+	if len(r.used) > fewClaims {
+		r.mark(r.used)
+	}
+}
+
+// fewClaims is how many claims are looked through one by one; of more a map of the text is kept,
+// so that work on a long text stays in proportion to its length.
+const fewClaims = 16
+
+// mark enters the claims in the map of taken bytes.
+func (r *reader) mark(claims []notes.Piece) {
+	if r.taken == nil {
+		r.taken = make([]bool, len(r.text))
+	}
+	for _, p := range claims {
+		for i := max(p.Start, 0); i < min(p.End, len(r.taken)); i++ {
+			r.taken[i] = true
+		}
+	}
+	r.used = r.used[:1] // never empty once something was claimed
 }
 
 // claimed reports whether the byte at offset was taken.
 func (r *reader) claimed(offset int) bool {
+	if offset >= 0 && offset < len(r.taken) && r.taken[offset] {
+		return true
+	}
 	for _, p := range r.used {
 		if p.Start <= offset && offset < p.End {
 			return true

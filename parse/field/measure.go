@@ -342,10 +342,7 @@ func (r *reader) systemName(at []int, end int) bool {
 
 // measuredBefore reports whether an instrument is named in the words before token i.
 func (r *reader) measuredBefore(i int) bool {
-	for _, h := range r.seen.hits {
-		if h.from >= i {
-			break
-		}
+	for _, h := range r.near(i-12, i) {
 		if (h.sense == readWord || h.sense == readTemp) && i-h.to <= 6 && !r.sentenceBetween(h.to, i) && !notInstrument(r.low(h.from)) {
 			return true
 		}
@@ -403,7 +400,7 @@ func (m *meter) isReading(num, next, end int, v notes.Measured) bool {
 
 // measuredNear reports whether an instrument is named around the value from token i to end.
 func (r *reader) measuredNear(i, end int) bool {
-	for _, h := range r.seen.hits {
+	for _, h := range r.near(i-8, end+4) {
 		if h.sense != readWord {
 			continue
 		}
@@ -465,7 +462,7 @@ func (r *reader) ratesThing(i int) bool {
 
 // testVoltage reports whether volts at token i are what a megger applied, not what was read.
 func (r *reader) testVoltage(i int) bool {
-	for _, h := range r.seen.hits {
+	for _, h := range r.near(i-20, i+9) {
 		if h.sense != readMegger {
 			continue
 		}
@@ -477,14 +474,7 @@ func (r *reader) testVoltage(i int) bool {
 }
 
 // megger reports whether a lone "M" can be megohms here.
-func (r *reader) megger() bool {
-	for _, h := range r.seen.hits {
-		if h.sense == readMegger {
-			return true
-		}
-	}
-	return r.bold
-}
+func (r *reader) megger() bool { return r.bold || r.seen.megger }
 
 // degrees reports whether a degree sign or word stands at token i.
 func (r *reader) degrees(i int) bool {
@@ -497,7 +487,7 @@ func (r *reader) degrees(i int) bool {
 
 // temperature reports whether the words around a value in C or F speak of heat at a connection.
 func (r *reader) temperature(i, end int) bool {
-	for _, h := range r.seen.hits {
+	for _, h := range r.near(i-8, end+3) {
 		if h.sense == readTemp && (h.to <= i && i-h.to <= 5 || h.from >= end && h.from-end <= 2) {
 			return true
 		}

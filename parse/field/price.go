@@ -160,8 +160,8 @@ func (s *sum) offered(h hit) {
 
 // dealBefore reports whether a word of agreement stands in the clause before token i.
 func (r *reader) dealBefore(i int) bool {
-	for _, h := range r.seen.hits {
-		if h.from < i && (h.sense == sayYes || h.sense == sayYesIf || h.sense == saySigned || h.sense == sayAsked || h.sense == sayQuoted) {
+	for _, h := range r.near(i-2*clauseReach, i) {
+		if h.sense == sayYes || h.sense == sayYesIf || h.sense == saySigned || h.sense == sayAsked || h.sense == sayQuoted {
 			return true
 		}
 	}

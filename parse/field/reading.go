@@ -236,8 +236,8 @@ func (m *meter) aboutTest(h hit) bool {
 	if r.bold {
 		return true
 	}
-	for _, k := range r.seen.hits {
-		if k.from >= h.from || h.from-k.to > 6 {
+	for _, k := range r.near(h.from-12, h.from) {
+		if h.from-k.to > 6 {
 			continue
 		}
 		switch k.sense {

@@ -132,10 +132,7 @@ func (r *reader) tested(i, next int) bool {
 	if !minuteWord(r.low(next - 1)) {
 		return false
 	}
-	for _, h := range r.seen.hits {
-		if h.from >= i {
-			break
-		}
+	for _, h := range r.near(i-10, i) {
 		switch {
 		case h.sense == readMegger && i-h.to <= 6:
 			return r.low(i-1) == "v" || r.low(i-1) == "for" || r.low(i-1) == "volts"
@@ -270,8 +267,8 @@ func (r *reader) clockAfter(i int) (clockTime, bool) {
 }
 
 func (r *reader) startsOut(i int) bool {
-	for _, h := range r.seen.hits {
-		if h.from == i && h.sense == clockOut {
+	for _, h := range r.near(i, i+1) {
+		if h.sense == clockOut {
 			return true
 		}
 	}
@@ -779,7 +776,7 @@ func (b *rowBuilder) checkSum(sum notes.Minutes) {
 func (b *rowBuilder) pause(a timePart) {
 	b.r.claimTokens(a.from, a.to)
 	if a.flag {
-		for k := range b.rows {
+		for k := max(0, len(b.rows)-16); k < len(b.rows); k++ {
 			if len(b.rows[k].Spans) > 0 {
 				b.rows[k].Break = a.minutes
 			}
