@@ -91,7 +91,10 @@ func requireNoLeftovers(t *testing.T, dir string) {
 }
 
 // The kill test runs this test program again as a writer and kills it at a random moment.
-const writerDir = "JOBDAY_TEST_WRITER_DIR" // set in the writer: where it writes
+const (
+	writerDir  = "JOBDAY_TEST_WRITER_DIR" // set in the writer: where it writes
+	killRounds = "JOBDAY_KILL_ROUNDS"     // how often to kill; 15 when not set
+)
 
 func TestMain(m *testing.M) {
 	if dir := os.Getenv(writerDir); dir != "" {
@@ -133,11 +136,17 @@ func whole(text []byte) bool {
 }
 
 func TestAKilledWriterLeavesEveryFileWhole(t *testing.T) {
+	rounds := 15
+	if s := os.Getenv(killRounds); s != "" {
+		n, err := strconv.Atoi(s)
+		require.NoError(t, err)
+		rounds = n
+	}
 	self, err := os.Executable()
 	require.NoError(t, err)
 	dir := t.TempDir()
 	checked := 0
-	for range killRounds {
+	for range rounds {
 		writer := exec.Command(self)
 		writer.Env = append(os.Environ(), writerDir+"="+dir)
 		var said bytes.Buffer
@@ -150,7 +159,7 @@ func TestAKilledWriterLeavesEveryFileWhole(t *testing.T) {
 		checked += requireAllWhole(t, dir)
 	}
 	require.Positive(t, checked, "the writer never got to write a file")
-	t.Logf("%d kills, %d files read back whole", killRounds, checked)
+	t.Logf("%d kills, %d files read back whole", rounds, checked)
 }
 
 func requireAllWhole(t *testing.T, dir string) int {

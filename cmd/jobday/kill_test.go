@@ -7,6 +7,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -19,6 +20,12 @@ import (
 // TestAKilledReportLeavesEveryFileWhole kills the command at a random moment while it writes the
 // reports of two books in turn into one folder: each file must be that of one book or the other.
 func TestAKilledReportLeavesEveryFileWhole(t *testing.T) {
+	rounds := 8
+	if s := os.Getenv("JOBDAY_KILL_ROUNDS"); s != "" {
+		n, err := strconv.Atoi(s)
+		require.NoError(t, err)
+		rounds = n
+	}
 	self, err := os.Executable()
 	require.NoError(t, err)
 	books := []string{demoCopy(t), demoCopy(t)}
@@ -41,7 +48,7 @@ func TestAKilledReportLeavesEveryFileWhole(t *testing.T) {
 
 	dir := filepath.Join(t.TempDir(), "out")
 	seen := 0
-	for n := range killRounds {
+	for n := range rounds {
 		cmd := exec.Command(self)
 		cmd.Args = []string{"jobday", "report", "--book", books[n%2], "--out", dir}
 		require.NoError(t, cmd.Start())
@@ -54,7 +61,7 @@ func TestAKilledReportLeavesEveryFileWhole(t *testing.T) {
 		}
 	}
 	require.Positive(t, seen, "the command never got to write a file")
-	t.Logf("%d kills, %d files read back whole", killRounds, seen)
+	t.Logf("%d kills, %d files read back whole", rounds, seen)
 }
 
 // tree returns the files below a folder by name, without hidden leftovers of a killed program.
