@@ -35,7 +35,7 @@ bench: ## compile generated books beside their reference
 	go test ./compile -run '^$$' -bench . -benchtime 2s
 
 kill: ## writes are whole or untouched when the program is killed, many times over
-	JOBDAY_KILL_ROUNDS=$(KILLS) go test ./book -run Killed -v
+	JOBDAY_KILL_ROUNDS=$(KILLS) go test ./book ./cmd/jobday -run Killed -v
 
 browser: $(AXE) ## the report in a real browser: renders, no console errors, accessible
 	CHROMIUM=$$(command -v $(CHROMIUM)) AXE=$(CURDIR)/$(AXE) go test -tags browser -run Browser -v ./report
