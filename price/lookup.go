@@ -13,6 +13,7 @@ import (
 // never changes, and may be used by several jobs at a time.
 type Rows struct {
 	list     []notes.PriceRow
+	words    [][]string       // of each row's item, sorted
 	material map[string][]int // by the key of code, item, name and words
 	tasks    []task
 }
@@ -32,6 +33,7 @@ func Index(list *notes.PriceList) *Rows {
 	r.list = list.Rows
 	for i, row := range list.Rows {
 		wordings := append([]string{row.Item, row.Name}, row.Words...)
+		r.words = append(r.words, wordsOf(row.Item))
 		if row.Kind == "task" {
 			r.tasks = append(r.tasks, task{i, significant(wordings)})
 			continue
@@ -82,7 +84,7 @@ func (r *Rows) Near(item string) (notes.PriceRow, bool) {
 		if row.Kind == "task" {
 			continue
 		}
-		if have := wordsOf(row.Item); !holds(words, have) && !holds(have, words) {
+		if have := r.words[i]; !holds(words, have) && !holds(have, words) {
 			continue
 		}
 		if fit >= 0 {
