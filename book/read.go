@@ -233,16 +233,19 @@ func readHead(fsys fs.FS, name string) (text []byte, size int64, err error) {
 		return nil, 0, err
 	}
 	size = info.Size()
-	if size <= MaxFile {
-		text = make([]byte, 0, size+bytes.MinRead) // room for the last, empty read
-	}
-	b := bytes.NewBuffer(text)
-	if _, err := io.Copy(b, io.LimitReader(f, MaxFile+1)); err != nil {
-		return nil, size, err
-	}
-	text = b.Bytes()
-	if len(text) <= MaxFile {
-		return text, int64(len(text)), nil
+	text = make([]byte, 0, min(size, MaxFile)+1) // one more, so that the end is seen without growing
+	for len(text) <= MaxFile {
+		if len(text) == cap(text) {
+			text = append(text, 0)[:len(text)] // it grew since it was measured
+		}
+		n, err := f.Read(text[len(text):cap(text)])
+		text = text[:len(text)+n]
+		if err == io.EOF {
+			return text, int64(len(text)), nil
+		}
+		if err != nil {
+			return nil, size, err
+		}
 	}
 	text = text[:MaxFile]
 	if end := bytes.LastIndexByte(text, '\n'); end >= 0 {

@@ -1,6 +1,7 @@
 package finding
 
 import (
+	"bytes"
 	"sort"
 	"unicode/utf8"
 )
@@ -17,7 +18,7 @@ type File struct {
 // NewFile indexes the lines of text. A line ends at "\n", "\r\n" or the end of the text;
 // a text that ends with a line break has no empty last line.
 func NewFile(name string, text []byte) *File {
-	starts := []int{0}
+	starts := make([]int, 1, 1+bytes.Count(text, []byte("\n")))
 	for i, b := range text {
 		if b == '\n' && i+1 < len(text) {
 			starts = append(starts, i+1)
