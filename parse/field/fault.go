@@ -7,7 +7,7 @@ import (
 )
 
 var faultCues = cueTable{
-	sayFault: "no cover|no covers|no cover plate|no plate|no ground|no grounds|no grounding|no equipment ground|no bond|no bonding|no bushing|no bushings|no connector|no connectors|no clamp|" +
+	sayFault: "not gfci|not gfi|not gfci protected|isnt gfci|no in - use cover|no in use cover|no bubble cover|no wp cover|no weatherproof cover|no cover|no covers|no cover plate|no plate|no ground|no grounds|no grounding|no equipment ground|no bond|no bonding|no bushing|no bushings|no connector|no connectors|no clamp|" +
 		"no gfci|no gfi|no afci|no strain relief|no disconnect|no blank|no blanks|no filler|no fillers|no box|no locknut|no nail plate|no nail plates|no directory|no labels on panel|no power|no neutral|no surge protector|no support|no straps|no staples|no working space|no barrier|" +
 		"without a cover|without cover|without a box|without a ground|without ground|without a connector|without gfci|without a bushing|" +
 		"not bonded|not grounded|not secured|not supported|not strapped|not stapled|not protected|not tied down|not labeled|not to code|not in a box|not listed for|not rated for|not working|isnt grounded|isnt bonded|isnt secured|isnt working|arent grounded|arent bonded|" +
@@ -15,8 +15,8 @@ var faultCues = cueTable{
 	sayFaultIf: "missing|loose|burnt|burned|burnt up|burned up|scorched|charred|melted|overheated|overheating|arcing|arced|sparking|fried|" +
 		"open knockout|open knockouts|open ko|open kos|open splice|open splices|open neutral|open ground|open hot|open box|open boxes|open j box|open jbox|open live bus|open slot|open slots|open space in the cover|open wiring|open junction box|" +
 		"reversed|reverse polarity|polarity wrong|hot neutral swapped|swapped polarity|polarity swapped|unsupported|overfused|over fused|oversized breaker|breaker too big|double tapped|double tap|double taps|double lugged|doubled up neutrals|two neutrals under|two wires under|2 wires under|two wires on one|2 wires on one|" +
-		"cracked|corroded|corrosion|rusted|rusty|rust|rotted|broken|busted|damaged|damage|frayed|nicked|chafed|chewed|pinched|skinned|bare wire|bare wires|bare conductor|bare conductors|exposed|live parts|" +
-		"wet|water in|water inside|full of water|leaking into|undersized|unbonded|ungrounded|bootleg|painted over|backstabbed|back stabbed|backstab|tripping|nuisance trip|dead|dead short|shorted|short to ground|ground fault on|bad|faulty|defective|failed breaker|" +
+		"cracked|corroded|corrosion|rusted|rusty|rust|rotted|broken|busted|damaged|damage|frayed|nicked|chafed|chewed|pinched|skinned|bare wire|bare wires|bare conductor|bare conductors|exposed|open|cover off|covers off|lid off|live parts|" +
+		"pitted|hot to touch|extension cords|overfull|too many wires|box fill way over|box fill over|same phase|same leg|hanging off|laying on the grid|laying on grid|laying on the ceiling|tied to the grid|aluminum wire on|water dripping|dripping|leaking|panel is blocked|panel door is blocked|disconnect is blocked|disconnect blocked|wet|water in|water inside|full of water|leaking into|undersized|unbonded|ungrounded|bootleg|painted over|backstabbed|back stabbed|backstab|tripping|nuisance trip|dead|dead short|shorted|short to ground|ground fault on|bad|faulty|defective|failed breaker|" +
 		"splice outside a box|splice outside box|splices outside|splice outside the box|flying splice|buried box|buried splice|box buried|box over the ceiling|hidden box|overfilled|overloaded|overstuffed|unprotected|unsealed|unlabeled|mislabeled|mislabelled|" +
 		"neutral bonded in|neutrals bonded in|neutral and ground together|wrong breaker|wrong size breaker|extension cord|cord as wiring|run as fixed wiring|as permanent wiring|taped splice|hanging by the wires|hanging by wires|hanging loose|falling off|falling down|dangling|" +
 		"flickering|flickers|buzzing|shocked|got shocked|shocks|code violation|violation|violations|illegal|hazard|hazardous|unsafe|dangerous|shock hazard|fire hazard|strands cut|cut strands|missing strands|too shallow|blocked panel|panel blocked|" +
@@ -25,7 +25,7 @@ var faultCues = cueTable{
 		"wet location|wet locations|wet rated|wet listed|wet wall|wet niche|damp or wet|loose ends|loose parts|loose wire nuts|loose wirenuts|loose hardware|loose items|loose bag|cut loose|" +
 		"exposed conduit|exposed emt|exposed ceiling|exposed pipe|exposed work|exposed beam|exposed beams|exposed raceway|exposed run|exposed duct|ran exposed|run exposed|hazardous location|hazardous locations|broken down|broken out|broken up|short run|" +
 		"rust proof|rust proofing|danger tag|danger tags|danger sign|danger tape|no power tools|no box needed|nothing missing|missing from delivery|missing from the delivery|missing from order|no ground fault|no ground faults|damaged in shipping|dead bolt|deadbolt|shocks to",
-	sayFixed: "fixed|fixed it|corrected|repaired|retightened|retorqued|re-torqued|re - torqued|re - tightened|reterminated|re - terminated|relanded|re - landed|remade|made right|took care of it|resolved|rewired|now ok|ok now|works now|made good",
+	sayFixed: "snugged|snugged up|snugged it up|fixed|fixed it|corrected|repaired|retightened|retorqued|re-torqued|re - torqued|re - tightened|reterminated|re - terminated|relanded|re - landed|remade|made right|took care of it|resolved|rewired|now ok|ok now|works now|made good",
 	sayFixedIf: "tightened|tightened up|replaced|closed|closed up|plugged|filled|sealed|swapped|swapped it|changed|changed out|secured|strapped|supported|bonded|grounded|covered|moved|labeled|labelled|cleaned|pigtailed|separated|" +
 		"put a|put in|put on|put one on|put it in|put it|put new|put cover|put covers|installed|added|cut back|remade it|reconnected|spliced|boxed|insulated|re - fed|cleared|reattached|remounted|stapled|has a cover now|has one now|landed",
 	saySafe:       "made safe|made it safe|made them safe|made that safe|locked out|lock out|locked it out|locked and tagged|tagged out|tagged it out|taped and tagged|taped off|taped and capped|red tagged|barricaded|roped off|caution taped|de - energized|deenergized|deenergised|safed off|made safe for now",
@@ -161,7 +161,11 @@ func (r *reader) describesFault(h hit) bool {
 	case "rust":
 		return next != "-" && next != "proof" && next != "colored"
 	case "damage", "damaged":
-		return next != "in" && next != "waiver"
+		return !(next == "in" && (r.low(h.to+1) == "shipping" || r.low(h.to+1) == "transit")) && next != "waiver"
+	case "open":
+		return h.to-h.from > 1 || r.boxBefore(h.from)
+	case "same":
+		return r.neutralNear(h.from)
 	case "shorted":
 		return next != "us" && next != "on"
 	case "reversed":
@@ -170,6 +174,31 @@ func (r *reader) describesFault(h hit) bool {
 		return prev != "not" && next != "tape" && next != "pay"
 	}
 	return true
+}
+
+// boxBefore reports whether a box or the like stands shortly before "open" at token i, which ends
+// its clause: "j box above ceiling open".
+func (r *reader) boxBefore(i int) bool {
+	if !r.endsClause(i + 1) {
+		return false
+	}
+	for j := max(r.clauseStart(i), i-5); j < i; j++ {
+		switch r.low(j) {
+		case "box", "jbox", "boxes", "splice", "knockout", "knockouts", "ko", "kos", "can", "gutter", "trough":
+			return true
+		}
+	}
+	return false
+}
+
+// neutralNear reports whether a neutral is spoken of around token i.
+func (r *reader) neutralNear(i int) bool {
+	for j := max(0, i-6); j < min(len(r.toks), i+6); j++ {
+		if low := r.low(j); low == "neutral" || low == "neutrals" || low == "mwbc" {
+			return true
+		}
+	}
+	return false
 }
 
 // weigh goes through the phrases about what became of it, who was told and how grave it is.
@@ -220,7 +249,11 @@ func (d *damage) grave(s notes.Severity) {
 func (d *damage) counts(h hit) bool {
 	r := d.r
 	switch h.sense {
-	case sayFixed, saySafe, sayLeft:
+	case saySafe:
+		// "locked out of room 3" and "locked out to land the feeder" made nothing safe.
+		next := r.low(h.to)
+		return d.f.Named || next != "of" && next != "to" && next != "before" && next != "while"
+	case sayFixed, sayLeft:
 		return true
 	case sayLeftIf:
 		return d.f.Named && !r.leftThing(h)
@@ -236,7 +269,7 @@ func (d *damage) counts(h hit) bool {
 	}
 	switch r.low(h.from) {
 	case "turned", "shut", "tagged", "killed", "taped", "locked":
-		return h.sense == saySafeIf && r.safeTogether(h.from)
+		return h.sense == saySafeIf && r.safeTogether(h.from) && !r.forWork(h.to)
 	}
 	return false
 }
@@ -245,6 +278,18 @@ func (d *damage) counts(h hit) bool {
 func (r *reader) insideFault(h hit) bool {
 	for _, k := range r.near(h.from-6, h.from) {
 		if (k.sense == sayFault || k.sense == sayFaultIf) && k.from < h.from && h.to <= k.to {
+			return true
+		}
+	}
+	return false
+}
+
+// forWork reports whether something was shut off only to work on it: "tagged and locked out to
+// land the feeder".
+func (r *reader) forWork(i int) bool {
+	for j := i; j < min(len(r.toks), i+5) && !r.breaks(j); j++ {
+		switch r.low(j) {
+		case "to", "before", "while", "during":
 			return true
 		}
 	}

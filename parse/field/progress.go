@@ -9,24 +9,24 @@ var progressCues = cueTable{
 		"all working|working|is working|are working|works|now working|and working|buttoned up|wrapped up|all set|good to go|closed out|" +
 		"landed and working|installed and working|tested and working|all wrapped up|energized and working|working now|runs|finished up",
 	sayPartial: "started|started on|began|begun|under way|underway|in progress|roughed|roughed in|rough in done|rough done|rough is done|partial|partially|partly|mostly|almost|nearly|" +
-		"halfway|part way|still need|still needs|still have to|still has to|still to|still missing|" +
+		"all but|everything but|all except|everything except|done except|complete except|finished except|finished all but|to go|left but|only left|thats left|left is|finished rough|finished roughing|finished the rough|rough finished|rough complete|rough is complete|rough in done|rough in complete|halfway|part way|still need|still needs|still have to|still has to|still to|still missing|" +
 		"left to do|to do|no trim yet|no labels yet|need to|needs to|not all|not landed|not trimmed|not terminated|" +
 		"not energized|not connected|not hooked up|not tied in|not tested|not finished|not complete|not completed|not labeled|not on yet|not on|not in yet|" +
 		"not made up|not wired|not live|not hot|not up yet|arent landed|isnt landed|isnt terminated|isnt finished|arent finished|isnt complete|" +
 		"come back|coming back|will finish|finish tomorrow|to be trimmed|needs trim|need trim|remaining to|yet to|not quite|working on",
 	sayUntouched: "did not get to|didnt get to|never got to|not get to|not started|didnt start|did not start|hasnt started|havent started|not begun|" +
 		"skipped|skip|not touched|havent touched|ran out of time|out of time|no time for|didnt do|did not do|no progress|nothing done|" +
-		"postponed|put off|held off|pushed to|didnt make it to|did not make it to|didnt get around to|did not get around to|untouched|not yet started|didnt finish nothing",
+		"didnt touch|did not touch|no work on|postponed|put off|held off|pushed to|didnt make it to|did not make it to|didnt get around to|did not get around to|untouched|not yet started|didnt finish nothing",
 	sayUntouchedIf: "not done|isnt done|arent done|wasnt done|werent done|not installed|not pulled|not run|not set|not hung|not mounted|not up|not in|not ran|didnt install|didnt pull|did not install|did not pull|not yet done|not roughed",
 	sayBlocked: "waiting on|waiting for|waits on|waits for|wait on|wait for|awaiting|blocked by|held up by|hold up by|holding for|stuck on|stuck behind|delayed by|" +
-		"on hold for|on hold until|hold for|held for|waited on|waited for|held up waiting on",
+		"on hold for|on hold until|hold for|held for|held up waiting on",
 	sayNoWay: "could not|couldnt|cant|cannot|unable to|not able to|no access|blocked|on hold|locked out of|room locked|door locked|locked up|in our way|in the way|" +
 		"back ordered|backordered|on backorder|on order|held up|could not get in|couldnt get in|no room to work",
 	sayNoBlocker: "could not find any|couldnt find any|could not find anything|couldnt find anything|cant find any|could not reproduce|couldnt reproduce|could not believe|cant complain|no longer waiting on|cant be seen|cant tell|cant see|cant say|cant remember",
 	sayDropped: "deleted|cancelled|canceled|cancels|cancel|nixed|scrapped|scrap that|no longer needed|no longer wanted|no longer wants|not needed|not wanted|not needed anymore|" +
 		"took it out of the job|took it out of the scope|took it off the list|off the list|taken off the list|out of the contract|" +
 		"changed their mind|changed her mind|changed his mind|doesnt want|does not want|didnt want|did not want|dont want|doesnt need|does not need|dont need|do not need|" +
-		"decided against|backed out|dropped from|was dropped|got dropped|is dropped|deleted from|descoped|omitted",
+		"decided against|backed out|no need for|off the job|dropped from|was dropped|got dropped|is dropped|deleted from|descoped|omitted",
 	sayDropIf:   "took it out|took out|dropped|took that out|took this out|dropped it|took it off|pulled it from|delete|deletes",
 	sayByOthers: "by others|by other|by somebody else|by someone else|by another",
 	sayAlready:  "already did|already|did it|did that|did this|did theirs|did those|did ours|took care of|handled it|handled",
@@ -92,6 +92,7 @@ func (st *standing) take(h hit) {
 	case sayUntouched:
 		if r.low(h.to) != "lunch" && r.low(h.to) != "break" {
 			st.p.NotDone = true
+			st.p.Dropped = st.p.Dropped || r.low(h.from) == "skip" && r.customerAfter(h.to)
 			st.touch(h.from, h.to)
 		}
 	case sayUntouchedIf:
@@ -168,7 +169,17 @@ func (r *reader) almost(i int) bool {
 func (st *standing) partial(h hit) {
 	r := st.r
 	switch r.low(h.from) {
-	case "need", "needs", "have", "has", "to", "come", "coming", "still", "working", "remaining":
+	case "to":
+		if r.low(h.to-1) == "go" {
+			if !r.isNumber(h.from-1) && unitWord(r.low(h.from-1)) < 0 || !r.endsClause(h.to) {
+				return
+			}
+			break
+		}
+		if !r.partialVerb(h) {
+			return
+		}
+	case "need", "needs", "have", "has", "come", "coming", "still", "working", "remaining":
 		if !r.partialVerb(h) {
 			return
 		}
@@ -177,7 +188,7 @@ func (st *standing) partial(h hit) {
 			return
 		}
 	}
-	if r.negatedWithin(h.from, 2) && r.low(h.from) != "no" && r.low(h.from) != "not" {
+	if r.negatedWithin(h.from, 2) && r.low(h.from) != "no" && r.low(h.from) != "not" && r.low(h.from) != "left" {
 		return
 	}
 	st.no = true
@@ -212,6 +223,9 @@ func (st *standing) blocked(h hit) {
 	if (r.low(h.from) == "held" || r.low(h.from) == "hold") && r.low(h.to) == "up" && r.low(h.to+1) == "with" {
 		return
 	}
+	if r.pastObstacle(h) {
+		return
+	}
 	st.p.Blocked = true
 	st.touch(h.from, h.to)
 	if st.p.BlockedBy != "" {
@@ -228,6 +242,24 @@ func (st *standing) blocked(h hit) {
 	if st.p.BlockedBy != "" && h.sense == sayBlocked {
 		st.touch(h.from, min(r.obstacleEnd(h.to), len(r.toks)))
 	}
+}
+
+// pastObstacle reports whether the obstacle is over ("were in our way", "had to wait on the lift")
+// or stands before a panel, which is a fault and stops no work.
+func (r *reader) pastObstacle(h hit) bool {
+	switch prev := r.low(h.from - 1); r.low(h.from) {
+	case "in":
+		return prev == "was" || prev == "were"
+	case "wait":
+		return prev == "to" && r.low(h.from-2) == "had"
+	case "blocked":
+		for j := max(0, h.from-3); j < h.from; j++ {
+			if low := r.low(j); low == "panel" || low == "disconnect" || low == "door" {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // obstacle returns what stands after "waiting on", as written.
@@ -258,6 +290,8 @@ func (r *reader) reason(i int) string {
 			if r.low(i+1) == "of" {
 				i++
 			}
+			return r.obstacle(i + 1)
+		case "until", "till", "til":
 			return r.obstacle(i + 1)
 		case "due":
 			if r.low(i+1) == "to" {
@@ -294,6 +328,16 @@ func (r *reader) customerBefore(i int) bool {
 	for n := 0; n < 4 && i > 0 && !r.breaks(i-1); n++ {
 		i--
 		if r.isCustomer(i) || r.low(i) == "she" || r.low(i) == "he" || r.low(i) == "they" {
+			return true
+		}
+	}
+	return false
+}
+
+// customerAfter reports whether a customer stands after token i in its clause.
+func (r *reader) customerAfter(i int) bool {
+	for end := r.clauseEnd(i); i < end; i++ {
+		if r.isCustomer(i) {
 			return true
 		}
 	}
@@ -489,8 +533,10 @@ func (st *standing) somebody(h hit) {
 	r := st.r
 	switch h.sense {
 	case sayByOthers:
-		st.p.ByOthers = true
-		st.touch(h.from, h.to)
+		if r.low(h.from-1) != "damaged" && r.low(h.from-1) != "caused" {
+			st.p.ByOthers = true
+			st.touch(h.from, h.to)
+		}
 	case othersWord:
 		if r.low(h.from) == "guys" && (r.low(h.from-1) == "our" || r.low(h.from-1) == "my" || r.isNumber(h.from-1)) {
 			return
@@ -539,8 +585,13 @@ func (st *standing) otherDid(h hit) {
 	if r.low(h.from) != "already" {
 		return
 	}
+	if st.others > 0 && r.endsClause(h.to) && r.clauseStart(h.from) <= st.others && st.worked {
+		st.p.ByOthers = true
+		st.touch(h.from, h.to)
+		return
+	}
 	switch r.low(h.to) {
-	case "done", "installed", "there", "in", "wired", "pulled", "landed", "hung", "existing":
+	case "done", "installed", "there", "in", "wired", "pulled", "landed", "hung", "existing", "up", "ran", "run", "set", "mounted":
 		if prev := r.low(h.from - 1); prev != "we" && prev != "i" && prev != "had" && prev != "have" {
 			st.p.ByOthers = true
 			st.touch(h.from, h.to)
@@ -563,10 +614,11 @@ func (st *standing) decide() {
 			st.yes = false
 		}
 	}
+	part := p.Count != nil && p.Of != nil && p.Count.Cmp(*p.Of) < 0
 	switch {
 	case st.no:
 		p.Complete = notes.No
-	case st.yes:
+	case st.yes && !part: // "2 of 3 done" says how many, not that all is done
 		p.Complete = notes.Yes
 	}
 }
