@@ -314,6 +314,10 @@ func (s *scanner) settle() {
 		if a.role != roleCount || a.dim != "" {
 			continue
 		}
+		if v := s.nums[a.num].small; (v == 90 || v == 45) && k > 0 && isRaceway(s.out[k-1].text) && s.lastOf(k) {
+			a.role, a.text, a.num = rolePart, "elbow", -1 // "1/2 EMT 90"
+			continue
+		}
 		n := s.nums[a.num]
 		if n.form == digits && isAmps(n.small) && (s.polesAt(k-1) || s.polesAt(k+1)) {
 			a.role, a.dim, a.text, a.guess = roleDesig, "amps", ampsName(n.small), true
@@ -325,6 +329,11 @@ func (s *scanner) settle() {
 	}
 }
 
+// lastOf reports whether nothing that could be counted follows atom k.
+func (s *scanner) lastOf(k int) bool {
+	return k+1 >= len(s.out) || s.out[k+1].role == roleMark || s.out[k+1].role == roleStop
+}
+
 // sizedBy reports whether the x at atom k joins the two sizes of a screw, a rod or the like:
 // "#8 x 1 screws", "5/8 x 8 ground rod".
 func (s *scanner) sizedBy(k int) bool {
@@ -334,15 +343,16 @@ func (s *scanner) sizedBy(k int) bool {
 	if b := &s.out[k+1]; b.role != roleDesig && b.role != roleCount || b.role == roleCount && b.dim != "" && b.dim != "ft" {
 		return false
 	}
-	switch s.out[k+2].text {
-	case "ground rod", "screw", "bolt", "anchor", "lag", "nail", "nipple", "threaded rod", "toggle bolt", "staple":
+	switch t := s.out[k+2].text; t {
+	case "ground rod", "nipple", "threaded rod":
 		return true
+	default:
+		return isFastener(t)
 	}
-	return false
 }
 
 func (s *scanner) polesAt(k int) bool {
-	return k >= 0 && k < len(s.out) && s.out[k].role == roleDesig && s.out[k].dim == "poles"
+	return k >= 0 && k < len(s.out) && (s.out[k].role == roleDesig && s.out[k].dim == "poles" || s.out[k].text == "tandem")
 }
 
 // value returns the number of a count.

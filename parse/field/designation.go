@@ -4,7 +4,6 @@ import (
 	"strconv"
 	"strings"
 
-	"jobday/notes"
 	"jobday/trade"
 )
 
@@ -17,6 +16,9 @@ func (s *scanner) number() {
 	if !ok {
 		s.put(atom{role: roleSkip}, s.i+1)
 		return
+	}
+	if w := s.low(n.next); n.form == fraction && (w == "a" || w == "an") {
+		n.next, n.form = n.next+1, spelled // "1/2 a box"
 	}
 	s.measured(n)
 }
@@ -141,7 +143,7 @@ func (s *scanner) slashed() bool {
 		s.desig(a+"/0 AWG", "gauge", s.skipGauge(end))
 	case isVoltPair(na, nb):
 		s.desig(voltPair(na, nb), "volts", s.skipUnit(end, "v", "volt", "volts", "vac"))
-	case proper && !s.cableNear(end):
+	case proper:
 		return false
 	case isGauge(a) && nb >= 1 && nb <= 12 && (na > nb || s.cableNear(end)):
 		s.desig(a+"/"+b, "gauge-count", s.skipGround(end))
@@ -160,7 +162,7 @@ func (s *scanner) slashed() bool {
 // panelAhead reports whether a panel is named around: then numbers may be its spaces.
 func (s *scanner) panelAhead(i int) bool {
 	for k := len(s.out) - 1; k >= 0 && k >= len(s.out)-6 && (s.out[k].role != roleMark || s.out[k].text == ","); k-- {
-		if s.out[k].text == "panel" {
+		if t := s.out[k].text; t == "panel" || t == "subpanel" {
 			return true
 		}
 	}
@@ -293,6 +295,11 @@ func (s *scanner) dashed() bool {
 		return false
 	}
 	switch {
+	case na > 0 && na < 100 && !isAmps(na) && s.ratedRightAt(end): // "4-20A breakers" are four
+		n, _ := wholeNum(a)
+		s.count(n, "", i+1)
+		s.i = i + 2
+		s.number()
 	case isGauge(a) && nb >= 2 && nb <= 4 && na > nb && (na == 12 || na == 14 || s.cableNear(end)):
 		s.desig(a+"/"+b, "gauge-count", s.skipGround(end))
 	case isNEMA(na, nb):
@@ -303,6 +310,19 @@ func (s *scanner) dashed() bool {
 		s.put(atom{role: roleSkip, text: a + "-" + b}, end)
 	}
 	return true
+}
+
+// ratedRightAt reports whether a rating or an inch mark stands right after a number.
+func (s *scanner) ratedRightAt(i int) bool {
+	if i >= len(s.toks) || s.toks[i].spaced {
+		return false
+	}
+	switch l := s.low(i); l {
+	case "a", "amp", "amps", "p", "pole", "g", "gang", "v", "w", "watt", "in", "inch":
+		return true
+	default:
+		return inchMark(l)
+	}
 }
 
 // spacedCable reads "12 2 MC" and "10 3 romex".
@@ -380,212 +400,4 @@ func (s *scanner) nemaEnd(i int) string {
 		return "P"
 	}
 	return ""
-}
-
-// measured reads what follows a number and says what it is a number of.
-func (s *scanner) measured(n num) {
-	j := n.next
-	if j >= len(s.toks) {
-		s.plain(n)
-		return
-	}
-	if s.toks[j].kind == symbol {
-		s.marked(n)
-		return
-	}
-	if s.rating(n, j) || s.inches(n) {
-		return
-	}
-	if unit, next := s.unitAt(j); unit != "" {
-		s.unitOf(n, unit, next)
-		return
-	}
-	s.plain(n)
-}
-
-// marked reads a number with a mark after it: 4", 40', 50 %, 90°, 2-pole, 6-outlet.
-func (s *scanner) marked(n num) {
-	j := n.next
-	t := s.toks[j]
-	if s.inches(n) {
-		return
-	}
-	switch {
-	case feetMark(t.low) && !t.spaced:
-		s.unitOf(n, "ft", j+1)
-	case t.low == "#" && !t.spaced && !s.tightNumber(j+1):
-		s.count(n, "lb", j+1)
-	case t.low == "%":
-		s.put(atom{role: roleSkip, dim: "percent"}, j+1)
-	case t.low == "°":
-		s.desig(strconv.Itoa(max(n.small, 0))+"°", "angle", j+1)
-	case (t.low == "-" || t.low == "–") && !t.spaced && s.tightWord(j+1):
-		s.hyphened(n, j+1)
-	default:
-		s.plain(n)
-	}
-}
-
-// inches reads a number with inches after it as a size. "4 in squares" is a size, "4 in kitchen"
-// is not.
-func (s *scanner) inches(n num) bool {
-	j := n.next
-	next := s.inchesAt(j)
-	if tight(s.toks, j, "-") {
-		if next = s.inchesAt(j + 1); next == 0 && s.low(j+1) == "in" {
-			next = skipDot(s.toks, j+2)
-		}
-	}
-	if next == 0 && s.low(j) == "in" {
-		switch w := s.wordAt1(skipDot(s.toks, j+1)); {
-		case n.form == fraction, tight(s.toks, j+1, ".") && j+2 < len(s.toks):
-			next = skipDot(s.toks, j+1)
-		case w != nil && n.v.Cmp(notes.Int(12)) <= 0 && sizedWord(w):
-			next = j + 1
-		}
-	}
-	if next == 0 && s.low(j) == "in" && (j+1 >= len(s.toks) || s.low(j+1) == "," || s.low(j+1) == ";" || s.low(j+1) == ")") {
-		next = j + 1 // a preposition would have its object here
-	}
-	if next == 0 || n.form == article {
-		return false
-	}
-	s.size(n, next)
-	return true
-}
-
-// sizedWord reports whether what a word names comes in inches, so that "in" before it is a size.
-func sizedWord(w *trade.Word) bool {
-	switch w.Class {
-	case trade.MaterialWord, trade.PartWord, trade.GenericWord:
-		return true
-	case trade.TraitWord:
-		return w.Text == "square" || w.Text == "octagon" || w.Text == "round" || w.Text == "deep"
-	case trade.PackageWord:
-		return w.Text == "box"
-	case trade.ThingWord:
-		return w.Text == "box" || w.Text == "gutter"
-	}
-	return false
-}
-
-// unitOf reads a measure; feet may have inches after them, and a hyphen or a whip makes a length
-// of the thing of them.
-func (s *scanner) unitOf(n num, unit string, next int) {
-	if unit == "ft" && next < len(s.toks) && s.toks[next].kind == number {
-		if in, ok := readNum(s.toks, next); ok && in.v.Cmp(notes.Int(12)) < 0 {
-			if end := s.inchesAt(in.next); end > 0 && !(s.toks[next].spaced && s.sizedAt(end)) {
-				n.v = n.v.Add(in.v.Quo(notes.Int(12), 6))
-				n.small = -1
-				next = end
-			}
-		}
-	}
-	s.count(n, unit, next)
-}
-
-// sizedAt reports whether what stands at token i comes in inches: "10' 1\" EMT" is ten feet.
-func (s *scanner) sizedAt(i int) bool {
-	w := s.wordAt1(i)
-	return w != nil && sizedWord(w)
-}
-
-// plain enters a number with nothing after it that says what it is.
-func (s *scanner) plain(n num) {
-	if n.form == fraction && s.bareSize(n) {
-		return
-	}
-	if n.form == digits && s.bareGauge(n) || s.range2(n) {
-		return
-	}
-	s.count(n, "", n.next)
-}
-
-// bareSize reads a fraction without an inch mark: "3/4 EMT", "1 1/2 strap". It is a size unless a
-// package follows it.
-func (s *scanner) bareSize(n num) bool {
-	if s.low(n.next) == "of" {
-		return false
-	}
-	if w := s.wordAt1(n.next); w != nil && w.Class == trade.PackageWord {
-		if many := s.wordAt1(n.next + 1); w.Text != "box" || s.low(n.next+1) == "of" || many != nil && many.Plural {
-			return false // half a box of them
-		}
-	}
-	if n.next < len(s.toks) && notCounted(s.low(n.next)) {
-		return false
-	}
-	s.size(n, n.next)
-	return true
-}
-
-// size enters a size that ends before token next. A whole number and a fraction parted by white
-// space are one size when such a size exists, else a count and a size: "4 1/2 connectors" are
-// four. Where both can be meant the count is kept as the other reading.
-func (s *scanner) size(n num, next int) {
-	i := s.i
-	text := sizeText(n.v)
-	if i+1 >= len(s.toks) || s.toks[i].kind != number || s.toks[i+1].kind != number || n.form != fraction {
-		s.desig(text+" in", "size", next)
-		return
-	}
-	whole, _ := wholeNum(s.low(i))
-	f, ok := fractionAt(s.toks, i+1)
-	switch {
-	case ok && (tight(s.toks, f.next, "x") || tight(s.toks, f.next, "-")) && s.tightNumber(f.next+1):
-		s.count(whole, "", i+1) // four of a thread: "4 1/4-20"
-	case ok && !isTradeSize(text) && text != "4-11/16" && isTradeSize(sizeText(f.v)):
-		s.count(whole, "", i+1)
-		s.desig(sizeText(f.v)+" in", "size", next)
-	case len(s.nums) < maxNums && (text == "1-1/2" || text == "2-1/2" || text == "3-1/2"):
-		s.nums = append(s.nums, whole)
-		s.put(atom{role: roleDesig, text: text + " in", dim: "size", guess: true, alt: int8(len(s.nums) - 1)}, next)
-	default:
-		s.desig(text+" in", "size", next)
-	}
-}
-
-// bareGauge reads "12 THHN", "10 stranded" and ".75 EMT".
-func (s *scanner) bareGauge(n num) bool {
-	w := s.wordAt1(n.next)
-	if w == nil {
-		return false
-	}
-	switch {
-	case n.small > 0 && n.next == s.i+1 && isGauge(s.low(s.i)) && bareWire(w) && s.countElsewhere(n.next):
-		s.desig(gaugeName(s.low(s.i)), "gauge", n.next)
-		return true
-	case n.small < 0 && w.Class == trade.MaterialWord && isTradeSize(sizeText(n.v)):
-		s.desig(sizeText(n.v)+" in", "size", n.next)
-		return true
-	}
-	return false
-}
-
-func bareWire(w *trade.Word) bool {
-	switch w.Text {
-	case "THHN", "XHHW", "MTW", "stranded", "solid", "bare", "copper":
-		return true
-	}
-	return false
-}
-
-// countElsewhere reports whether another number can be the count of what starts at token i, before
-// the next comma: then the one before it belongs to the thing.
-func (s *scanner) countElsewhere(i int) bool {
-	if k := len(s.out) - 1; k >= 0 && s.out[k].role == roleCount {
-		return true
-	}
-	if k := len(s.out) - 1; k >= 1 && s.out[k].role == roleStop || s.low(s.i-1) == "of" {
-		return true
-	}
-	for j := i; j < len(s.toks) && j < i+8; j++ {
-		switch t := s.toks[j]; {
-		case t.low == "," || t.low == ";" || t.low == ".":
-			return false
-		case t.kind == number:
-			return true
-		}
-	}
-	return s.i == 0 || s.toks[s.i-1].kind == symbol
 }

@@ -102,7 +102,7 @@ func (p *parcel) parts(k int) bool {
 // "20A/1P".
 func (p *parcel) property(k int) bool {
 	switch a := &p.out[k]; a.role {
-	case roleTrait, roleColour:
+	case roleTrait:
 		return true
 	case roleDesig:
 		return a.dim == "amps" || a.dim == "poles" || a.dim == "volts"

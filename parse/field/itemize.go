@@ -88,6 +88,10 @@ func (p *parcel) attach(last, d *portion) bool {
 		last.lend(d)
 		last.ahead, d.each = false, d.each || d.ahead
 		return true
+	case d.bare() && last.count >= 0 && d.sep == "(" && p.plainCount(d.count, len(p.out)) && p.measureNames(last):
+		last.length, last.count = last.count, d.count // "whip 6' (2)"
+		last.end = max(last.end, d.end)
+		return true
 	case d.bare() && last.count >= 0 && len(last.names) > 0 && d.sep == "(" && p.out[d.count].dim == "ft":
 		return true // a length in brackets beside a count: kept as written only
 	case (d.only || p.qualifies(last, d)) && d.count < 0 && len(last.names) > 0 && last.headed && !p.cableOnly(d):
@@ -147,7 +151,7 @@ func (p *parcel) share() {
 		if !d.only || d.headed {
 			continue
 		}
-		if i+1 < len(p.portions) && p.sharing(d, &p.portions[i+1]) {
+		if i+1 < len(p.portions) && p.portions[i+1].headed && p.sharing(d, &p.portions[i+1]) {
 			p.borrow(d, &p.portions[i+1])
 			continue
 		}

@@ -78,7 +78,7 @@ func (s *scanner) lengthOf(k int) bool {
 // Common practice, no source.
 func isPiece(text string) bool {
 	switch text {
-	case "whip", "ground rod", "lamp", "troffer", "strip light", "fixture", "outlet strip", "gutter", "jumper",
+	case "whip", "ground rod", "lamp", "troffer", "strip light", "fixture", "gutter", "jumper",
 		"bonding jumper", "pigtail", "post", "pole light", "nipple", "tie", "high bay", "wall pack":
 		return true
 	}
@@ -120,7 +120,7 @@ func (s *scanner) nameOf(keep []int) string {
 	head, kind, place := -1, false, -1
 	for _, k := range keep {
 		a := &s.out[k]
-		kind = kind || a.role == roleKind
+		kind = kind || a.role == roleKind || a.dim == "gauge-count"
 		switch {
 		case a.role == rolePlace:
 			place = k
@@ -129,7 +129,7 @@ func (s *scanner) nameOf(keep []int) string {
 			head = k
 		}
 	}
-	if head >= 0 && kind && s.out[head].role == roleGeneric {
+	if head >= 0 && kind && s.out[head].role == roleGeneric && s.out[head].text != "conduit" || head >= 0 && kind && s.out[head].text == "conduit" && s.kindOf(keep) {
 		head = -1
 		for _, k := range keep {
 			if s.out[k].role == roleKind {
@@ -144,6 +144,11 @@ func (s *scanner) nameOf(keep []int) string {
 	case head >= 0:
 		b = add(b, s.out[head].text)
 		b = s.implied(b, keep, head)
+		for _, k := range keep {
+			if k > head && s.out[k].role == roleUnknown {
+				b = add(b, s.out[k].text) // "doorbell button"
+			}
+		}
 	case len(keep) > 0:
 		b = s.implied(b, keep, head)
 	}
@@ -151,6 +156,16 @@ func (s *scanner) nameOf(keep []int) string {
 		return s.out[place].text
 	}
 	return string(b)
+}
+
+// kindOf reports whether a kind of cable or raceway was picked.
+func (s *scanner) kindOf(keep []int) bool {
+	for _, k := range keep {
+		if s.out[k].role == roleKind {
+			return true
+		}
+	}
+	return false
 }
 
 // add appends a word unless it is there already.
@@ -213,13 +228,13 @@ func (s *scanner) attributes(b []byte, keep []int, head int, kind bool) []byte {
 	for pass := range 3 {
 		for n, k := range keep {
 			a := &s.out[k]
-			if k == head || s.repeated(keep[:n], a) || attributePass(a) != pass {
+			if k == head || head >= 0 && k > head && a.role == roleUnknown || s.repeated(keep[:n], a) || attributePass(a) != pass {
 				continue
 			}
 			if a.text == "circuit" && k+1 < len(s.out) && s.out[k+1].dim == "circuit" {
 				continue // "ckt 14 breaker" says which one
 			}
-			if head >= 0 && (a.text == s.out[head].text || a.role == roleGeneric && kind || s.says(head, a.text)) {
+			if a.role == roleGeneric && kind || head >= 0 && (a.text == s.out[head].text || s.says(head, a.text)) {
 				continue
 			}
 			b = add(b, a.text)

@@ -201,10 +201,16 @@ func (p *parcel) packed(d *portion, k, hi int) int {
 	d.length = -1 // how long a roll is does not tell how many there are
 	d.cover(a)
 	k = p.passOf(k+1, hi)
-	if p.plainCount(k, hi) && p.thingAfter(k+1, hi) && p.isJoin(k-1, hi, "of") {
+	if p.plainCount(k, hi) && p.thingAfter(k+1, hi) && p.isJoin(k-1, hi, "of") || p.packHolds(k, hi) {
 		k++ // "1 pack of 6 lamps"
 	}
 	return k
+}
+
+// packHolds reports whether a number right after a package says how many it holds: "1 box 100
+// wire nuts". A small one counts a thing of its own: "1 box 2 covers".
+func (p *parcel) packHolds(k, hi int) bool {
+	return p.plainCount(k, hi) && p.nums[p.out[k].num].small >= 25 && p.thingAfter(k+1, hi)
 }
 
 func (p *parcel) passOf(k, hi int) int {
@@ -229,6 +235,9 @@ func (p *parcel) thingAfter(k, hi int) bool {
 
 // boxIsPackage tells "2 boxes of staples" and "1 box wire nuts" from "2 box covers" and "2 boxes".
 func (p *parcel) boxIsPackage(d *portion, k, hi int) bool {
+	if p.packHolds(k+1, hi) {
+		return true
+	}
 	if !p.thingAfter(k+1, hi) {
 		return false
 	}
@@ -335,6 +344,14 @@ func (p *parcel) properties(d *portion, k, hi int) int {
 	return hi
 }
 
+// recount makes a size of the first number and the count of atom k.
+func (p *parcel) recount(d *portion, k int) {
+	p.bareSizeOf(d.count)
+	d.names = append([]int{d.count}, d.names...)
+	d.count = k
+	d.cover(&p.out[k])
+}
+
 // onlyProperties reports whether the atoms from k up to hi are properties and nothing else.
 func (p *parcel) onlyProperties(k, hi int) bool {
 	for ; k < hi; k++ {
@@ -363,14 +380,22 @@ func (p *parcel) trailing(d *portion, k, hi int) int {
 			d.each = true
 			d.cover(a)
 		case a.role == roleMark && a.text == "x" && p.isCount(k+1, hi) && d.times < 0:
-			d.times = k + 1
-			d.cover(&p.out[k+1])
 			k++
+			d.cover(&p.out[k])
+			if p.out[d.count].dim == "" && p.bareSizeHere(d.count, hi) { // "4 square box x 3"
+				p.recount(d, k)
+				break
+			}
+			d.times = k
 		case a.role == roleCount && a.dim == "ft" && d.times < 0 && p.out[d.count].dim == "" && !p.thingAfter(k+1, hi):
 			d.length = k
 			d.cover(a)
 		case a.role == roleCount && a.dim == "" && !p.thingAfter(k+1, hi) && k+1 >= hi && p.nums[a.num].form == digits &&
 			p.nums[a.num].small >= 0 && d.spare < 0 && len(d.names) > 0 && !p.isMark(hi, len(p.out), ")"):
+			if p.bareSizeHere(d.count, hi) { // "4 sq boxes 3"
+				p.recount(d, k)
+				break
+			}
 			d.spare = k
 		default:
 			return p.properties(d, k, hi)
@@ -378,125 +403,4 @@ func (p *parcel) trailing(d *portion, k, hi int) int {
 		k++
 	}
 	return k
-}
-
-// phraseOf reads the words that name a thing and returns the atom after them. A counted name may
-// hold words the vocabulary lacks after the thing: "2 breaker hasps".
-func (p *parcel) phraseOf(d *portion, k, hi int, counted bool) int {
-	from := len(p.backing)
-	only, end := true, k
-	pluralHead := false
-loop:
-	for ; k < hi; k++ {
-		a := &p.out[k]
-		switch a.role {
-		case roleThing, rolePart, roleKind, roleGeneric:
-			if pluralHead && !(a.role == roleKind && p.partHead(from)) || !counted && a.verb() != "" && !d.headed && p.verbHere(k) {
-				break loop
-			}
-			only = false
-			d.headed = true
-			pluralHead = a.plural
-		case roleUnit:
-			if a.text != "box" || pluralHead {
-				break loop
-			}
-			only, d.headed, pluralHead = false, true, a.plural
-		case roleDesig, roleTrait, roleColour:
-			pluralHead = pluralHead || a.plural && a.role == roleDesig && a.dim == "size"
-		case roleUnknown:
-			if d.headed && (!counted || pluralHead || !nounLike(a)) {
-				break loop
-			}
-			only = false
-		case roleJoin:
-			if a.text == "with" && !p.propertyAt(k+1, hi) || a.text == "of" && !d.headed {
-				break loop
-			}
-			continue
-		case rolePlace:
-			if !p.thingAfter(k+1, hi) || pluralHead {
-				break loop
-			}
-			continue
-		case roleVerb:
-			if !counted || d.headed || k+1 >= hi || !p.out[k+1].isHead() {
-				break loop
-			}
-			only = false
-		case roleMark:
-			if (a.text == "-" || a.text == "/") && k > 0 && k+1 < hi && p.property(k-1) && p.property(k+1) {
-				continue
-			}
-			break loop
-		default:
-			break loop
-		}
-		p.backing = append(p.backing, k)
-		d.cover(a)
-		end = k + 1
-	}
-	d.names = p.backing[from:len(p.backing):len(p.backing)]
-	d.only = only && len(d.names) > 0
-	d.plural = pluralHead
-	return p.packageAfter(d, end, hi)
-}
-
-// partHead reports whether the name so far is headed by a part, which a kind may follow:
-// "straps 3/4 EMT".
-func (p *parcel) partHead(from int) bool {
-	for _, k := range p.backing[from:] {
-		if p.out[k].role == rolePart {
-			return true
-		}
-	}
-	return false
-}
-
-// packageAfter reads the package at the end of a counted name: "2 12/2 MC rolls".
-func (p *parcel) packageAfter(d *portion, k, hi int) int {
-	if d.count < 0 || len(d.names) == 0 || k >= hi || p.out[k].role != roleUnit || p.out[k].text == "box" {
-		return k
-	}
-	a := &p.out[k]
-	if a.text == "roll" && p.has(d.names, roleThing) {
-		return k // the coil of a contactor
-	}
-	if a.dim == "ea" || a.text == "set" || a.text == "lot" || p.out[d.count].dim != "" {
-		if a.text == "stick" {
-			d.unit = notes.Each
-			d.cover(a)
-			return k + 1
-		}
-		return k
-	}
-	d.unit = notes.Unit(a.dim)
-	d.length = -1
-	d.cover(a)
-	return k + 1
-}
-
-// propertyAt reports whether a property, a colour or a designation stands at atom k.
-func (p *parcel) propertyAt(k, hi int) bool {
-	if k >= hi {
-		return false
-	}
-	switch p.out[k].role {
-	case roleTrait, roleColour, roleDesig, roleUnknown:
-		return true
-	}
-	return false
-}
-
-// nounLike tells a noun from the -ed, -ing and -ly words that report what happened to a thing.
-func nounLike(a *atom) bool {
-	n := len(a.text)
-	if n < 3 {
-		return false
-	}
-	switch a.text[n-2:] {
-	case "ed", "ly":
-		return false
-	}
-	return a.text[n-3:] != "ing"
 }

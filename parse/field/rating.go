@@ -46,6 +46,12 @@ func (s *scanner) rating(n num, j int) bool {
 		return joined && n.small > 0 && n.small < 7 && s.rated(n, "-gang", "gang", j+1)
 	case "gang", "gangs", "gng":
 		return s.rated(n, "-gang", "gang", j+1)
+	case "sq", "square":
+		if joined && n.small == 4 {
+			s.desig("4 in", "size", j)
+			return true
+		}
+		return false
 	case "ga", "gauge", "awg":
 		return n.small > 0 && s.rated(n, " AWG", "gauge", skipDot(s.toks, j+1))
 	case "mcm", "kcmil":

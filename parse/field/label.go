@@ -1,0 +1,309 @@
+package field
+
+import (
+	"strings"
+
+	"jobday/trade"
+)
+
+// lettered reads letters with a number right after them: LP1, LP-1, RTU-3, T8, x3, L14-30, qty4.
+func (s *scanner) lettered() bool {
+	i := s.i
+	t := s.toks[i].low
+	if len(t) > 5 {
+		return false
+	}
+	j := i + 1
+	dash := tight(s.toks, j, "-")
+	if dash {
+		j++
+	}
+	if !s.tightNumber(j) {
+		return s.namedPanel(t)
+	}
+	dim := labelDim(t)
+	switch {
+	case t == "x" || t == "qty" || t == "p" && s.polesAt(len(s.out)-1):
+		s.put(atom{role: roleMark, text: "x"}, i+1)
+		return true
+	case t == "l" && tight(s.toks, j+1, "-") && s.tightNumber(j+2):
+		end := j + 3
+		s.desig("L"+s.low(j)+"-"+s.low(j+2)+s.nemaEnd(end), "nema", s.skipUnit(end, "r", "p"))
+		return true
+	case t == "sch":
+		s.desig("sch "+s.low(j), "schedule", j+1)
+		return true
+	case dash && dim == "model", len(t) > 4, tight(s.toks, j+1, "/"):
+		return false
+	}
+	if _, phrase := phraseWith(t, s.low(i+1)); phrase {
+		return false
+	}
+	return s.label(t, dim, j)
+}
+
+// phraseWith reports whether a phrase of the trade goes on with the word: "cat 6".
+func phraseWith(first, next string) (trade.Word, bool) {
+	for _, p := range trade.Phrases(first) {
+		if p.Rest[0] == next {
+			return p.Word, true
+		}
+	}
+	return trade.Word{}, false
+}
+
+// label enters the designation made of letters and the number at token j.
+func (s *scanner) label(t, dim string, j int) bool {
+	text := strings.ToUpper(t) + s.low(j)
+	end := j + 1
+	plural := false
+	if s.tightWord(end) && len(s.low(end)) == 1 {
+		if s.low(end) == "s" {
+			plural = true
+		} else {
+			text += strings.ToUpper(s.low(end))
+		}
+		end++
+	}
+	if dim == "leg" {
+		s.put(atom{role: roleSkip, text: text, dim: dim}, end)
+		return true
+	}
+	s.put(atom{role: roleDesig, text: text, dim: dim, plural: plural}, end)
+	return true
+}
+
+// labelDim says what letters before a number usually label. Common practice, no source.
+func labelDim(t string) string {
+	switch t {
+	case "lp", "pp", "dp", "mdp", "rp", "ep", "sp", "mp", "msb", "dpb", "lpa", "ppa", "hpl", "bp", "lpn", "pnl", "elp", "epp":
+		return "panel"
+	case "rtu", "ahu", "ef", "vav", "fcu", "cu", "wh", "ac", "hp", "mau", "erv", "chw", "ct", "vfd", "uh", "ch", "mcc":
+		return "equipment"
+	case "l":
+		return "leg"
+	}
+	return "model"
+}
+
+// namedPanel reads a panel's name without a number: MDP, MSB.
+func (s *scanner) namedPanel(t string) bool {
+	if t != "mdp" && t != "msb" {
+		return false
+	}
+	s.desig(strings.ToUpper(t), "panel", s.i+1)
+	return true
+}
+
+// numbered reads a word whose number names it: "unit 4", "room 12", "panel A", "ckt 14",
+// "sch 40", "type 3R", "no. 10".
+func (s *scanner) numbered(t string) bool {
+	switch t {
+	case "unit", "units", "apt", "apts", "apartment", "suite", "ste", "op", "ops", "operatory", "bay", "bays", "bldg",
+		"building", "room", "rooms", "rm", "rms", "stall", "house", "exam", "zone", "floor", "level", "bed", "bath", "bedroom",
+		"door", "dock", "lot", "stair", "office", "chair", "space", "spaces", "ward", "cell", "kiosk", "station", "tower", "wing":
+		return s.numberedPlace(t)
+	case "panel", "pnl", "subpanel", "panelboard":
+		return s.panelName()
+	case "ckt", "ckts", "circuit", "circuits", "cir", "cirs", "cct", "circ":
+		return s.circuitNumbers()
+	case "sch", "schedule":
+		return s.namedBy("sch ", "schedule")
+	case "type", "nema":
+		if s.i+2 < len(s.toks) && s.toks[s.i+1].kind == number && s.tightWord(s.i+2) && len(s.low(s.i+2)) <= 2 {
+			s.desig(s.low(s.i+1)+strings.ToUpper(s.low(s.i+2)), "model", s.i+3)
+			return true
+		}
+		if t == "nema" {
+			s.put(atom{role: roleJoin}, s.i+1)
+			return true
+		}
+	}
+	return false
+}
+
+// namedBy reads a word and its number as a designation.
+func (s *scanner) namedBy(prefix, dim string) bool {
+	j := skipDot(s.toks, s.i+1)
+	if j >= len(s.toks) || s.toks[j].kind != number {
+		return false
+	}
+	s.desig(prefix+s.low(j), dim, j+1)
+	return true
+}
+
+// numberedPlace reads "unit 4", "units 4, 5 & 6", "apt 2B", "room #12".
+func (s *scanner) numberedPlace(t string) bool {
+	i := s.i
+	j := skipDot(s.toks, i+1)
+	if s.low(j) == "#" || s.low(j) == "no" {
+		j++
+	}
+	if j >= len(s.toks) || s.toks[j].kind != number || len(s.low(j)) > 5 || tight(s.toks, j+1, "/") || tight(s.toks, j+1, "\"") {
+		return s.letteredPlace(t, j)
+	}
+	kind, dim := placeName(t)
+	if dim == "" && s.countsThere(j+1) {
+		return false
+	}
+	text := kind + " " + s.low(j)
+	end := j + 1
+	if s.tightWord(end) && len(s.low(end)) == 1 {
+		text += strings.ToUpper(s.low(end))
+		end++
+	}
+	if dim == "" {
+		dim = "unit"
+	}
+	s.put(atom{role: rolePlace, text: text, dim: dim}, end)
+	if t[len(t)-1] == 's' {
+		s.morePlaces(kind, dim)
+	}
+	return true
+}
+
+// countsThere reports whether what follows a number makes it a count or a rating after all:
+// "office 3 recepts".
+func (s *scanner) countsThere(i int) bool {
+	if i >= len(s.toks) || s.toks[i].kind != word {
+		return false
+	}
+	if w := s.wordAt1(i); w != nil && w.Class != trade.StopWord && w.Class != trade.VerbWord {
+		return true
+	}
+	return false
+}
+
+// manyThere reports whether a plural or a unit follows a number, so that it counts.
+func (s *scanner) manyThere(i int) bool {
+	w := s.wordAt1(i)
+	return w != nil && (w.Plural || w.Class == trade.UnitWord)
+}
+
+// letteredPlace reads "unit B" and "room A": one capital letter.
+func (s *scanner) letteredPlace(t string, j int) bool {
+	kind, dim := placeName(t)
+	if dim != "unit" || j >= len(s.toks) || s.toks[j].kind != word || len(s.low(j)) != 1 || s.text[s.toks[j].start] == s.low(j)[0] {
+		return false
+	}
+	s.put(atom{role: rolePlace, text: kind + " " + strings.ToUpper(s.low(j)), dim: dim}, j+1)
+	return true
+}
+
+// morePlaces reads the further numbers of "units 4, 5 & 6".
+func (s *scanner) morePlaces(kind, dim string) {
+	for s.i+1 < len(s.toks) {
+		switch s.low(s.i) {
+		case ",", "&", "and", "/":
+		default:
+			return
+		}
+		if s.toks[s.i+1].kind != number || s.countsThere(s.i+2) {
+			return
+		}
+		s.i++
+		s.put(atom{role: rolePlace, text: kind + " " + s.low(s.i), dim: dim}, s.i+1)
+	}
+}
+
+// placeName returns the normal form of a numbered place and what it contradicts; "" for one that
+// may also be followed by a count.
+func placeName(t string) (kind, dim string) {
+	switch t {
+	case "unit", "units":
+		return "unit", "unit"
+	case "apt", "apts", "apartment":
+		return "unit", "unit"
+	case "suite", "ste":
+		return "suite", "unit"
+	case "op", "ops", "operatory":
+		return "op", "unit"
+	case "bay", "bays":
+		return "bay", "unit"
+	case "bldg", "building":
+		return "building", "building"
+	case "room", "rooms", "rm", "rms":
+		return "room", "unit"
+	case "floor", "level":
+		return "floor", "floor"
+	case "space", "spaces":
+		return "space", "space"
+	}
+	return t, ""
+}
+
+// panelName reads "panel LP1", "panel A", "panel 2": the panel and its name.
+func (s *scanner) panelName() bool {
+	i := s.i
+	w := s.wordAt1(i)
+	j := i + 1
+	if s.low(j) == "#" || s.low(j) == "-" && tight(s.toks, j, "-") {
+		j++
+	}
+	if j >= len(s.toks) {
+		return false
+	}
+	t := s.toks[j]
+	name, end := "", j+1
+	switch {
+	case t.kind == number && len(t.low) <= 2 && !s.countsThere(j+1) && j+1 <= len(s.toks):
+		if l := s.low(j + 1); l == "/" || l == "a" || l == "amp" || l == "space" || l == "spaces" || l == "circuit" || l == "ckt" || feetMark(l) || inchMark(l) || l == "x" {
+			return false
+		}
+		name = t.low
+	case t.kind == word && len(t.low) == 1 && s.text[t.start] != t.low[0] && !s.tightNumber(j+1):
+		name = strings.ToUpper(t.low)
+	default:
+		return false
+	}
+	s.put(atom{role: roleThing, text: w.Text}, i+1)
+	s.i = j
+	s.desig(name, "panel", end)
+	return true
+}
+
+// circuitNumbers reads "ckt 14", "circuits 2 and 4", "cir #7": the numbers name the circuits.
+func (s *scanner) circuitNumbers() bool {
+	i := s.i
+	many := s.low(i)[len(s.low(i))-1] == 's'
+	j := skipDot(s.toks, i+1)
+	if s.low(j) == "#" {
+		j++
+	}
+	if j >= len(s.toks) || s.toks[j].kind != number || len(s.low(j)) > 2 || s.manyThere(j+1) || s.ratedThere(j+1) {
+		return false
+	}
+	s.put(atom{role: roleThing, text: "circuit", plural: many}, i+1)
+	s.i = j
+	s.desig("ckt "+s.low(j), "circuit", j+1)
+	for s.i+1 < len(s.toks) {
+		k := s.i
+		switch s.low(k) {
+		case ",", "&", "and", "/", "-":
+			k++
+		default:
+			return true
+		}
+		if s.low(k) == "#" {
+			k++
+		}
+		if k >= len(s.toks) || s.toks[k].kind != number || len(s.low(k)) > 2 || s.countsThere(k+1) || s.ratedThere(k+1) {
+			return true
+		}
+		s.i = k
+		s.desig("ckt "+s.low(k), "circuit", k+1)
+	}
+	return true
+}
+
+// ratedThere reports whether token i makes a rating or a length of the number before it.
+func (s *scanner) ratedThere(i int) bool {
+	if i >= len(s.toks) {
+		return false
+	}
+	switch l := s.low(i); l {
+	case "a", "amp", "amps", "v", "volt", "volts", "p", "pole", "w", "'", "\"", ":", "°", "%", "x", "awg", "h", "hr", "hrs", "min", "am", "pm", "kw":
+		return l != "a" || !s.toks[i].spaced || s.text[s.toks[i].start] == 'A'
+	}
+	return false
+}
