@@ -107,6 +107,7 @@ type Entry struct {
 	Nothing bool    // "none today": the section is empty on purpose
 	Again   bool    // "same": what the entry above says holds for this place too
 	Box     TickBox
+	Place   string // of the heading above, such as "Kitchen"; "" when no heading names one
 	Facts   Facts
 	Details []Detail
 	Photos  []Photo

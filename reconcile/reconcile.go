@@ -177,7 +177,7 @@ func (d *day) takeEntry(n *notes.DayNote, e *notes.Entry) {
 		d.takeAgain(n, e)
 		return
 	}
-	facts, q := merged(e), newQuery(e.Text, d.in.Words)
+	facts, q := merged(e), d.query(e)
 	if parts := d.partsByLine(e, q); len(parts) > 1 {
 		for _, p := range parts {
 			d.takeRead(n, p, merged(p), newQuery(p.Text+" "+q.places(), d.in.Words))
@@ -185,6 +185,15 @@ func (d *day) takeEntry(n *notes.DayNote, e *notes.Entry) {
 		return
 	}
 	d.takeRead(n, e, facts, q)
+}
+
+// query reads the words of an entry, with the place its heading gives when it names none itself.
+func (d *day) query(e *notes.Entry) query {
+	q := newQuery(e.Text, d.in.Words)
+	if e.Place == "" || q.places() != "" {
+		return q
+	}
+	return newQuery(e.Text+" in "+e.Place, d.in.Words)
 }
 
 // takeAgain enters an entry that says the one above holds here too.
