@@ -37,7 +37,7 @@ func TestDays(t *testing.T) {
 	}
 }
 
-func archive(t *testing.T, path string) *txtar.Archive {
+func archive(t testing.TB, path string) *txtar.Archive {
 	t.Helper()
 	a, err := txtar.ParseFile(path)
 	require.NoError(t, err)
