@@ -8,8 +8,9 @@ import (
 
 // readVocabulary reads words.txt. A malformed row is a bug of ours and panics at start.
 func readVocabulary(table string) *vocabulary {
-	v := &vocabulary{words: make(map[string]Word, 4096), phrases: make(map[string][]Phrase, 512)}
-	var long []string
+	v := &vocabulary{
+		words: make(map[string]Word, 4096), phrases: make(map[string][]Phrase, 512), long: map[byte][]string{},
+	}
 	for row := range strings.Lines(table) {
 		row = strings.TrimSpace(row)
 		if row == "" || row[0] == '#' {
@@ -19,16 +20,13 @@ func readVocabulary(table string) *vocabulary {
 		for _, way := range ways {
 			for _, f := range forms(way, w) {
 				v.add(f.text, f.word)
-			}
-			if len(way) >= 7 && !strings.ContainsAny(way, " -/.") && w.Class != StopWord {
-				long = append(long, way)
+				v.addLong(f.text)
 			}
 		}
 	}
 	for _, ps := range v.phrases {
 		slices.SortStableFunc(ps, func(a, b Phrase) int { return cmp.Compare(len(b.Rest), len(a.Rest)) })
 	}
-	v.addSlips(long)
 	v.index()
 	return v
 }
@@ -185,37 +183,56 @@ func (v *vocabulary) addPhrase(parts []string, w Word) {
 	v.phrases[parts[0]] = append(v.phrases[parts[0]], Phrase{Rest: parts[1:], Word: w})
 }
 
-// addSlips enters the one-letter slips of long words: a letter left out, two swapped, one doubled.
-// A slip that two words share, or that is a word itself, is not entered.
-func (v *vocabulary) addSlips(long []string) {
-	slips := make(map[string]string, 16*len(long))
-	for _, w := range long {
-		for i := 1; i < len(w); i++ {
-			note(slips, w[:i]+w[i+1:], w)
-			note(slips, w[:i]+w[i:i+1]+w[i:], w)
-			if i+1 < len(w) {
-				note(slips, w[:i]+w[i+1:i+2]+w[i:i+1]+w[i+2:], w)
-			}
-		}
-	}
-	for _, s := range [2]string{"", "s"} {
-		for slip, of := range slips { // no two slips are the same, so the order does not show
-			if of == "" || slip == "couple" {
-				continue
-			}
-			if _, taken := v.words[slip+s]; !taken {
-				if w, ok := v.words[of+s]; ok {
-					v.words[slip+s] = w
-				}
-			}
-		}
+// addLong enters a word of seven letters and more, so that slips of it are known.
+func (v *vocabulary) addLong(text string) {
+	if len(text) >= longWord && isPlain(text) && v.words[text].Class != StopWord {
+		v.long[text[0]] = append(v.long[text[0]], text)
 	}
 }
 
-// note remembers whose slip it is; "" when two words of different meaning share it.
-func note(slips map[string]string, slip, of string) {
-	if have, ok := slips[slip]; ok && have != of {
-		of = ""
+// longWord is how many letters a word needs for its slips to be told from other words.
+const longWord = 7
+
+func isPlain(s string) bool {
+	for i := range len(s) {
+		if s[i] < 'a' || s[i] > 'z' {
+			return false
+		}
 	}
-	slips[slip] = of
+	return true
+}
+
+// slip returns the entry of the long word that low is a slip of: a letter left out, one too many,
+// or two swapped; never the first. It returns nil when two words of different meaning are as near.
+func (v *vocabulary) slip(low string) *Entry {
+	if len(low) < longWord-1 || len(low) > 24 || low == "couple" || low == "reduce" || low == "beaker" {
+		return nil // the three are words of their own
+	}
+	var found *Entry
+	for _, w := range v.long[low[0]] {
+		if d := len(w) - len(low); d < -1 || d > 1 || !isSlip(low, w) {
+			continue
+		}
+		e := v.entries[w]
+		if found != nil && (found.Text != e.Text || found.Class != e.Class) {
+			return nil
+		}
+		found = e
+	}
+	return found
+}
+
+// isSlip reports whether a is b with a letter left out, one too many, or two neighbours swapped.
+func isSlip(a, b string) bool {
+	i := 0
+	for i < len(a) && i < len(b) && a[i] == b[i] {
+		i++
+	}
+	switch len(a) - len(b) {
+	case -1:
+		return a[i:] == b[i+1:]
+	case 1:
+		return a[i+1:] == b[i:]
+	}
+	return i+1 < len(a) && a[i] == b[i+1] && a[i+1] == b[i] && a[i+2:] == b[i+2:]
 }

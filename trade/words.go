@@ -63,6 +63,7 @@ type vocabulary struct {
 	words   map[string]Word
 	phrases map[string][]Phrase // by first word, longest first
 	entries map[string]*Entry
+	long    map[byte][]string // words whose slips are known, by first letter
 }
 
 var vocab = readVocabulary(wordTable)
@@ -70,12 +71,19 @@ var vocab = readVocabulary(wordTable)
 // FindWord returns what a single word in lower case stands for. One-letter slips of long words are
 // known; a word of other meaning is never taken for a slip of the trade's.
 func FindWord(low string) (Word, bool) {
-	w, ok := vocab.words[low]
-	return w, ok
+	if e := Look(low); e != nil && e.Known {
+		return e.Word, true
+	}
+	return Word{}, false
 }
 
 // Look returns all that is known about a word in lower case, or nil.
-func Look(low string) *Entry { return vocab.entries[low] }
+func Look(low string) *Entry {
+	if e := vocab.entries[low]; e != nil {
+		return e
+	}
+	return vocab.slip(low)
+}
 
 // Phrases returns the ways of writing that begin with the word, longest first.
 // The caller must not change them.

@@ -75,3 +75,10 @@ func TestShopWords(t *testing.T) {
 	assert.Zero(t, n)
 	assert.True(t, Words{}.None())
 }
+
+func BenchmarkReadVocabulary(b *testing.B) {
+	b.ReportAllocs()
+	for b.Loop() {
+		readVocabulary(wordTable)
+	}
+}
