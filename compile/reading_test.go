@@ -93,7 +93,7 @@ type label struct {
 }
 
 // unlabel splits a note into its text and the labels by line.
-func unlabel(t *testing.T, data []byte) (text []byte, labels map[int][]label) {
+func unlabel(t testing.TB, data []byte) (text []byte, labels map[int][]label) {
 	t.Helper()
 	labels = map[int][]label{}
 	line := 0
