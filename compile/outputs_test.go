@@ -3,12 +3,10 @@ package compile_test
 import (
 	"bytes"
 	"encoding/csv"
-	"encoding/json"
 	"io"
 	"strings"
 	"testing"
 
-	"github.com/santhosh-tekuri/jsonschema/v6"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
@@ -16,50 +14,6 @@ import (
 	"jobday/notes"
 	"jobday/report"
 )
-
-// TestDemoFitsTheSchema validates the demo's JSON with a validator that is not ours.
-func TestDemoFitsTheSchema(t *testing.T) {
-	var out bytes.Buffer
-	require.NoError(t, report.JSON(&out, compile.Book(demoFiles(t), compile.Options{}).Days()))
-	doc, err := jsonschema.UnmarshalJSON(bytes.NewReader(report.Schema()))
-	require.NoError(t, err)
-	c := jsonschema.NewCompiler()
-	require.NoError(t, c.AddResource("jobday.schema.json", doc))
-	schema, err := c.Compile("jobday.schema.json")
-	require.NoError(t, err)
-	days, err := jsonschema.UnmarshalJSON(&out)
-	require.NoError(t, err)
-	list, is := days.([]any)
-	require.True(t, is)
-	require.Len(t, list, 10)
-	for _, day := range list {
-		whole := []any{day}
-		if _, isArray := doc.(map[string]any)["items"]; isArray {
-			assert.NoError(t, schema.Validate(whole))
-			continue
-		}
-		assert.NoError(t, schema.Validate(day))
-	}
-}
-
-// TestJSONKeysOfADay: the top level of a day holds these keys and no other; programs rely on them.
-func TestJSONKeysOfADay(t *testing.T) {
-	var out bytes.Buffer
-	require.NoError(t, report.JSON(&out, compile.Book(demoFiles(t), compile.Options{}).Days()))
-	var days []map[string]json.RawMessage
-	require.NoError(t, json.Unmarshal(out.Bytes(), &days))
-	want := strings.Fields(`jobday company job date crew number final notes scope entries extras deficiencies tests
-		circuits materials labor left questions narrative deliveries equipment delays instructions safety conditions
-		subcontractors money findings`)
-	for _, day := range days {
-		var got []string
-		for key, value := range day {
-			got = append(got, key)
-			assert.NotEqual(t, "null", string(value), key)
-		}
-		assert.ElementsMatch(t, want, got)
-	}
-}
 
 // TestInvoiceLinesReadBack reads the CSV with a strict RFC 4180 reader; the amounts of each report
 // add up to its total.

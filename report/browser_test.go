@@ -3,12 +3,10 @@
 package report_test
 
 import (
-	"bytes"
 	"context"
 	"encoding/json"
 	"flag"
 	"fmt"
-	"io/fs"
 	"net/http"
 	"net/http/httptest"
 	"os"
@@ -21,11 +19,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"jobday/compile"
-	"jobday/finding"
-	"jobday/notes"
 	"jobday/report"
-	"jobday/testdata/demo"
 )
 
 // The browser and axe-core come from the environment: CHROMIUM and AXE, set by "make browser".
@@ -34,23 +28,9 @@ var picture = flag.String("picture", "", "write the picture of the report that R
 // demoPages returns the HTML report of every day of the demo book.
 func demoPages(t *testing.T) map[string][]byte {
 	t.Helper()
-	var files []*finding.File
-	require.NoError(t, fs.WalkDir(demo.FS, ".", func(name string, d fs.DirEntry, err error) error {
-		if err != nil || d.IsDir() || strings.HasSuffix(name, ".png") {
-			return err
-		}
-		text, err := fs.ReadFile(demo.FS, name)
-		files = append(files, finding.NewFile(name, text))
-		return err
-	}))
-	r := compile.Book(files, compile.Options{})
 	pages := map[string][]byte{}
-	for _, j := range r.Jobs {
-		for _, d := range j.Days {
-			var page bytes.Buffer
-			require.NoError(t, report.HTML(&page, report.Input{Day: d, Job: j.Job, Company: r.Company}))
-			pages["/"+d.Job+"-"+d.Date.String()+".html"] = page.Bytes()
-		}
+	for _, in := range demoDays(t) {
+		pages["/"+in.Day.Job+"-"+in.Day.Date.String()+".html"] = render(t, report.HTML, in)
 	}
 	return pages
 }
@@ -132,7 +112,7 @@ func checkPage(t *testing.T, ctx context.Context, p pageAt) {
 
 // TestBrowserDrawsThePicture writes the picture README shows, when asked to with -picture.
 func TestBrowserDrawsThePicture(t *testing.T) {
-	page, ok := demoPages(t)["/2431-"+notes.MustDate("2026-03-12").String()+".html"]
+	page, ok := demoPages(t)["/2431-2026-03-12.html"]
 	require.True(t, ok)
 	server := httptest.NewServer(http.HandlerFunc(func(w http.ResponseWriter, _ *http.Request) { _, _ = w.Write(page) }))
 	t.Cleanup(server.Close)
