@@ -167,6 +167,9 @@ func writeFormat(w io.Writer, ins []report.Input, format string, color bool) err
 	return nil
 }
 
+// indexName is the page that lists the reports; it is the last file that is written.
+const indexName = "index.html"
+
 // endings are what the file of a format is called behind the date.
 var endings = map[string]string{
 	"html": ".html", "md": ".md", "csv": "-invoice-lines.csv", "json": ".json", "text": ".txt",
@@ -208,7 +211,7 @@ func reportFiles(b *openBook, formats []string) ([]book.Output, error) {
 		if err := report.Index(&page, rows); err != nil {
 			return nil, err
 		}
-		files = append(files, book.Output{Name: "index.html", Text: page.Bytes()})
+		files = append(files, book.Output{Name: indexName, Text: page.Bytes()})
 	}
 	return files, nil
 }
@@ -244,14 +247,17 @@ func summarize(sys *system, b *openBook, dir string, files []book.Output) error 
 		}
 		fmt.Fprintf(&page, "%s %s\n", j.Job.Number, finding.Printable(j.Job.Title))
 		for _, d := range j.days {
-			fmt.Fprintf(&page, "  %s  bill now %s  held %s  %s\n", dayName(d), d.Money.Ready.Total,
+			fmt.Fprintf(&page, "  %s  bill now %9s  held %9s  %s\n", dayName(d), d.Money.Ready.Total,
 				heldTotal(d), standing(d))
 		}
 	}
-	if len(files) == 0 {
+	switch n := len(files); {
+	case n == 0:
 		fmt.Fprintln(&page, "no job-day to report on: write a note first, with: jobday new day JOB")
-	} else {
-		fmt.Fprintf(&page, "%s in %s\n", count(len(files), "file"), dir)
+	case files[n-1].Name == indexName:
+		fmt.Fprintf(&page, "%s in %s; begin with %s\n", count(n, "file"), dir, filepath.Join(dir, indexName))
+	default:
+		fmt.Fprintf(&page, "%s in %s\n", count(n, "file"), dir)
 	}
 	if len(b.found) > 0 {
 		fmt.Fprintf(&page, "%s: see jobday check\n", b.found.Summary())
