@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -98,8 +99,21 @@ func (o *bookOptions) open(ctx context.Context, sys *system) (*openBook, error) 
 		return nil, err
 	}
 	opened := &openBook{Result: res, root: root}
+	if o.job != "" {
+		found = slices.DeleteFunc(found, opened.ofAnotherJob)
+	}
 	opened.found = append(found, res.Findings...).Sort()
 	return opened, o.choose(sys, opened)
+}
+
+// ofAnotherJob reports whether a finding is about the folder of a job that was not compiled.
+func (b *openBook) ofAnotherJob(f finding.Finding) bool {
+	if !f.Span.Known() || !strings.HasPrefix(f.Span.File.Name, "jobs/") {
+		return false
+	}
+	return !slices.ContainsFunc(b.Jobs, func(j compile.JobResult) bool {
+		return strings.HasPrefix(f.Span.File.Name, j.Folder+"/")
+	})
 }
 
 // choose selects jobs and days.
