@@ -53,6 +53,9 @@ func (r *reader) clockDigits(i int) (clockTime, bool) {
 		case r.low(i+1) == ":" && m < 60:
 			c.minute, c.clear, c.next = m, true, i+3
 			c.military = s[0] == '0' || c.hour > 12
+		case r.low(i+1) == "h" && m < 60 && (s[0] == '0' || c.hour >= 5):
+			c.minute, c.clear, c.next = m, true, i+3
+			c.military = s[0] == '0' || c.hour > 12
 		case r.low(i+1) == "." && m < 60 && m%15 == 0:
 			c.minute, c.dotted, c.next = m, true, i+3
 		}
@@ -124,6 +127,9 @@ func (r *reader) pairAt(i int) (clockPair, bool) {
 	j, worded := r.rangeSign(a.next)
 	if j < 0 {
 		return clockPair{}, false
+	}
+	if low := r.low(j); worded && (low == "done" || low == "about" || low == "around" || low == "almost") {
+		j++
 	}
 	b, ok := r.clockAt(j)
 	if !ok || !r.clockStops(b.next) {

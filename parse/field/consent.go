@@ -8,19 +8,19 @@ import (
 )
 
 var consentCues = cueTable{
-	sayAsked: "asked for|asked if|asked us to|asked us|asked me to|asked me|asked|asks for|wants|wanted|want|would like|requested|requests|request|looking for|" +
+	sayAsked: "shed like|hed like|theyd like|id like them to|asked for|asked if|asked us to|asked us|asked me to|asked me|asked|asks for|wants|wanted|want|would like|requested|requests|request|looking for|" +
 		"wondering if|inquired|wants a price|wants a quote|also wants",
 	sayYes: "okd|okayed|oked|ok ' d|approved|approves|approve|authorized|authorised|said go ahead|said to go ahead|said yes|said ok|said okay|said do it|said to do it|said go|" +
 		"told us to go ahead|told me to go ahead|told us to do it|told us to|told me to|directed us to|directed me to|instructed us to|gave the ok|gave ok|gave us the ok|gave the go ahead|gave us the go ahead|gave go ahead|" +
 		"gave approval|go ahead from|green light|greenlit|agreed|agrees|agreed to|texted yes|texted ok|texted back yes|texted go ahead|emailed yes|emailed ok|replied yes|verbal ok|verbal from|verbal per|verbal by|at owners request|at customers request|per owners request|per customers request|at the owners request|at the customers request|per the owners request|verbal okay|verbal approval|verbal go ahead|verbal yes|" +
-		"ok from|okay from|the ok from|ok by|ok per|got the ok|got ok|got approval|got an ok|confirmed by|accepted|accepts|accepted by|thumbs up|said fine|said sure|said that's fine|said thats fine|said its ok|said it's ok|had us|go ahead per|verbally ok|verbally approved",
+		"ok from|okay from|the ok from|ok by|ok per|got the ok|got ok|got approval|got an ok|confirmed by|accepted|accepts|accepted by|thumbs up|said fine|said sure|said that's fine|said thats fine|said its fine|said its good|said its ok|said it's ok|had us|go ahead per|verbally ok|verbally approved",
 	sayYesBy:  "per|as per|instructed by|directed by|at the request of",
 	sayYesIf:  "fine with it|is fine with|good with it|ok with it|okay with it|ok w / it|ok|okay|fine with|ok with|okay with|is fine|was fine|is ok|is okay|go ahead|to proceed|directive",
 	saySigned: "signed|signed off|sign off|signed off on|signed for it|signed for|signature from",
-	sayNo: "declined|declines|declined it|said no|told us no|told me no|dont bother|dont bother with|not now|turned it down|turned us down|refused|rejected|passed on it|passed on|not interested|" +
+	sayNo: "wont approve|will not approve|wont sign|would not sign|wouldnt sign|refuses|too much money|too pricey|cant afford|costs too much|declined|declines|declined it|said no|told us no|told me no|dont bother|dont bother with|not now|turned it down|turned us down|refused|rejected|passed on it|passed on|not interested|" +
 		"no thanks|too expensive|vetoed|wont pay|will not pay|said leave it|said to leave it|said forget it|said not to|told us not to|told me not to|no go|opted out|said skip it|said to skip it|not this year|said not this time|not this time|said not today|said maybe later|said hold off|said to hold off|would rather not|rather not",
 	sayNoIf: "doesnt want|does not want|did not want|didnt want|dont want|turned down|no longer wants|not going to pay|against it|said nope|nope",
-	sayPending: "no ok yet|no ok|no okay|not authorized|not authorised|not approved|not okd|not yet approved|not yet authorized|waiting for approval|waiting on approval|awaiting approval|pending approval|pending ok|" +
+	sayPending: "needs to talk to|has to talk to|will talk to|wants to talk to|going to check with|has to check with|needs to check with|will check with|has to ask|needs to ask|needs to run it by|never got an answer|never heard back|no reply|no response|hasnt answered|hasnt replied|no ok yet|no ok|no okay|not authorized|not authorised|not approved|not okd|not yet approved|not yet authorized|waiting for approval|waiting on approval|awaiting approval|pending approval|pending ok|" +
 		"will let us know|let us know|lets us know|thinking about it|thinks about it|will think|get back to us|get back to me|not signed|unsigned|no answer|no answer yet|no signature|" +
 		"needs approval|need approval|needs ok|needs an ok|need ok|need an ok|to be approved|before approval|havent heard|haven't heard back|needs owner approval|needs owners ok|not sure yet|no word from|nobody approved|nobody okd|nobody signed|needs authorization|need authorization|no approval|without approval|without ok",
 	howOnSite: "on site|onsite|in person|on the spot|at the site",
@@ -156,6 +156,10 @@ func (v *verdict) open(h hit) {
 func (v *verdict) ask(h hit) {
 	r := v.r
 	if r.negatedWithin(h.from, 2) {
+		return
+	}
+	if r.low(h.from) == "request" && (r.possessive(h.from-1) || r.low(h.from-1) == "owners" || r.low(h.from-1) == "customers") {
+		v.settle(h, notes.Authorized)
 		return
 	}
 	if strings.HasPrefix(r.low(h.from), "want") || r.low(h.from) == "request" {
@@ -310,6 +314,8 @@ func (r *reader) whoSaid(h hit, end int) (string, int) {
 	}
 	for n := 0; n < 3 && !linked && i+n < len(r.toks); n++ {
 		switch r.low(i + n) {
+		case ":":
+			linked, i, n = h.sense == saySigned, i+n+1, 3
 		case "by", "from", "per", "w", "with":
 			linked, i = true, i+n+1
 			if r.low(i) == "/" {
@@ -339,7 +345,27 @@ func (r *reader) whoSaid(h hit, end int) (string, int) {
 	if owner := r.ownersWord(h); owner != "" {
 		return owner, end
 	}
-	return r.personAnywhere(h.from), end
+	if who := r.personAnywhere(h.from); who != "" {
+		return who, end
+	}
+	return r.lowerName(h.from), end
+}
+
+// lowerName returns the word before token i when it opens its clause and can only be a name in
+// lower case: "lena said yes".
+func (r *reader) lowerName(i int) string {
+	j := i - 1
+	for j > 0 && (r.low(j) == "has" || r.low(j) == "just" || r.low(j) == "also") {
+		j--
+	}
+	if j < 0 || !r.isWord(j) || r.capital(j) || r.clauseStart(i) != j || len(r.low(j)) < 3 || len(r.low(j)) > 12 {
+		return ""
+	}
+	low := r.low(j)
+	if _, known := trade.FindWord(low); known || pronoun(low) || notAPerson(low) || commonWord(low) || thingWord(low) || r.cueWord(j) {
+		return ""
+	}
+	return r.words(j, j+1)
 }
 
 // ownersWord finds "needs owner approval": the person inside the phrase. It is left to the text
@@ -586,7 +612,7 @@ func roleWord(low string) bool {
 	case "owner", "owners", "customer", "client", "tenant", "landlord", "landlady", "manager", "mgr", "super", "superintendent",
 		"gc", "contractor", "foreman", "boss", "homeowner", "architect", "engineer", "chef", "baker",
 		"dentist", "doctor", "farmer", "pm", "supervisor", "wife", "husband", "inspector", "ahj", "facilities", "principal",
-		"rep", "maintenance", "staff", "receptionist", "caretaker", "janitor", "dr", "lady", "buyer", "realtor":
+		"rep", "supt", "maintenance", "staff", "receptionist", "caretaker", "janitor", "dr", "lady", "buyer", "realtor":
 		return true
 	}
 	return false
@@ -596,7 +622,7 @@ func roleWord(low string) bool {
 // word of the trade or of these grammars that merely starts a sentence.
 func (r *reader) personName(i int) bool {
 	low := plainOwner(r.low(i))
-	if len(low) < 2 && !(r.low(i+1) == "." && r.close(i+1)) || commonWord(low) || notAPerson(low) || thingWord(low) {
+	if len(low) < 2 && !(r.low(i+1) == "." && r.close(i+1)) && !(r.capital(i+1) && len(r.low(i+1)) > 2) || commonWord(low) || notAPerson(low) || thingWord(low) {
 		return false
 	}
 	if len(low) > 1 && r.shouting(i) && len(low) <= 4 && i+1 < len(r.toks) && (len(low) < 3 || r.low(i+1) != "ok'd") {

@@ -200,21 +200,22 @@ type hit struct {
 // A survey is what one pass over the tokens found, so that a grammar without anything to read
 // costs nothing.
 type survey struct {
-	done    bool
-	hits    []hit
-	topics  topic // those a telling phrase was found of
-	numbers bool  // a run of digits
-	ranges  bool  // "-", "to" and the like between two numbers
-	colons  bool  // ":" between two numbers
-	timed   bool  // "hr", "lunch", "noon"
-	inOut   int   // 1 for "on site", 2 for "off site"
-	megger  bool  // insulation was tested
-	money   bool  // a currency sign
-	percent bool
-	bounds  bool // ">" or "<"
-	slashes int
-	ofs     bool // "of", as in "2 of 3"
-	dollars bool // "dollars", "bucks"
+	done      bool
+	hits      []hit
+	topics    topic // those a telling phrase was found of
+	numbers   bool  // a run of digits
+	ranges    bool  // "-", "to" and the like between two numbers
+	colons    bool  // ":" between two numbers
+	timed     bool  // "hr", "lunch", "noon"
+	inOut     int   // 1 for "on site", 2 for "off site"
+	megger    bool  // insulation was tested
+	negations bool  // "not", "never", "didn't"
+	money     bool  // a currency sign
+	percent   bool
+	bounds    bool // ">" or "<"
+	slashes   int
+	ofs       bool // "of", as in "2 of 3"
+	dollars   bool // "dollars", "bucks"
 }
 
 // survey looks the text over once.
@@ -292,6 +293,9 @@ func (r *reader) lookUp(i int, low string) {
 		s.hits = append(s.hits, hit{i, i + 1 + len(c.rest), c.sense})
 		s.note(c.sense)
 	}
+	if len(low) > 3 && low[len(low)-1] == 't' && negation(low) {
+		s.negations = true
+	}
 	switch low {
 	case "to", "till", "til", "until", "thru", "through", "or":
 		s.ranges = s.ranges || r.clockSide(i-1) && r.clockSide(i+1)
@@ -299,6 +303,8 @@ func (r *reader) lookUp(i int, low string) {
 		s.ofs = true
 	case "percent":
 		s.percent = true
+	case "not", "never":
+		s.negations = true
 	case "dollars", "bucks":
 		s.dollars = true
 	}

@@ -54,6 +54,9 @@ func (r *reader) stretchAt(i int) (stretch, bool) {
 		return stretch{}, false
 	}
 	s, ok := r.unitOfTime(n.v, n.next)
+	if ok && r.low(i-1) == "of" && r.low(i-2) == "most" {
+		s.doubt = "most of it is not one time"
+	}
 	if !ok || r.namesThing(s.next) || n.form == article && r.isNumber(i-1) {
 		return stretch{}, false
 	}
@@ -223,17 +226,21 @@ func (r *reader) rangeOfHours(i int) (stretch, bool) {
 	default:
 		return stretch{}, false
 	}
-	if !r.isNumber(j) || len(r.low(j)) > 2 || !hourWord(r.low(j+1)) {
+	hours := hourWord(r.low(j + 1))
+	if !r.isNumber(j) || len(r.low(j)) > 2 || !hours && !minuteWord(r.low(j+1)) {
 		return stretch{}, false
 	}
 	a, b := smallInt(r.low(i)), smallInt(r.low(j))
-	if a < 1 || b <= a || b-a > 3 {
+	if a < 1 || b <= a || hours && b-a > 3 || r.namesThing(j+2) {
 		return stretch{}, false
 	}
-	return stretch{
-		minutes: notes.Minutes(60 * a), next: r.pastDot(j + 2),
-		doubt: r.low(i) + " to " + r.low(j) + " hours is not one time",
-	}, true
+	s := stretch{minutes: notes.Minutes(a), next: r.pastDot(j + 2)}
+	unit := " minutes"
+	if hours {
+		s.minutes, unit = s.minutes*60, " hours"
+	}
+	s.doubt = r.low(i) + " to " + r.low(j) + unit + " is not one time"
+	return s, true
 }
 
 // namesThing reports whether the word at token i makes a duration part of a thing's name or of a
@@ -266,9 +273,9 @@ func (r *reader) breakWord(i int) bool {
 
 // A pause is an unpaid break as read.
 type pause struct {
-	minutes  notes.Minutes
-	next     int
-	everyone bool // "both 30 lunch"
+	minutes notes.Minutes
+	next    int
+	pair    clockPair // "lunch 12-12:30"; next is 0 for none
 }
 
 // pauseAt reads the break that starts at token i: "30 lunch", "w/ 30 lunch", "less 1/2",
@@ -344,7 +351,7 @@ func (r *reader) pauseAfterWord(i int) (pause, bool) {
 	}
 	if p, ok := r.pairAt(i); ok {
 		s, doubt := p.span(0)
-		return pause{minutes: s.Minutes(), next: p.next}, doubt == "" && s.Minutes() <= 4*60
+		return pause{minutes: s.Minutes(), next: p.next, pair: p}, doubt == "" && s.Minutes() <= 4*60
 	}
 	return r.pauseAmount(i, true)
 }

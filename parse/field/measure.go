@@ -28,6 +28,9 @@ func (m *meter) value(i int) int {
 	if unit == "" && r.low(next) == "m" && r.capital(next) && (m.between != "" || r.megger()) {
 		unit, end = "Mohm", next+1
 	}
+	if unit == "" && r.low(next) == "g" && r.close(next) && r.capital(next) && (m.between != "" || r.seen.megger) {
+		unit, end = gigaohm, next+1
+	}
 	v := notes.Measured{Value: n.v, HasVal: true, Op: op, Unit: unit}
 	if unit == gigaohm {
 		v.Value, v.Unit = n.v.Mul(notes.Int(1000)), "Mohm"
@@ -91,6 +94,10 @@ func (m *meter) bareValue(i, j, next int, v notes.Measured) int {
 	if timeOrSize(r.low(next)) {
 		return 0
 	}
+	if b, end, ok := r.betweenAt(next); ok && m.between == "" && len(b) > 5 && !m.valueFollows(end) {
+		v.Unit = "V"
+		return m.add(i, next, v)
+	}
 	stops := next >= len(r.toks) || !r.isWord(next) || r.valueMayEnd(next)
 	switch {
 	case m.between != "":
@@ -101,7 +108,8 @@ func (m *meter) bareValue(i, j, next int, v notes.Measured) int {
 	case m.open && m.lastEnd > 0 && j-m.lastEnd <= 1 && stops && m.out[len(m.out)-1].Between != "":
 		v.Between = m.out[len(m.out)-1].Between
 		return m.addOpen(i, next, v)
-	case m.unit != "" && stops && r.compared(i):
+	case m.unit != "" && stops && (r.compared(i) || m.open && r.low(j+1) == "." && r.close(j+1) &&
+		(j == m.lastEnd || j == m.lastEnd+1 && r.low(j-1) == "/" || r.low(next) == "at" && r.low(i-1) == ",")):
 		v.Unit = m.unit
 		return m.add(i, next, v)
 	case v.Op != "" && stops && r.megger() && !r.bold:

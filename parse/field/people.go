@@ -8,6 +8,7 @@ type mention struct {
 	next    int
 	weak    bool // the word has another meaning and counts only beside a time: "Will", "both"
 	strange bool // a name nobody knows
+	beside  bool // "with Ben": the author was there too
 	we      bool // "we": whoever is named beside the time comes before it
 }
 
@@ -18,6 +19,7 @@ func (r *reader) mentionAt(i int) (mention, bool) {
 		return mention{}, false
 	}
 	if m, ok := r.nameAt(i); ok {
+		m.beside = r.low(i-1) == "with" || r.low(i-1) == "w" || r.low(i-1) == "/" && r.low(i-2) == "w"
 		return m, !r.spokenTo(i)
 	}
 	return r.standIn(i)
@@ -134,7 +136,7 @@ func (r *reader) standIn(i int) (mention, bool) {
 	case "i", "myself":
 		return r.author(i + 1), low == "myself" || r.capital(i)
 	case "me":
-		return r.author(i + 1), !r.spokenTo(i) && r.low(i-1) != "gave" && r.low(i-1) != "on"
+		return r.author(i + 1), (!r.spokenTo(i) || r.low(i-1) == "helped") && r.low(i-1) != "gave" && r.low(i-1) != "on"
 	case "we":
 		m := r.wholeCrew(i + 1)
 		m.we = true
@@ -266,18 +268,24 @@ func commonWord(low string) bool {
 		"thursday", "fri", "friday", "sat", "saturday", "sun", "sunday", "jan", "feb", "mar", "apr",
 		"jun", "jul", "aug", "sep", "sept", "oct", "nov", "dec", "january", "february", "march",
 		"july", "august", "september", "october", "november", "december", "today", "yesterday",
-		"hrs", "hours", "hour", "time", "times", "labor", "labour", "crew", "lunch", "break", "shift",
-		"total", "travel", "drive", "work", "worked", "on", "off", "in", "out", "from", "start",
+		"hrs", "hours", "hour", "time", "times", "site", "labor", "labour", "crew", "lunch", "break", "shift", "delay", "delays", "meeting", "shutdown", "outage", "elevator", "rain", "power", "inspection",
+		"total", "travel", "drive", "helper", "apprentice", "work", "worked", "on", "off", "in", "out", "from", "start",
 		"started", "day", "all", "both", "am", "pm", "no", "the", "a", "i", "me", "we", "us":
 		return true
+	}
+	return runWord(low)
+}
+
+// runWord reports whether a word is followed by designations in a run, not by times: "rooms 4-6".
+func runWord(low string) bool {
+	switch low {
 	case "panel", "panels", "unit", "units", "room", "rooms", "suite", "circuit", "circuits", "ckt",
 		"ckts", "space", "spaces", "slot", "slots", "breaker", "breakers", "bay", "bays", "stall",
 		"stalls", "floor", "floors", "level", "levels", "area", "areas", "phase", "step", "steps",
 		"page", "pages", "sheet", "sheets", "line", "lines", "item", "items", "box", "boxes", "pole",
 		"poles", "door", "doors", "zone", "zones", "office", "offices", "apt", "apts", "bldg",
-		"building", "lot", "lots", "site", "nema", "size", "sizes", "pair", "wire", "wires", "conductors",
-		"delay", "delays", "meeting", "shutdown", "outage", "elevator", "rain", "power", "inspection",
-		"helper", "apprentice", "ran", "set", "hung", "pulled", "installed", "used", "need", "needs",
+		"building", "lot", "lots", "nema", "size", "sizes", "pair", "wire", "wires", "conductors",
+		"ran", "set", "hung", "pulled", "installed", "used", "need", "needs",
 		"moved", "added", "between", "spare", "spares", "units'", "grid", "grids", "column", "row",
 		"rows", "desk", "desks", "pump", "pumps", "motor", "motors", "light", "lights", "head", "heads":
 		return true

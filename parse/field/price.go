@@ -9,9 +9,9 @@ import (
 var priceCues = cueTable{
 	sayQuoted:    "quoted|quote|quoted at|priced at|priced|price|bid|estimated at|estimate|told her|told him|told them|told owner|told the owner|told customer|told the customer|gave a price of|price of|agreed on|flat|lump sum",
 	sayQuotedIf:  "for|at",
-	sayNotOver:   "nte|not to exceed|not over|not more than|ceiling of|no more than|dont exceed|do not exceed|capped at",
+	sayNotOver:   "nte|not to go over|dont go over|do not go over|keep it under|stay under|not to exceed|not over|not more than|ceiling of|no more than|dont exceed|do not exceed|capped at",
 	sayNotOverIf: "max|cap|ceiling|up to|limit",
-	sayFree: "no charge|n / c|no cost|on us|on the house|freebie|for free|free of charge|gratis|no bill|dont bill|do not bill|not billing|wont charge|wont bill|didnt charge|not charging|eat it|eating it|" +
+	sayFree: "comp it|comping it|no charge|n / c|no cost|on us|on the house|freebie|for free|free of charge|gratis|no bill|dont bill|do not bill|not billing|wont charge|wont bill|didnt charge|not charging|eat it|eating it|" +
 		"comped|no extra charge|not charged|free",
 	sayFreeWhy: "warranty|under warranty|our fault|our mistake|our screw up|our error|our bad|our miss|goodwill|good will|courtesy|as a courtesy|as a favor|callback on our work",
 	sayTM:      "t & m|t and m|tm|time and material|time and materials|time & material|time & materials",

@@ -2,6 +2,7 @@ package field
 
 import (
 	"jobday/notes"
+	"jobday/trade"
 )
 
 var progressCues = cueTable{
@@ -9,7 +10,7 @@ var progressCues = cueTable{
 		"all working|working|is working|are working|works|now working|and working|buttoned up|wrapped up|all set|good to go|closed out|" +
 		"landed and working|installed and working|tested and working|all wrapped up|energized and working|working now|runs|finished up",
 	sayPartial: "started|started on|began|begun|under way|underway|in progress|roughed|roughed in|rough in done|rough done|rough is done|partial|partially|partly|mostly|almost|nearly|" +
-		"all but|everything but|all except|everything except|done except|complete except|finished except|finished all but|to go|left but|only left|thats left|left is|finished rough|finished roughing|finished the rough|rough finished|rough complete|rough is complete|rough in done|rough in complete|halfway|part way|still need|still needs|still have to|still has to|still to|still missing|" +
+		"left|most of|all but|everything but|all except|everything except|done except|complete except|finished except|finished all but|to go|left but|only left|thats left|left is|finished rough|finished roughing|finished the rough|rough finished|rough complete|rough is complete|rough in done|rough in complete|halfway|part way|still need|still needs|still have to|still has to|still to|still missing|" +
 		"left to do|to do|no trim yet|no labels yet|need to|needs to|not all|not landed|not trimmed|not terminated|" +
 		"not energized|not connected|not hooked up|not tied in|not tested|not finished|not complete|not completed|not labeled|not on yet|not on|not in yet|" +
 		"not made up|not wired|not live|not hot|not up yet|arent landed|isnt landed|isnt terminated|isnt finished|arent finished|isnt complete|" +
@@ -20,14 +21,14 @@ var progressCues = cueTable{
 	sayUntouchedIf: "not done|isnt done|arent done|wasnt done|werent done|not installed|not pulled|not run|not set|not hung|not mounted|not up|not in|not ran|didnt install|didnt pull|did not install|did not pull|not yet done|not roughed",
 	sayBlocked: "waiting on|waiting for|waits on|waits for|wait on|wait for|awaiting|blocked by|held up by|hold up by|holding for|stuck on|stuck behind|delayed by|" +
 		"on hold for|on hold until|hold for|held for|held up waiting on",
-	sayNoWay: "could not|couldnt|cant|cannot|unable to|not able to|no access|blocked|on hold|locked out of|room locked|door locked|locked up|in our way|in the way|" +
+	sayNoWay: "could not|couldnt|cant|cannot|unable to|not able to|no access|wasnt able to|werent able to|hung up on|holding up|holding us up|blocked|on hold|locked out of|room locked|door locked|locked up|in our way|in the way|" +
 		"back ordered|backordered|on backorder|on order|held up|could not get in|couldnt get in|no room to work",
 	sayNoBlocker: "could not find any|couldnt find any|could not find anything|couldnt find anything|cant find any|could not reproduce|couldnt reproduce|could not believe|cant complain|no longer waiting on|cant be seen|cant tell|cant see|cant say|cant remember",
-	sayDropped: "deleted|cancelled|canceled|cancels|cancel|nixed|scrapped|scrap that|no longer needed|no longer wanted|no longer wants|not needed|not wanted|not needed anymore|" +
+	sayDropped: "not in contract|not in the contract|no longer in the job|out of the job|decided not to|decided not|took the fan off|deleted|cancelled|canceled|cancels|cancel|nixed|scrapped|scrap that|no longer needed|no longer wanted|no longer wants|not needed|not wanted|not needed anymore|" +
 		"took it out of the job|took it out of the scope|took it off the list|off the list|taken off the list|out of the contract|" +
 		"changed their mind|changed her mind|changed his mind|doesnt want|does not want|didnt want|did not want|dont want|doesnt need|does not need|dont need|do not need|" +
 		"decided against|backed out|no need for|off the job|dropped from|was dropped|got dropped|is dropped|deleted from|descoped|omitted",
-	sayDropIf:   "took it out|took out|dropped|took that out|took this out|dropped it|took it off|pulled it from|delete|deletes",
+	sayDropIf:   "pulled it|pulled that|killed it|took it out|took out|dropped|took that out|took this out|dropped it|took it off|pulled it from|delete|deletes",
 	sayByOthers: "by others|by other|by somebody else|by someone else|by another",
 	sayAlready:  "already did|already|did it|did that|did this|did theirs|did those|did ours|took care of|handled it|handled",
 	sayAll:      "all|every|everything|each of the",
@@ -37,7 +38,7 @@ var progressCues = cueTable{
 	workDone: "pulled|set|landed|mounted|ran|run|hung|installed|put in|wired|terminated|made up|fished|bent|trenched|glued|traced|" +
 		"labeled|labelled|trimmed|moved|replaced|relocated|swapped|cut in|demoed|removed|connected|tied in|in|up|bored|drilled|dug|added",
 	futureWord: "to be|needs to be|need to be|will be|should be|has to be|have to be|must be|can be|when|once|until|till|before|if|ready to be|want it|wants it|get it|getting|be",
-	othersWord: "plumber|plumbers|gc|gcs|hvac|tinner|tinners|drywaller|drywallers|carpenter|carpenters|painter|painters|owner|owners|customer|" +
+	othersWord: "homeowner|homeowners|sparky|plumber|plumbers|gc|gcs|hvac|tinner|tinners|drywaller|drywallers|carpenter|carpenters|painter|painters|owner|owners|customer|" +
 		"tenant|tenants|landlord|roofer|roofers|fitters|fitter|installers|installer|framers|framer|masons|mason|maintenance|others|utility|" +
 		"contractor|contractors|sprinkler|excavator|electrician|electricians|supplier|vendor|guys|somebody|someone|client|handyman|tilers|tiler|sheetrockers|mechanical|alarm",
 }
@@ -59,7 +60,7 @@ type standing struct {
 // progress reads how far the words say something got.
 func (r *reader) progress() notes.Progress {
 	s := r.look()
-	if s.topics&aboutProgress == 0 && !s.ofs && !(s.numbers && (s.percent || s.slashes > 0)) {
+	if s.topics&aboutProgress == 0 && !s.negations && !s.ofs && !(s.numbers && (s.percent || s.slashes > 0)) {
 		return notes.Progress{}
 	}
 	st := standing{r: r, doneAt: -1}
@@ -67,8 +68,43 @@ func (r *reader) progress() notes.Progress {
 		st.counts()
 	}
 	r.about(aboutProgress, st.take)
+	if s.negations {
+		st.undone()
+	}
 	st.decide()
 	return st.p
+}
+
+// undone looks for "not" and "didn't" right before a verb of the trade: "didn't land them".
+func (st *standing) undone() {
+	r := st.r
+	for i := range r.toks {
+		if r.toks[i].kind != word || !negation(r.low(i)) || r.low(i) == "no" || r.low(i) == "nothing" {
+			continue
+		}
+		if r.spokenFor(i) {
+			continue
+		}
+		j := i + 1
+		if r.low(j) == "yet" || r.low(j) == "been" || r.low(j) == "all" {
+			j++
+		}
+		if w, ok := trade.FindWord(r.low(j)); !ok || w.Class != trade.VerbWord || w.Dim == "test" || w.Dim == "repair" {
+			continue
+		}
+		st.no, st.untouchedIf = true, true
+		st.touch(i, j+1)
+	}
+}
+
+// spokenFor reports whether a phrase about progress or a fault begins with the word at token i.
+func (r *reader) spokenFor(i int) bool {
+	for _, h := range r.near(i, i+1) {
+		if h.sense.topic() == aboutProgress || h.sense == sayFault {
+			return true
+		}
+	}
+	return false
 }
 
 // touch widens the piece to tokens from to to.
@@ -124,6 +160,10 @@ func (st *standing) done(h hit) {
 	switch {
 	case r.low(h.from) == "working" && h.to-h.from == 1 && (!r.endsClause(h.to) || r.negatedWithin(h.from, 2)):
 		return
+	case r.low(h.from) == "runs" && h.to-h.from == 1 && !r.machineBefore(h.from):
+		return
+	case r.low(h.to) == "but", r.low(h.to) == "except":
+		st.no = true
 	case r.low(h.from) == "works" && r.low(h.from-1) == "the", r.low(h.from) == "runs" && !r.endsClause(h.to),
 		r.low(h.from) == "complete" && (r.low(h.to) == "with" || r.low(h.from-1) == "a"),
 		r.low(h.from) == "finished" && (r.low(h.to) == "ceiling" || r.low(h.to) == "wall" || r.low(h.to) == "grade" || r.low(h.to) == "floor" || r.low(h.to) == "basement"):
@@ -136,6 +176,16 @@ func (st *standing) done(h hit) {
 		st.yes, st.doneAt = true, h.from
 	}
 	st.touch(h.from, h.to)
+}
+
+// machineBefore reports whether a thing that can run stands before "runs" at token i, not a number
+// of home runs.
+func (r *reader) machineBefore(i int) bool {
+	switch r.low(i - 1) {
+	case "home", "pipe", "conduit", "cable", "wire", "both", "all", "the", "two", "three", "long", "short", "mc", "emt", "of", "":
+		return false
+	}
+	return r.isWord(i - 1)
 }
 
 // endsClause reports whether nothing of the clause follows token i.
@@ -169,6 +219,19 @@ func (r *reader) almost(i int) bool {
 func (st *standing) partial(h hit) {
 	r := st.r
 	switch r.low(h.from) {
+	case "left":
+		if h.to-h.from == 1 && !r.onlyLeft(h) {
+			return
+		}
+	case "most":
+		switch r.low(h.to) {
+		case "the":
+			if low := r.low(h.to + 1); low == "day" || low == "morning" || low == "afternoon" || low == "time" {
+				return
+			}
+		case "an", "a":
+			return
+		}
 	case "to":
 		if r.low(h.to-1) == "go" {
 			if !r.isNumber(h.from-1) && unitWord(r.low(h.from-1)) < 0 || !r.endsClause(h.to) {
@@ -196,6 +259,19 @@ func (st *standing) partial(h hit) {
 		st.untouchedIf = false
 	}
 	st.touch(h.from, h.to)
+}
+
+// onlyLeft reports whether "left" at the end of its clause says what remains: "just trim left".
+func (r *reader) onlyLeft(h hit) bool {
+	if !r.endsClause(h.to) {
+		return false
+	}
+	for i := r.clauseStart(h.from); i < h.from; i++ {
+		if low := r.low(i); low == "just" || low == "only" || low == "still" {
+			return true
+		}
+	}
+	return r.isNumber(h.from-1) && !r.close(h.from-1)
 }
 
 // partialVerb reports whether "need to" and the like is about work of ours that remains.
@@ -522,7 +598,7 @@ func (r *reader) halfOfWork(h hit) bool {
 		return r.low(h.to) != "in" || r.endsClause(h.to+1)
 	case "of":
 		return r.low(h.to+1) == "the" || r.low(h.to+1) == "them" || r.low(h.to+1) == "it"
-	case "the":
+	case "the", "are", "were":
 		return true
 	}
 	return false

@@ -9,8 +9,8 @@ import (
 var readingCues = cueTable{
 	readWord: "measured|measures|measure|measuring|reads|reading|read|got|getting|metered|meter|meters|voltage|volts|amps|amp draw|draw|draws|drawing|pulling|pulls|running|clamped|clamp meter|" +
 		"drop|dropped to|dropped|tested|test|tests|checked|insulation|insulation resistance|resistance|ir test|torqued|torque|retorqued|trip time|under load|load|loaded|unbalance|imbalance|humidity|thd|inrush|fla|verified",
-	readSubject: "gfci|gfcis|gfi|gfis|afci|afcis|polarity|continuity|rotation|phase rotation|tester|test button|button|emergency lights|emergency light|em lights|emergency battery|discharge|exit signs|exits|ground rod|rods|insulation|bonding|smokes|smoke alarms|detectors|pull test|receptacle tester|functional test|function test|load test|test",
-	readOK:      "ok|okay|good|pass|passed|passes|fine|checks out|check out|checked out|correct|checks good|checked good|tested good|tests good|test good|tested ok|tests ok|tested fine|meggered ok|meggered good|megger ok|megged ok|megged good|meggers good|checks ok|checked ok|o . k",
+	readSubject: "gfci|gfcis|gfi|gfis|afci|afcis|polarity|continuity|rotation|phase rotation|ring out|rang out|tester|test button|button|emergency lights|emergency light|em lights|emergency battery|discharge|exit signs|exits|ground rod|rods|insulation|bonding|smokes|smoke alarms|detectors|pull test|receptacle tester|functional test|function test|load test|test",
+	readOK:      "ok|okay|good|pass|passed|passes|fine|checks out|check out|checked out|correct|verified|checks good|checked good|tested good|tests good|test good|tested ok|tests ok|tested fine|meggered ok|meggered good|megger ok|megged ok|megged good|meggers good|checks ok|checked ok|o . k",
 	readFail: "fail|failed|fails|failing|did not trip|didnt trip|wont trip|would not trip|wouldnt trip|no trip|does not trip|doesnt trip|wont reset|will not reset|would not reset|wouldnt reset|did not reset|not tripping|tested bad|tests bad|test failed|failed test|" +
 		"reversed|wrong|incorrect|not ok|no good|bad",
 	readOpen:         "reads open|read open|reading open|tests open|tested open|ol|o . l|open circuit",
@@ -87,7 +87,7 @@ func measuringWord(low string) bool {
 	switch low {
 	case "v", "volt", "kv", "a", "amp", "ma", "ms", "ohm", "ohms", "kohm", "mohm", "megohm", "megohms", "meg", "megs", "gohm", "ω", "mω",
 		"c", "f", "°", "hz", "fc", "foot", "lb", "w", "kw", "watts", "l", "n", "h", "ph", "phase", "line", "hot", "neutral",
-		"leg", "ab", "bc", "ca", "footcandles", "inch", "ft", "percent":
+		"leg", "ab", "bc", "ca", "bn", "cn", "footcandles", "inch", "ft", "percent":
 		return true
 	}
 	return false
@@ -104,7 +104,7 @@ func (m *meter) step(i, hit int) int {
 	if b, next, ok := r.betweenAt(i); ok {
 		return m.setBetween(i, b, next)
 	}
-	if hit < len(r.seen.hits) && r.seen.hits[hit].from == i {
+	for ; hit < len(r.seen.hits) && r.seen.hits[hit].from == i; hit++ {
 		if next := m.phrase(r.seen.hits[hit]); next > i {
 			return next
 		}
@@ -176,7 +176,8 @@ func (m *meter) phrase(h hit) int {
 		}
 		m.result(h, "reset")
 	case readOK:
-		if !m.aboutTest(h) || r.negatedWithin(h.from, 2) {
+		if !m.aboutTest(h) || r.negatedWithin(h.from, 2) ||
+			r.low(h.from) == "verified" && (!r.endsClause(h.to) || h.from == 0) {
 			return 0
 		}
 		m.result(h, "ok")

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"jobday/notes"
+	"jobday/trade"
 )
 
 var timeCues = cueTable{
@@ -100,7 +101,7 @@ func (r *reader) partAt(i, hit int, list []timePart) (timePart, bool) {
 	}
 	if t.kind == number || t.kind == symbol || numberWordAt(t.low) || inside || t.low == "lunch" {
 		if p, ok := r.pauseAt(i, inside); ok {
-			return timePart{kind: aPause, from: i, to: p.next, minutes: p.minutes, flag: r.forAll(i, p.next)}, true
+			return timePart{kind: aPause, from: i, to: p.next, minutes: p.minutes, flag: r.forAll(i, p.next), pair: p.pair}, true
 		}
 	}
 	if a, ok := r.headCount(i, inside); ok {
@@ -339,7 +340,7 @@ func (r *reader) spanPart(i int, list []timePart) (timePart, bool) {
 		return timePart{}, false
 	}
 	if s, doubt := p.span(0); doubt == "" && s.Minutes() <= 90 && r.low(p.next) == "lunch" && !r.isNumber(p.next+1) {
-		return timePart{kind: aPause, from: i, to: p.next + 1, minutes: s.Minutes()}, true
+		return timePart{kind: aPause, from: i, to: p.next + 1, minutes: s.Minutes(), pair: p}, true
 	}
 	if !p.strong() && !r.borneOut(i, p, list) {
 		return timePart{}, false
@@ -356,7 +357,7 @@ func (r *reader) borneOut(i int, p clockPair, list []timePart) bool {
 	if !p.rises() && p.from.dotted && p.to.dotted {
 		return true
 	}
-	if p.from.dotted != p.to.dotted {
+	if p.from.dotted && !p.to.dotted || p.to.dotted && (p.rises() && !p.from.dotted || !r.bold && !r.afterPerson(i, list)) {
 		return false
 	}
 	if r.low(i-1) == "#" || r.numbered(i-1) || oddPacked(p.from) || oddPacked(p.to) {
@@ -366,11 +367,13 @@ func (r *reader) borneOut(i int, p clockPair, list []timePart) bool {
 	switch {
 	case follow, p.from24 && r.spanMayEnd(p.next):
 		return true
+	case len(list) > 0 && list[len(list)-1].kind == aSpan && i-list[len(list)-1].to > 1 && r.goesOn(list[len(list)-1].to, i):
+		return r.spanMayEnd(p.next) || r.endsClause(p.next+1)
 	case p.rises() && !r.spanMayEnd(p.next):
 		return false
-	case r.bold, r.afterPerson(i, list), r.afterHoursLabel(i):
+	case r.bold, r.afterPerson(i, list), r.afterHoursLabel(i), r.namedAfter(p.next):
 		return true
-	case len(list) > 0 && list[len(list)-1].kind == aSpan && i-list[len(list)-1].to <= 2:
+	case len(list) > 0 && list[len(list)-1].kind == aSpan && r.goesOn(list[len(list)-1].to, i):
 		return true
 	case r.low(i-1) == "travel":
 		return true
@@ -378,6 +381,31 @@ func (r *reader) borneOut(i int, p clockPair, list []timePart) bool {
 		return !p.rises()
 	}
 	return false
+}
+
+// namedAfter reports whether one of ours stands right after a span: "8-12 Ines".
+func (r *reader) namedAfter(i int) bool {
+	m, ok := r.nameAt(i)
+	return ok && !m.weak && r.endsClause(m.next)
+}
+
+// goesOn reports whether only commas and places stand between two spans: "7-12 barn, 1-4 house".
+func (r *reader) goesOn(from, to int) bool {
+	if to-from > 5 {
+		return false
+	}
+	for i := from; i < to; i++ {
+		if low := r.low(i); !joining(low) && !r.placeWord(i) && low != "then" && low != "on" && low != "at" && low != "the" {
+			return to-from <= 2
+		}
+	}
+	return true
+}
+
+// placeWord reports whether token i names a place in or about a building.
+func (r *reader) placeWord(i int) bool {
+	w, ok := trade.FindWord(r.low(i))
+	return ok && w.Class == trade.PlaceWord
 }
 
 // oddPacked reports whether hour and minute in one number are no time people write: "121".
@@ -388,14 +416,7 @@ func (r *reader) numbered(i int) bool {
 	if !r.isWord(i) {
 		return false
 	}
-	switch low := r.low(i); low {
-	case "hrs", "hours", "time", "labor", "on", "from", "travel", "work", "worked", "shift", "site", "i", "me", "we",
-		"us", "both", "mon", "tue", "wed", "thu", "fri", "sat", "sun", "monday", "tuesday", "wednesday",
-		"thursday", "friday", "saturday", "sunday", "today":
-		return false
-	default:
-		return commonWord(low)
-	}
+	return runWord(r.low(i))
 }
 
 // pauseFollows reports whether a break is written at token i, past a comma or bracket.
@@ -433,7 +454,7 @@ func (r *reader) spanMayEnd(i int) bool {
 		return true
 	default:
 		_, named := r.nameAt(i)
-		return named || len(low) > 5 && low[len(low)-3:] == "ing"
+		return named || len(low) > 5 && low[len(low)-3:] == "ing" || r.placeWord(i) && r.endsClause(i+1)
 	}
 }
 
@@ -468,6 +489,21 @@ func (r *reader) afterHoursLabel(i int) bool {
 	return false
 }
 
+// hoursLabel reports whether the word or colon before token i is a label for hours.
+func (r *reader) hoursLabel(i int) bool {
+	low := r.low(i - 1)
+	if low == ":" || low == "-" {
+		low = r.low(i - 2)
+	}
+	return low == "hrs" || low == "hours"
+}
+
+// wholeRest reports whether the number at token i ends the text.
+func (r *reader) wholeRest(i int) bool {
+	n, ok := r.num(i)
+	return ok && n.next >= len(r.toks)
+}
+
 // bareHours reports whether the number at token i is hours without the word: "Ines 8".
 func (r *reader) bareHours(i int) bool {
 	n, ok := r.num(i)
@@ -482,7 +518,7 @@ func (r *reader) loneNumber(i int, list []timePart) (timePart, bool) {
 		return timePart{}, false
 	}
 	person := len(list) > 0 && (list[len(list)-1].kind == aPerson || list[len(list)-1].kind == aCrew)
-	if r.bold && (person || r.hoursAlone(i)) && r.bareHours(i) {
+	if (r.bold && (person || r.hoursAlone(i)) || i <= 2 && r.hoursLabel(i) && r.wholeRest(i)) && r.bareHours(i) {
 		n, _ := r.num(i)
 		m, ok := wholeMinutes(n.v, 60)
 		return timePart{kind: aStated, from: i, to: n.next, minutes: m}, ok
@@ -646,6 +682,11 @@ func (b *rowBuilder) person(a timePart, parts []timePart, k int) {
 		}
 	}
 	b.cur.unnamed += a.who.unnamed
+	if a.who.beside && len(b.cur.row.People) == len(a.who.names) && !b.cur.timed && b.r.lex.Author != "" {
+		if me := b.r.bookName(b.r.lex.Author); !slices.Contains(b.cur.row.People, me) {
+			b.cur.row.People = slices.Insert(b.cur.row.People, 0, me)
+		}
+	}
 	b.cur.row.Crew = max(b.cur.row.Crew, a.who.heads)
 	b.touch(a)
 }
@@ -775,6 +816,12 @@ func (b *rowBuilder) checkSum(sum notes.Minutes) {
 // pause takes a break off the row, or off every row of the line.
 func (b *rowBuilder) pause(a timePart) {
 	b.r.claimTokens(a.from, a.to)
+	if a.pair.next > 0 && b.cur.timed {
+		// A lunch written between two spans is off the clock already: "7-11 lunch 11-11:30".
+		if s, _ := a.pair.span(0); int(s.From) >= b.cur.lastSpan {
+			return
+		}
+	}
 	if a.flag {
 		for k := max(0, len(b.rows)-16); k < len(b.rows); k++ {
 			if len(b.rows[k].Spans) > 0 {
