@@ -1,6 +1,8 @@
 package field
 
 import (
+	"strings"
+
 	"jobday/notes"
 	"jobday/trade"
 )
@@ -16,6 +18,7 @@ type portion struct {
 	lent    int    // how many of names, at the end, stand in another item
 	sep     string // the mark before its segment
 	about   bool
+	alone   bool // it is all its segment says
 	each    bool
 	ahead   bool // "each" stands before what it is said of: "1 each: dimmer, plate"
 	marked  bool // the count stands in brackets or after an x
@@ -49,7 +52,7 @@ func (r *reader) items() []notes.Item {
 
 // stays reports whether a designation is one whatever else was read out of its number.
 func (a *atom) stays() bool {
-	return a.dim != "volts" && a.dim != "watts" && a.dim != "kelvin" && a.dim != "angle"
+	return !(a.dim == "amps" && strings.Contains(a.text, ".")) && a.dim != "volts" && a.dim != "watts" && a.dim != "kelvin" && a.dim != "angle"
 }
 
 // A parcel is the items of one line under reading.
@@ -98,6 +101,22 @@ func (p *parcel) parts(k int) bool {
 	return false
 }
 
+// idle reports whether the atoms say nothing about a thing.
+func (p *parcel) idle(lo, hi int) bool {
+	for k := lo; k < hi; k++ {
+		switch a := &p.out[k]; a.role {
+		case roleJoin, roleAbout, roleMark:
+		case roleStop:
+			if a.text != "qty" && a.text != "them" && a.text != "no" && !isState(a.text) {
+				return false
+			}
+		default:
+			return false
+		}
+	}
+	return true
+}
+
 // property reports whether an atom tells a thing from others without naming one: "WR/TR",
 // "20A/1P".
 func (p *parcel) property(k int) bool {
@@ -113,7 +132,7 @@ func (p *parcel) property(k int) bool {
 // segment reads the items of the atoms from lo up to hi.
 func (p *parcel) segment(lo, hi int, sep string) {
 	number := len(p.portions)
-	k, about, negated, object := lo, false, false, false
+	k, about, negated, object := lo, false, false, ""
 	if n := p.correction(lo, hi); n > 0 {
 		p.fixing = true
 		k += n
@@ -131,7 +150,10 @@ func (p *parcel) segment(lo, hi int, sep string) {
 				k += n
 				continue
 			}
-			negated, object = isNegation(a.text), isPreposition(a.text)
+			negated, object = isNegation(a.text), ""
+			if isPreposition(a.text) {
+				object = a.text
+			}
 			k++
 			continue
 		case roleUnit:
@@ -153,12 +175,13 @@ func (p *parcel) segment(lo, hi int, sep string) {
 			k++
 			continue
 		}
+		d.alone = p.idle(lo, k) && p.idle(next, hi)
 		k = next
 		about = false
-		if d.keepable(p) && !negated && !(object && d.count < 0) {
+		if d.keepable(p) && !negated && !(object != "" && d.count < 0) && !p.onlyPlace(&d, object) {
 			p.enter(d)
 		}
-		negated, object = false, false
+		negated, object = false, ""
 	}
 }
 
@@ -169,6 +192,19 @@ func isPreposition(t string) bool {
 	switch t {
 	case "for", "to", "from", "at", "in", "on", "near", "above", "below", "under", "behind", "over", "into",
 		"through", "by", "off", "inside", "onto", "against", "between", "around", "across", "along":
+		return true
+	}
+	return false
+}
+
+// onlyPlace reports whether "a thing" after a preposition only says where or what for: "on a reel",
+// "for a heated trough". What something is fed from or put into is a thing of its own.
+func (p *parcel) onlyPlace(d *portion, object string) bool {
+	if d.count < 0 || p.nums[p.out[d.count].num].form != article {
+		return false
+	}
+	switch object {
+	case "for", "near", "by", "behind", "above", "below", "under", "at", "on", "from":
 		return true
 	}
 	return false

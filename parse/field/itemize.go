@@ -56,6 +56,9 @@ func (d *portion) bare() bool { return d.count >= 0 && len(d.names) == 0 }
 
 // leads reports whether a quantity alone may belong to the name after it.
 func (p *parcel) leads(d, next *portion) bool {
+	if p.plainCount(d.count, len(p.out)) && d.unit == "" && !d.marked && (next.sep == ":" || next.sep == "," || !d.alone) {
+		return false // "2,4: proofing cabinet" counts nothing
+	}
 	switch next.sep {
 	case ",", ")", ":", "-", "(":
 		return next.headed || next.only || d.marked || p.out[d.count].dim != ""
@@ -77,12 +80,12 @@ func (p *parcel) attach(last, d *portion) bool {
 	default:
 		return false
 	}
-	if last.count < 0 && len(last.names) > 0 && d.count >= 0 && p.onlyBoxes(d) {
+	if last.count < 0 && len(last.names) > 0 && d.count >= 0 && d.sep == "," && d.alone && p.onlyBoxes(d) {
 		d.names, d.unit = nil, notes.Box // "wire nuts, 1 box"
 	}
 	switch {
 	case d.bare() && last.count < 0 && len(last.names) > 0:
-		if d.unit == "" && p.nums[p.out[d.count].num].form == article {
+		if d.unit == "" && (p.nums[p.out[d.count].num].form == article || p.out[d.count].dim == "" && !d.alone) {
 			return false
 		}
 		last.lend(d)
@@ -310,6 +313,9 @@ func (p *parcel) items() []notes.Item {
 // or properties of nothing.
 func (p *parcel) emptyHanded(d *portion) bool {
 	if len(d.names) == 0 {
+		if d.unitOf(p) == notes.Each && len(p.portions) > 1 {
+			return true // "…, 1 ea" of what has its count already
+		}
 		return d.unit == "" && p.out[d.count].dim == "" && (d.times < 0 || p.out[d.times].dim == "")
 	}
 	return d.count < 0 && !d.headed && !p.standsAlone(d)

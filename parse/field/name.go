@@ -138,6 +138,11 @@ func (s *scanner) nameOf(keep []int) string {
 		}
 	}
 	b := make([]byte, 0, 48)
+	for _, k := range keep {
+		if a := &s.out[k]; a.role == roleVerb {
+			b = add(b, a.text)
+		}
+	}
 	b = s.designations(b, keep)
 	b = s.attributes(b, keep, head, kind)
 	switch {
@@ -272,7 +277,7 @@ func attributePass(a *atom) int {
 		return 0
 	case roleTrait:
 		return 1
-	case roleThing, rolePart, roleKind, roleGeneric, roleUnknown, roleVerb:
+	case roleThing, rolePart, roleKind, roleGeneric, roleUnknown:
 		return 2
 	case roleUnit:
 		if a.text == "box" {
@@ -326,7 +331,7 @@ func (s *scanner) implied(b []byte, keep []int, head int) []byte {
 			word = "box"
 		case a.text == "quad":
 			word = "receptacle"
-		case a.text == "recessed":
+		case a.text == "recessed" || a.text == "sealed":
 			word = "fixture"
 		}
 	}

@@ -93,7 +93,7 @@ func (p *parcel) afterCount(d *portion, k, hi int) int {
 // isState reports whether a word says how a thing is, so that it may stand before it.
 func isState(t string) bool {
 	switch t {
-	case "bad", "broken", "loose", "burnt", "missing", "dead", "live", "existing", "good", "used", "remaining":
+	case "bad", "broken", "loose", "burnt", "missing", "dead", "live", "existing", "good", "used", "remaining", "only", "just":
 		return true
 	}
 	return false

@@ -89,6 +89,11 @@ func (s *scanner) rating2(n num, j int, joined bool) bool {
 			s.ordinal(n, j+1)
 		}
 		return joined
+	case "f", "c":
+		if s.text[s.toks[j].start] != w[0] && !s.tightNumber(j+1) { // degrees
+			s.put(atom{role: roleSkip, dim: "other"}, j+1)
+			return true
+		}
 	case "s":
 		return joined && s.numberPlural(n, j)
 	}

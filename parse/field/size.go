@@ -166,7 +166,7 @@ func (s *scanner) size(n num, next int) {
 		s.desig(text+" in", "size", next)
 	case ok && (tight(s.toks, f.next, "x") || tight(s.toks, f.next, "-")) && s.tightNumber(f.next+1):
 		s.count(whole, "", i+1) // four of a thread: "4 1/4-20"
-	case ok && !isTradeSize(text) && text != "4-11/16" && isTradeSize(sizeText(f.v)):
+	case ok && !isMixedSize(text) && !s.fastens(next):
 		s.count(whole, "", i+1)
 		s.i = at
 		s.desig(sizeText(f.v)+" in", "size", next)
@@ -176,6 +176,16 @@ func (s *scanner) size(n num, next int) {
 	default:
 		s.desig(text+" in", "size", next)
 	}
+}
+
+// isMixedSize reports whether a whole number and a fraction are a size boxes or raceways come in.
+// Common practice, no source.
+func isMixedSize(text string) bool {
+	switch text {
+	case "4-11/16", "2-1/8", "1-5/8", "1-7/8":
+		return true
+	}
+	return isTradeSize(text)
 }
 
 // fastens reports whether a fastener is named around a size: they come in all lengths.

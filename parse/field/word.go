@@ -179,10 +179,10 @@ func (s *scanner) phrase() bool {
 	}
 	for k := range e.Phrases {
 		p := &e.Phrases[k]
-		if !s.follows(p.Rest) {
+		next := s.follows(p.Rest)
+		if next == 0 {
 			continue
 		}
-		next := s.i + 1 + len(p.Rest)
 		if p.Class == trade.MeansWord {
 			if s.depth > 1 {
 				continue
@@ -196,18 +196,20 @@ func (s *scanner) phrase() bool {
 	return false
 }
 
-// follows reports whether the words stand after the current token. A hyphen may stand between
-// them; any other mark must be part of the phrase.
-func (s *scanner) follows(rest []string) bool {
-	if s.i+len(rest) >= len(s.toks) {
-		return false
-	}
-	for k, want := range rest {
-		if s.toks[s.i+1+k].low != want {
-			return false
+// follows returns the token after the words, when they stand after the current token, or 0. A
+// hyphen may stand between them; any other mark must be part of the phrase.
+func (s *scanner) follows(rest []string) int {
+	j := s.i + 1
+	for _, want := range rest {
+		if want != "-" && tight(s.toks, j, "-") && s.tightWord(j+1) {
+			j++
 		}
+		if j >= len(s.toks) || s.toks[j].low != want {
+			return 0
+		}
+		j++
 	}
-	return true
+	return j
 }
 
 // unknown appends a word the vocabulary lacks, as a singular.
