@@ -146,7 +146,7 @@ func (r *reader) hoursAndPart(v notes.Decimal, i int) (stretch, bool) {
 		s.minutes, s.next = m+notes.Minutes(n.small), r.pastDot(n.next+1)
 	case next == "m" && r.close(n.next):
 		s.minutes, s.next = m+notes.Minutes(n.small), n.next+1
-	case j == i && n.form == digits && len(r.low(j)) == 2 && r.partStops(n.next):
+	case j == i && n.form == digits && len(r.low(j)) == 2 && (r.partStops(n.next) || r.close(j) && !r.close(n.next)):
 		s.minutes, s.next = m+notes.Minutes(n.small), n.next
 	}
 	return s, true
@@ -162,10 +162,19 @@ func (r *reader) partStops(i int) bool {
 	case t.kind == number:
 		return false
 	case t.kind == word:
-		return t.spaced && (r.breakWord(i) == false) && (r.capital(i) || joining(t.low))
+		return t.spaced && !r.breakWord(i) && (r.capital(i) || joining(t.low) || afterAmount(t.low))
 	default:
 		return t.low == "," || t.low == ";" || t.low == "." || t.low == ")" || t.low == "-" && t.spaced
 	}
+}
+
+// afterAmount reports whether a small word may follow an amount of time.
+func afterAmount(low string) bool {
+	switch low {
+	case "for", "on", "to", "at", "total", "each", "then", "but":
+		return true
+	}
+	return false
 }
 
 // andPart returns the minutes of "and a half" or "and a quarter" at token i, or 0.
@@ -284,6 +293,9 @@ func (r *reader) pauseAt(i int, inside bool) (pause, bool) {
 	switch low := r.low(i); {
 	case low == "lunch" || low == "break":
 		return r.pauseAfterWord(i + 1)
+	case inside && low == "took":
+		p, ok := r.pauseAmount(i+1, true)
+		return p, ok && r.endsClause(p.next)
 	case inside && (low == "less" || low == "minus" || low == "-" && !r.close(i) && r.isNumber(i+1) && r.bold):
 		return r.pauseAmount(i+1, true)
 	case (low == "hour" || low == "hr") && r.breakWord(i+1):

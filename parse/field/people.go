@@ -123,7 +123,10 @@ func alsoWord(low string) bool {
 // not somebody who worked: "told Ines", "per Ines".
 func (r *reader) spokenTo(i int) bool {
 	switch r.low(i - 1) {
-	case "told", "tell", "by", "per", "from", "for", "ask", "asked", "call", "called", "to", "let",
+	case "for":
+		low := r.low(i - 2)
+		return !hourWord(low) && !minuteWord(low) && low != "each" && low != "apiece"
+	case "told", "tell", "by", "per", "from", "ask", "asked", "call", "called", "to", "let",
 		"showed", "helped", "helping", "text", "texted":
 		return true
 	}

@@ -18,7 +18,7 @@ var readingCues = cueTable{
 	readReset:        "reset|resets|reset ok|resets ok|reset fine|resets fine|reset good",
 	readNoContinuity: "no continuity|without continuity|lost continuity",
 	readContinuity:   "has continuity|have continuity|rings through|rings out",
-	readTemp:         "temp|temperature|thermal|hot spot|hotspot|ir scan|infrared|scan|vs|camera|imager|degrees|deg",
+	readTemp:         "ambient|temp|temperature|thermal|hot spot|hotspot|ir scan|infrared|scan|vs|camera|imager|degrees|deg",
 	readMegger:       "megger|meggered|megged|meg|megs|hipot|insulation|insulation resistance|megger test|ir test",
 }
 

@@ -1,0 +1,200 @@
+package field
+
+import (
+	"strings"
+
+	"jobday/trade"
+)
+
+// sayer reads a person at token i who may allow work, also a name in lower case: "per ruth".
+func (r *reader) sayer(i int) (end int, ok bool) {
+	if end, ok := r.personAt(i); ok {
+		switch r.low(end - 1) {
+		case "inspector", "ahj":
+			return 0, false
+		}
+		return end, true
+	}
+	if !r.isWord(i) || r.capital(i) || len(r.low(i)) < 3 || len(r.low(i)) > 14 || notAPerson(r.low(i)) {
+		return 0, false
+	}
+	if _, known := trade.FindWord(r.low(i)); known || r.isNumber(i-2) {
+		return 0, false
+	}
+	return i + 1, r.endsClause(i+1) || r.low(i+1) == "on" || r.low(i+1) == "via" || r.low(i+1) == "by" || r.isNumber(i+1) || r.low(i+1) == "at"
+}
+
+// perUnit reports whether a word after "per" makes a rate.
+func perUnit(low string) bool {
+	switch low {
+	case "man", "guy", "men":
+		return true
+	}
+	return false
+}
+
+// notAPerson reports whether a word in lower case after "per" or "by" is no person.
+func notAPerson(low string) bool {
+	switch low {
+	case "code", "codes", "plan", "plans", "print", "prints", "spec", "specs", "specification", "specifications", "drawing",
+		"drawings", "nec", "the", "manufacturer", "mfr", "mfg", "instructions", "diagram", "schedule", "detail", "details",
+		"box", "foot", "feet", "hour", "day", "week", "month", "year", "unit", "man", "head", "request", "usual",
+		"inspector", "side", "fixture", "circuit", "panel", "room", "floor", "phase", "each", "piece", "roll", "run",
+		"everything", "this", "that", "door", "hand", "mistake", "noon", "phone", "text", "email", "mail", "now", "then",
+		"permit", "contract", "scope", "quote", "estimate", "ticket", "order", "layout", "hours", "minute", "pole", "sheet",
+		"today", "tomorrow", "monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday", "itself", "others",
+		"one", "two", "three", "four", "hers", "his", "them", "her", "him", "us", "me", "our", "yesterday", "site", "rfi",
+		"ahj", "standard", "and", "for", "above", "below", "per", "listing", "label", "table", "conversation", "discussion", "directions", "wiring":
+		return true
+	}
+	return false
+}
+
+// personAt reads a person at token i as people write one: "Ruth Amsel", "Mr. Fenn", "J. Fenn",
+// "the owner", "the shop manager", "GC super", "Ruth's".
+func (r *reader) personAt(i int) (end int, ok bool) {
+	if !r.isWord(i) {
+		return 0, false
+	}
+	j := i
+	switch r.low(j) {
+	case "the", "our", "their", "her", "his", "a":
+		j++
+		if !r.isWord(j) {
+			return 0, false
+		}
+	}
+	if j > i || roleWord(plainOwner(r.low(j))) && !(r.low(j) == "dr" && (r.capital(j+1) || r.low(j+1) == ".")) {
+		return r.roleAt(j, j > i)
+	}
+	if title(r.low(j)) && (r.capital(j) || r.low(j+1) == ".") {
+		k := j + 1
+		if r.low(k) == "." && r.close(k) {
+			k++
+		}
+		if r.capital(k) {
+			return r.surnameEnd(k), true
+		}
+		return j + 1, r.low(j) == "dr"
+	}
+	if !r.capital(j) || !r.personName(j) {
+		return 0, false
+	}
+	return r.surnameEnd(j), true
+}
+
+// surnameEnd returns the token after a name that starts at token i: capitalized words, single
+// letters with a point, and doubled surnames.
+func (r *reader) surnameEnd(i int) int {
+	j := i + 1
+	if len(r.low(i)) == 1 && r.low(j) == "." && r.close(j) {
+		j++
+	}
+	if r.possessive(i) {
+		return j
+	}
+	for n := 0; n < 3; n++ {
+		switch {
+		case r.low(j) == "-" && r.close(j) && r.close(j+1) && r.capital(j+1):
+			j += 2
+		case r.capital(j) && r.toks[j].spaced && r.personName(j) && !r.breaks(j-1):
+			j++
+			if r.possessive(j - 1) {
+				return j
+			}
+		default:
+			return j
+		}
+	}
+	return j
+}
+
+func (r *reader) possessive(i int) bool { return strings.HasSuffix(r.low(i), "'s") }
+
+// plainOwner takes the 's from a word.
+func plainOwner(low string) string { return strings.TrimSuffix(low, "'s") }
+
+// roleAt reads a role at token i, with up to two words before it when an article stood there:
+// "the bakery owner", "GC super", "site super".
+func (r *reader) roleAt(i int, article bool) (end int, ok bool) {
+	reach := 1
+	if article {
+		reach = 3
+	}
+	for n := 0; n < reach; n++ {
+		if !r.isWord(i + n) {
+			return 0, false
+		}
+		if roleWord(plainOwner(r.low(i + n))) {
+			end = i + n + 1
+			for roleWord(plainOwner(r.low(end))) && r.toks[end].spaced && !r.possessive(end-1) {
+				end++
+			}
+			return end, true
+		}
+	}
+	return 0, false
+}
+
+// roleWord reports whether a word names somebody by what they are to the job.
+func roleWord(low string) bool {
+	switch low {
+	case "owner", "owners", "customer", "client", "tenant", "landlord", "landlady", "manager", "mgr", "super", "superintendent",
+		"gc", "contractor", "foreman", "boss", "homeowner", "architect", "engineer", "chef", "baker",
+		"dentist", "doctor", "farmer", "pm", "supervisor", "wife", "husband", "inspector", "ahj", "facilities", "principal",
+		"rep", "supt", "maintenance", "staff", "receptionist", "caretaker", "janitor", "dr", "lady", "buyer", "realtor":
+		return true
+	}
+	return false
+}
+
+// personName reports whether the capitalized word at token i can be a person's name: it is no
+// word of the trade or of these grammars that merely starts a sentence.
+func (r *reader) personName(i int) bool {
+	low := plainOwner(r.low(i))
+	if len(low) < 2 && !(r.low(i+1) == "." && r.close(i+1)) && !(r.capital(i+1) && len(r.low(i+1)) > 2) || commonWord(low) || notAPerson(low) || thingWord(low) {
+		return false
+	}
+	if len(low) > 1 && r.shouting(i) && len(low) <= 4 && i+1 < len(r.toks) && (len(low) < 3 || r.low(i+1) != "ok'd") {
+		return false
+	}
+	return !r.cueWord(i)
+}
+
+// thingWord reports whether a capitalized word begins a sentence about a thing.
+func thingWord(low string) bool {
+	switch low {
+	case "extra", "change", "disconnect", "feeder", "cable", "conduit", "fixture", "fixtures", "outlet", "outlets", "receptacle",
+		"recept", "receptacles", "switch", "dimmer", "charger", "price", "quote", "ticket", "it", "that", "this", "they", "she",
+		"he", "you", "is", "are", "was", "there", "when", "if", "after", "per", "not", "gfci", "gfi", "afci", "emt", "mc", "led",
+		"main", "service", "meter", "sign", "lighting", "heater", "oven", "mixer", "cooler", "freezer", "job", "everything",
+		"nothing", "someone", "somebody", "nobody", "verbal", "verbally", "and", "but", "so", "also", "then", "with", "for",
+		"plan", "approval", "authorization", "signature", "co", "po", "rfi", "ok", "yes", "told", "offered", "quoted", "got",
+		"new", "old", "two", "three", "four", "one", "to", "at", "as", "by", "of", "an", "temp", "demo", "trench", "note",
+		"warranty", "tm", "nte", "an'", "kitchen", "bath", "garage", "hall", "hallway", "attic", "basement", "roof", "barn":
+		return true
+	}
+	return false
+}
+
+// personBefore returns the person that stands last before token i in its clause, or 0, 0.
+func (r *reader) personBefore(i int) (from, to int) {
+	for j := r.clauseStart(i); j < i; j++ {
+		if end, ok := r.personAt(j); ok && end <= i {
+			if r.low(j-1) != "told" && !r.crewMember(j) || to == 0 {
+				from, to = j, end
+			}
+			j = end - 1
+		}
+	}
+	return from, to
+}
+
+// crewMember reports whether token i names one of ours.
+func (r *reader) crewMember(i int) bool {
+	if r.lex == nil {
+		return false
+	}
+	_, known := r.lex.names[plainOwner(r.low(i))]
+	return known
+}

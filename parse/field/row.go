@@ -1,0 +1,358 @@
+package field
+
+import (
+	"slices"
+
+	"jobday/notes"
+)
+
+// A loneClock is a time of day that begins no span.
+type loneClock struct {
+	at int // token
+	clockTime
+}
+
+// A rowBuilder puts parts together to rows.
+type rowBuilder struct {
+	r      *reader
+	rows   []notes.TimeRow
+	cur    draft
+	travel bool // "travel" stands before the time it is about
+}
+
+// A draft is a row in the making.
+type draft struct {
+	row       notes.TimeRow
+	from, to  int // tokens
+	unnamed   int
+	total     bool
+	timed     bool
+	trailing  bool // the person stands after the time
+	lastSpan  int  // end of the last span, in minutes
+	started   bool
+	inherited bool // people are carried over from the row before
+	we        bool // its people are whoever "we" are
+}
+
+func (b *rowBuilder) build(parts []timePart) {
+	for k, a := range parts {
+		switch a.kind {
+		case aPerson:
+			b.person(a, parts, k)
+		case aSpan:
+			b.span(a)
+		case aStated:
+			b.stated(a, parts, k)
+		case aPause:
+			b.pause(a)
+		case aCrew:
+			b.crew(a, parts, k)
+		case aEach:
+			b.cur.row.Each = true
+			b.touch(a)
+		case aEachWay:
+			b.eachWay(a)
+		case aTotal:
+			b.cur.total = true
+		case aTravel:
+			b.travelWord(a)
+		case aStop:
+			b.stop(a)
+		}
+	}
+	b.flush()
+}
+
+// touch widens the row to the part.
+func (b *rowBuilder) touch(a timePart) {
+	if !b.cur.started {
+		b.cur.from, b.cur.started = a.from, true
+	}
+	b.cur.to = a.to
+}
+
+// person adds people to the row, or begins the next one.
+func (b *rowBuilder) person(a timePart, parts []timePart, k int) {
+	joined := k > 0 && parts[k-1].kind == aPerson && b.r.onlyJoins(parts[k-1].to, a.from)
+	leads := k+1 < len(parts) && (parts[k+1].kind == aSpan || parts[k+1].kind == aStated) && parts[k+1].from-a.to <= 1
+	switch {
+	case !b.cur.timed:
+		if b.cur.inherited {
+			b.cur.row.People, b.cur.inherited = nil, false
+		}
+		if leads && !joined && k > 0 && parts[k-1].kind == aPerson && b.r.commaBetween(parts[k-1].to, a.from) {
+			b.cur = draft{} // "Ben left at noon, Ana 7-3:30": what was said of Ben has no time
+		}
+		b.cur.we = a.who.we && len(b.cur.row.People) == 0
+	case b.cur.we && a.from == b.cur.to && len(a.who.names) > 0 && !a.who.we:
+		b.cur.row.People, b.cur.we, b.cur.trailing = nil, false, true
+	case len(b.cur.row.People) == 0 && b.cur.unnamed == 0 && !(leads && b.r.separated(a.from)):
+		b.cur.trailing = true
+	case b.cur.trailing && joined && !leads:
+	default:
+		b.flush()
+	}
+	for _, name := range a.who.names {
+		if !slices.Contains(b.cur.row.People, name) {
+			b.cur.row.People = append(b.cur.row.People, name)
+		}
+	}
+	b.cur.unnamed += a.who.unnamed
+	if a.who.beside && len(b.cur.row.People) == len(a.who.names) && !b.cur.timed && b.r.lex.Author != "" {
+		if me := b.r.bookName(b.r.lex.Author); !slices.Contains(b.cur.row.People, me) {
+			b.cur.row.People = slices.Insert(b.cur.row.People, 0, me)
+		}
+	}
+	b.cur.row.Crew = max(b.cur.row.Crew, a.who.heads)
+	b.touch(a)
+}
+
+// onlyJoins reports whether only joining signs stand between two tokens.
+func (r *reader) onlyJoins(from, to int) bool {
+	for i := from; i < to; i++ {
+		if !joining(r.low(i)) {
+			return false
+		}
+	}
+	return to-from <= 2
+}
+
+// commaBetween reports whether a clause ends between two tokens.
+func (r *reader) commaBetween(from, to int) bool {
+	for i := from; i < to && i < from+clauseReach; i++ {
+		if r.breaks(i) {
+			return true
+		}
+	}
+	return false
+}
+
+// separated reports whether a comma stands before token i.
+func (r *reader) separated(i int) bool { return r.low(i-1) == "," || r.low(i-1) == "/" }
+
+// inherit begins a new row for the people of the current one.
+func (b *rowBuilder) inherit() {
+	people, unnamed, crew := b.cur.row.People, b.cur.unnamed, b.cur.row.Crew
+	b.flush()
+	b.cur.row.People = slices.Clone(people)
+	b.cur.unnamed, b.cur.row.Crew = unnamed, crew
+	b.cur.inherited = len(people) > 0
+}
+
+func (b *rowBuilder) span(a timePart) {
+	if b.cur.timed && (b.cur.row.Stated > 0 && len(b.cur.row.Spans) == 0 || b.travel || b.cur.row.Travel) {
+		if b.cur.trailing {
+			b.flush()
+		}
+		b.inherit()
+	}
+	s, doubt := a.pair.span(b.cur.lastSpan)
+	if doubt == "" && len(b.cur.row.Spans) > 0 && int(s.From) < b.cur.lastSpan {
+		doubt = "its times overlap"
+	}
+	if b.cur.row.Fault == "" {
+		b.cur.row.Fault = doubt
+	}
+	b.cur.row.Spans = append(b.cur.row.Spans, s)
+	b.cur.lastSpan = max(b.cur.lastSpan, int(s.To))
+	b.timed(a)
+}
+
+// timed notes that the row has its time.
+func (b *rowBuilder) timed(a timePart) {
+	b.cur.timed, b.cur.inherited = true, false
+	b.cur.row.Travel = b.cur.row.Travel || b.travel
+	b.travel = false
+	b.touch(a)
+	b.r.claimTokens(a.from, a.to)
+}
+
+func (r *reader) claimTokens(from, to int) {
+	start, end := r.piece(from, to)
+	r.claim(notes.Piece{Start: start, End: end})
+}
+
+// stated adds a duration: to a row with spans it is the sum of them, else a row of its own.
+func (b *rowBuilder) stated(a timePart, parts []timePart, k int) {
+	if len(b.cur.row.Spans) > 0 && b.cur.row.Stated == 0 && b.isSum(a) {
+		b.checkSum(a.minutes)
+		b.touch(a)
+		b.r.claimTokens(a.from, a.to)
+		return
+	}
+	if b.cur.timed && b.r.low(a.from-1) == "=" {
+		b.product(a)
+		return
+	}
+	if b.cur.timed {
+		if b.cur.trailing {
+			b.flush()
+		}
+		b.inherit()
+	}
+	b.cur.row.Stated = a.minutes
+	b.cur.total = b.cur.total || a.flag
+	b.cur.row.Fault = a.doubt
+	if a.doubt == "" && a.minutes > longest && !a.flag {
+		b.cur.row.Fault = "runs past 16 h"
+	}
+	b.timed(a)
+}
+
+// product holds the sum written after a head count and a duration against both: "2 men x 4 hrs = 8 hrs".
+func (b *rowBuilder) product(a timePart) {
+	row := &b.cur.row
+	if heads := notes.Minutes(row.Heads()); row.Stated*heads != a.minutes && row.Stated != a.minutes && row.Fault == "" {
+		row.Fault = "says " + a.minutes.String() + " in all, its parts give " + (row.Stated * heads).String()
+	}
+	b.touch(a)
+	b.r.claimTokens(a.from, a.to)
+}
+
+// isSum reports whether a duration after spans sums them up: "7-3:30, 8 hrs", "7-3 (8 hrs)".
+func (b *rowBuilder) isSum(a timePart) bool {
+	r := b.r
+	if b.travel || a.from-b.cur.to > 2 {
+		return false
+	}
+	switch next := r.low(a.to); next {
+	case "", ")", ".", ";", "total", ",":
+	default:
+		if _, named := r.nameAt(a.to); !named {
+			return false
+		}
+	}
+	return !(r.low(a.to+1) == "travel" || r.low(a.to+1) == "drive")
+}
+
+// checkSum holds a written sum against the spans. A difference that is a usual break and is not
+// written otherwise is one; any other is a fault.
+func (b *rowBuilder) checkSum(sum notes.Minutes) {
+	row := &b.cur.row
+	row.Stated = 0
+	switch diff := row.Clock() - sum; {
+	case diff == 0:
+	case row.Break == 0 && (diff == 15 || diff == 20 || diff == 30 || diff == 45 || diff == 60):
+		row.Break = diff
+	case row.Fault == "":
+		row.Fault = "says " + sum.String() + ", its clock times give " + row.Clock().String()
+	}
+}
+
+// pause takes a break off the row, or off every row of the line.
+func (b *rowBuilder) pause(a timePart) {
+	b.r.claimTokens(a.from, a.to)
+	if a.pair.next > 0 && b.cur.timed {
+		// A lunch written between two spans is off the clock already: "7-11 lunch 11-11:30".
+		if s, _ := a.pair.span(0); int(s.From) >= b.cur.lastSpan {
+			return
+		}
+	}
+	if a.flag {
+		for k := max(0, len(b.rows)-16); k < len(b.rows); k++ {
+			if len(b.rows[k].Spans) > 0 {
+				b.rows[k].Break = a.minutes
+			}
+		}
+	}
+	if b.cur.timed {
+		b.cur.row.Break = a.minutes
+		b.touch(a)
+		return
+	}
+	if n := len(b.rows); n > 0 && !a.flag && len(b.rows[n-1].Spans) > 0 {
+		b.rows[n-1].Break = a.minutes
+	}
+}
+
+// crew sets the head count of the row it stands in or before.
+func (b *rowBuilder) crew(a timePart, parts []timePart, k int) {
+	if b.cur.timed && b.cur.row.Crew > 0 {
+		b.flush()
+	}
+	leads := k+1 < len(parts) && (parts[k+1].kind == aSpan || parts[k+1].kind == aStated) && parts[k+1].from-a.to <= 1
+	if b.cur.timed && leads && (len(b.cur.row.People) > 0 || b.r.separated(a.from)) {
+		b.flush()
+	}
+	b.cur.row.Crew = a.heads
+	b.touch(a)
+	b.r.claimTokens(a.from, a.to)
+}
+
+// eachWay doubles a drive that is written one way.
+func (b *rowBuilder) eachWay(a timePart) {
+	if b.cur.timed && len(b.cur.row.Spans) == 0 {
+		b.cur.row.Stated *= 2
+		b.touch(a)
+	}
+}
+
+// travelWord says that the time beside it was spent on the road.
+func (b *rowBuilder) travelWord(a timePart) {
+	if b.cur.timed && len(b.cur.row.Spans) == 0 && a.from-b.cur.to <= 2 && !b.r.separated(a.from) {
+		b.cur.row.Travel = true
+		b.touch(a)
+		return
+	}
+	b.travel = true
+}
+
+// stop ends the row at the end of a sentence; people named before any time stay for what follows.
+func (b *rowBuilder) stop(a timePart) {
+	if !b.cur.timed {
+		return
+	}
+	if a.flag {
+		b.flush()
+		b.travel = false
+		return
+	}
+	b.inherit()
+}
+
+// flush finishes the row.
+func (b *rowBuilder) flush() {
+	d := b.cur
+	b.cur = draft{}
+	if !d.timed {
+		return
+	}
+	row := &d.row
+	if d.unnamed > 0 && len(row.People)+d.unnamed > 1 {
+		row.Crew = max(row.Crew, len(row.People)+d.unnamed)
+	}
+	if len(row.Spans) == 0 {
+		row.Each = !d.total && row.Heads() > 1
+	} else {
+		row.Each = false
+	}
+	row.Start, row.End = b.r.piece(d.from, d.to)
+	b.rows = append(b.rows, *row)
+}
+
+// finish looks for one person at two places at once.
+func (b *rowBuilder) finish() []notes.TimeRow {
+	for i := range b.rows {
+		for j := max(0, i-16); j < i; j++ {
+			if b.rows[i].Fault == "" && shared(b.rows[i].People, b.rows[j].People) && overlap(b.rows[i].Spans, b.rows[j].Spans) {
+				b.rows[i].Fault = "its times overlap"
+			}
+		}
+	}
+	return b.rows
+}
+
+func shared(a, b []string) bool {
+	return slices.ContainsFunc(a, func(name string) bool { return slices.Contains(b, name) })
+}
+
+func overlap(a, b []notes.ClockSpan) bool {
+	for _, s := range a {
+		for _, t := range b {
+			if s.From < t.To && t.From < s.To {
+				return true
+			}
+		}
+	}
+	return false
+}
