@@ -101,6 +101,31 @@ func (p *parcel) parts(k int) bool {
 	return false
 }
 
+// single makes one of a word: a package without a number ("box of wire nuts") and an ordinal
+// ("first of 2") are one.
+func (p *parcel) single(k int) {
+	if len(p.nums) >= maxNums {
+		return
+	}
+	p.nums = append(p.nums, spelledNum(1, 0))
+	a := &p.out[k]
+	if a.role == roleUnit {
+		a.text = a.dim
+	} else {
+		a.dim = ""
+	}
+	a.role, a.num, a.alt = roleCount, int8(len(p.nums)-1), -1
+}
+
+// ordinal reports whether atom k is the ordinal of "first of 2".
+func (p *parcel) ordinal(k, hi int) bool {
+	switch p.out[k].text {
+	case "first", "second", "third", "fourth", "last", "next":
+		return p.isJoin(k+1, hi, "of") && p.plainCount(k+2, hi)
+	}
+	return false
+}
+
 // idle reports whether the atoms say nothing about a thing.
 func (p *parcel) idle(lo, hi int) bool {
 	for k := lo; k < hi; k++ {
@@ -111,6 +136,16 @@ func (p *parcel) idle(lo, hi int) bool {
 				return false
 			}
 		default:
+			return false
+		}
+	}
+	return true
+}
+
+// stops reports whether the atoms are nothing but words that end a name: "receptacles: 5 today".
+func (p *parcel) stops(lo, hi int) bool {
+	for k := lo; k < hi; k++ {
+		if p.out[k].role != roleStop {
 			return false
 		}
 	}
@@ -157,13 +192,15 @@ func (p *parcel) segment(lo, hi int, sep string) {
 			k++
 			continue
 		case roleUnit:
-			if p.isJoin(k+1, hi, "of") { // "box of 100 screws" without a number of boxes
-				k += 2
-				if p.plainCount(k, hi) && p.thingAfter(k+1, hi) {
-					k++
-				}
+			if p.isJoin(k+1, hi, "of") && !p.out[k].plural {
+				p.single(k)
+			}
+		case roleJoin:
+			if !p.ordinal(k, hi) {
+				k++
 				continue
 			}
+			p.single(k)
 		case roleCount, roleDesig, roleThing, rolePart, roleKind, roleGeneric, roleTrait, roleColour, roleUnknown, roleMark:
 		default:
 			k++
@@ -175,7 +212,7 @@ func (p *parcel) segment(lo, hi int, sep string) {
 			k++
 			continue
 		}
-		d.alone = p.idle(lo, k) && p.idle(next, hi)
+		d.alone = p.idle(lo, k) && (p.idle(next, hi) || sep == ":" && p.stops(next, hi))
 		k = next
 		about = false
 		if d.keepable(p) && !negated && !(object != "" && d.count < 0) && !p.onlyPlace(&d, object) {

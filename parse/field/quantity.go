@@ -38,6 +38,9 @@ func (p *parcel) plainCount(k, hi int) bool { return k >= 0 && p.isCount(k, hi) 
 // countFirst reads "4 recepts", "2 x 25 ft of 12/2", "2 of 3 GFCIs", "a roll of 12-2".
 func (p *parcel) countFirst(d *portion, k, hi int) int {
 	d.take(p, k)
+	if p.out[k].dim != "" && p.isJoin(k+1, hi, "of") && p.plainCount(k+2, hi) && p.thingAfter(k+3, hi) {
+		k += 2 // "box of 100 screws"
+	}
 	k = p.afterCount(d, k+1, hi)
 	k = p.second(d, k, hi)
 	k = p.packed(d, k, hi)

@@ -69,7 +69,7 @@ func (s *scanner) inches(n num) bool {
 			next = j + 1
 		}
 	}
-	if next == 0 && s.low(j) == "in" && (j+1 >= len(s.toks) || s.low(j+1) == "," || s.low(j+1) == ";" || s.low(j+1) == ")") {
+	if next == 0 && s.low(j) == "in" && s.sizeWanted() && (j+1 >= len(s.toks) || s.low(j+1) == "," || s.low(j+1) == ";" || s.low(j+1) == ")") {
 		next = j + 1 // a preposition would have its object here
 	}
 	if next == 0 || n.form == article {
@@ -77,6 +77,23 @@ func (s *scanner) inches(n num) bool {
 	}
 	s.size(n, next)
 	return true
+}
+
+// sizeWanted reports whether what was named last comes in inches and has its count: then "1 in" at
+// the end is a size and not "one is in".
+func (s *scanner) sizeWanted() bool {
+	sized, counted := false, false
+	for k := len(s.out) - 1; k >= 0 && k > len(s.out)-8; k-- {
+		switch a := &s.out[k]; a.role {
+		case rolePart, roleKind, roleGeneric:
+			sized = true
+		case roleThing:
+			return false
+		case roleCount:
+			counted = true
+		}
+	}
+	return sized && counted
 }
 
 // sizedWord reports whether what a word names comes in inches, so that "in" before it is a size.

@@ -2,6 +2,7 @@ package field
 
 import (
 	"strconv"
+	"strings"
 
 	"jobday/trade"
 )
@@ -241,6 +242,13 @@ func (s *scanner) spelled(n num) {
 // polesInWords reads "single pole", "double-pole", "single gang", "three phase".
 func (s *scanner) polesInWords(t string) bool {
 	n := 0
+	if t == "sp" || t == "dp" {
+		if w := s.wordAt1(s.i + 1); w == nil || w.Text != "switch" && w.Text != "breaker" {
+			return false
+		}
+		s.desig(polesName(1+strings.Count(t, "d")), "poles", s.i+1)
+		return true
+	}
 	switch t {
 	case "single":
 		n = 1
