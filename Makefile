@@ -32,7 +32,7 @@ fuzz: ## every fuzz target, FUZZTIME each (10m)
 	done
 
 bench: ## compile generated books beside their reference
-	go test ./compile -run '^$$' -bench . -benchtime 2s
+	go test ./compile -run '^$$' -bench Compile -benchtime 5x
 
 kill: ## writes are whole or untouched when the program is killed, many times over
 	JOBDAY_KILL_ROUNDS=$(KILLS) go test ./book ./cmd/jobday -run Killed -v
