@@ -73,13 +73,20 @@ func (d *day) unclearKind(r *read) {
 		why += ": " + strings.Join(may, " or ")
 	}
 	r.set(notes.Unclear, r.entry.Sure, why)
-	r.found = d.index.match(r.query)
+	r.found = d.match(r)
 	d.candidates(r)
 	d.add(finding.Finding{
 		Severity: finding.Warning, Rule: "entry/unclear",
 		Message: "cannot tell what " + quote(r.entry.Text) + " is",
 		Hint:    "put it under a heading such as ## Done or ## Extras, or start it with a scope label and a colon",
 		Span:    r.entry.Span, Holds: "whatever money it stands for",
+	})
+}
+
+// match holds an entry against every line, with what it counts and who asked for it.
+func (d *day) match(r *read) []match {
+	return d.index.match(r.query, func(ev *evidence, i int) {
+		ev.fromFacts(r.facts, d.in.Job.Lines[i], d.standing.lines[i])
 	})
 }
 
@@ -109,7 +116,7 @@ func (d *day) decideWork(r *read) {
 	if d.samePlaces(r) {
 		return
 	}
-	r.found = d.index.match(r.query)
+	r.found = d.match(r)
 	best := 0.0
 	if len(r.found) > 0 {
 		best = r.found[0].p
@@ -153,7 +160,7 @@ func (d *day) byItem(r *read) (line int, p float64) {
 		if !it.Qty.Written() || len(it.Other) > 0 || it.Name == "" {
 			continue
 		}
-		ms := d.index.match(newQuery(it.Name, d.in.Words))
+		ms := d.index.match(newQuery(it.Name, d.in.Words), nil)
 		if len(ms) == 0 || ms[0].p < TakeAt {
 			continue
 		}
@@ -189,7 +196,7 @@ func (d *day) despiteRating(r *read) bool {
 // that line's progress: none. Elsewhere it stands as left, and the line has at least been spoken of.
 func (d *day) decideLeft(r *read) {
 	r.set(notes.LeftOpen, r.entry.Sure, r.why)
-	r.found = d.index.match(r.query)
+	r.found = d.match(r)
 	if len(r.found) == 0 || r.found[0].p < TakeAt {
 		return
 	}
@@ -286,7 +293,7 @@ func (d *day) extraWork(r *read, p float64, why string) {
 // with. Words that fit a booked line well are pointed out: it could be billed twice.
 func (d *day) decideExtra(r *read) {
 	r.set(notes.Extra, r.entry.Sure, r.why)
-	r.found = d.index.match(r.query)
+	r.found = d.match(r)
 	d.candidates(r)
 	if len(r.found) > 0 && r.found[0].p >= 0.93 && r.facts.Consent.State == notes.NoConsent {
 		label := d.in.Job.Lines[r.found[0].line].Label
@@ -377,8 +384,9 @@ func (d *day) several(r *read) []int {
 	}
 	head := r.query.terms[r.query.head].Text
 	var lines []int
-	for i, l := range d.index.lines {
-		if veto, _ := l.contradicts(r.query); l.has(head) && veto == "" {
+	for i := range d.index.lines {
+		l := &d.index.lines[i]
+		if veto, _ := r.query.contradicts(l); l.has(head) && veto == "" {
 			if d.in.Job.Lines[i].Qty.Value.Cmp(notes.Int(want)) == 0 {
 				return nil // one line of that many: "all three" is its quantity
 			}

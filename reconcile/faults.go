@@ -35,7 +35,7 @@ func (d *day) recordFaults() {
 			continue
 		}
 		rec := f.record
-		rec.FollowUp = followUp(rec)
+		rec.FollowUp = d.followUp(rec)
 		rec.Rules, rec.From = list(rec.Rules), append([]notes.Source(nil), rec.From...)
 		d.out.Deficiencies = append(d.out.Deficiencies, rec)
 		f.closed = rec.State == notes.FaultCorrected
@@ -55,7 +55,7 @@ func (d *day) recordFault(r *read) {
 			rec.State = notes.FaultDeclined
 		}
 	}
-	if k, _, ok := trade.FindKind(r.result.Text); ok {
+	if k, _, ok := d.in.Kinds.FindKind(r.result.Text); ok {
 		rec.Kind, rec.Title, rec.Hazard = k.Slug, k.Title, k.Hazard
 		rec.Caution = k.Caution
 		rec.Rules = k.RulesFor(d.in.Company.NEC)
@@ -79,8 +79,8 @@ func (d *day) recordFault(r *read) {
 }
 
 // followUp returns what a deficiency still wants: put right while it stands, and what comes after.
-func followUp(rec notes.DeficiencyRecord) string {
-	k, ok := trade.KindOf(rec.Kind)
+func (d *day) followUp(rec notes.DeficiencyRecord) string {
+	k, ok := d.in.Kinds.KindOf(rec.Kind)
 	switch {
 	case ok && rec.State == notes.FaultCorrected:
 		return k.FollowUp

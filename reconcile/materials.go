@@ -136,7 +136,8 @@ func (d *day) namedIn(it notes.Item) string {
 	if !ok {
 		return ""
 	}
-	for i, l := range d.index.lines {
+	for i := range d.index.lines {
+		l := &d.index.lines[i]
 		if veto, _ := q.contradicts(l); l.means(head) && veto == "" {
 			if label != "" {
 				return ""

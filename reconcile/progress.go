@@ -112,7 +112,7 @@ func (d *day) amountOn(r *read, i int) amount {
 	if p.NotDone || p.ByOthers || p.Blocked && p.Count == nil && p.Complete != notes.Yes {
 		return amount{complete: notes.No, counted: p.NotDone}
 	}
-	if p.Complete != notes.Yes && begins(r.query, d.index.lines[i]) {
+	if p.Complete != notes.Yes && begins(r.query, d.index.lines[i].query) {
 		return amount{complete: notes.No} // "3 of 3 roughed" finishes none
 	}
 	if a, ok := d.partOfOne(r, i, before); ok {
@@ -156,7 +156,7 @@ func (d *day) partOfOne(r *read, i int, before notes.Decimal) (amount, bool) {
 	if !line.Qty.Value.Equal(one) {
 		return amount{}, false
 	}
-	parts := d.index.inner[i]
+	parts := d.index.lines[i].inner
 	n, counted := notes.Decimal{}, false
 	switch {
 	case p.Count != nil && p.Of != nil && p.Of.Cmp(one) > 0 && p.Count.Cmp(*p.Of) <= 0:
@@ -212,7 +212,7 @@ func (d *day) saidOf(r *read, i int, before, remaining notes.Decimal) (amount, b
 
 // counted returns how many of the line's own things, in its unit, the entry counts.
 func (d *day) counted(r *read, i int) (notes.Decimal, bool) {
-	line, l := d.in.Job.Lines[i], d.index.lines[i]
+	line, l := d.in.Job.Lines[i], d.index.lines[i].query
 	var sum notes.Decimal
 	found := false
 	for _, it := range r.entry.Facts.Items {
@@ -258,7 +258,7 @@ func (d *day) byVerb(r *read, i int, remaining notes.Decimal) amount {
 		}
 		return amount{}
 	}
-	if finishes(r.query, d.index.lines[i]) {
+	if finishes(r.query, d.index.lines[i].query) {
 		return amount{remaining, true, notes.Yes}
 	}
 	return amount{}

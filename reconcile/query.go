@@ -16,8 +16,9 @@ type query struct {
 	// qualifies says, for each term, that it stands behind a preposition: "at the PREP COUNTER",
 	// "for the PROOFING CABINET". Such words say which one, not what.
 	qualifies []bool
-	head      int // index of the term that names the thing itself, -1 when there is none
-	clause    int // how many terms stand in the first clause
+	head      int   // index of the term that names the thing itself, -1 when there is none
+	clause    int   // how many terms stand in the first clause
+	numbers   []int // bare numbers that may say which one: "#3", "in 5", "doors 1, 2 and 3"
 }
 
 // newQuery reads the words of text, the shop's own among them.
@@ -59,6 +60,7 @@ func newQuery(text string, words trade.Words) query {
 		q.head = firstThing(q.terms)
 	}
 	q.number()
+	q.bareNumbers()
 	return q
 }
 
@@ -98,6 +100,18 @@ func (q *query) number() {
 			Piece: notes.Piece{Start: thing.Start, End: t.End},
 		})
 		q.qualifies = append(q.qualifies, q.qualifies[i-1])
+	}
+}
+
+// bareNumbers keeps the numbers without a unit of the first clause.
+func (q *query) bareNumbers() {
+	for i, t := range q.terms {
+		if i >= q.clause+2 || t.Class != field.NumberTerm || t.Dim != "" {
+			continue
+		}
+		if n, ok := smallNumber(t.Text); ok && len(q.numbers) < 4 {
+			q.numbers = append(q.numbers, n)
+		}
 	}
 }
 
@@ -204,7 +218,7 @@ func (q query) overlap(o query) float64 {
 			theirs += w
 		}
 	}
-	if veto, _ := q.contradicts(o); !thing || veto != "" {
+	if veto, _ := q.contradicts(&indexedLine{query: o}); !thing || veto != "" {
 		return 0
 	}
 	return shared / max(0.5, min(mine, theirs))
@@ -274,12 +288,12 @@ func repeated(terms []field.Term, i int) bool {
 
 // contradicts returns the designations or places in which two texts cannot be about the same
 // thing ("30A against 20A"), or "", and whether it is a place. Only a dimension that both name can contradict.
-func (q query) contradicts(o query) (veto string, place bool) {
+func (q query) contradicts(o *indexedLine) (veto string, place bool) {
 	for i, t := range q.terms {
-		if !exclusive(t) || t.Class == field.PlaceTerm && i >= q.clause || o.agrees(t, q) {
+		if !exclusive(t) || t.Class == field.PlaceTerm && i >= q.clause || o.agrees(t, q) || o.covers(identifiesNumber(t)) {
 			continue // a place named later on is often one that is passed: "circuit landed, 6/3 in the attic"
 		}
-		for _, u := range o.terms {
+		for _, u := range o.query.terms {
 			if u.Dim == t.Dim && u.Class == t.Class {
 				return t.Text + " against " + u.Text, t.Class == field.PlaceTerm
 			}

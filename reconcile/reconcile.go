@@ -19,6 +19,7 @@ type Input struct {
 	Job     *notes.Job
 	Notes   []*notes.DayNote // in any order
 	Words   trade.Words
+	Kinds   trade.Catalogue // of deficiencies; the zero value is the built-in ones
 	// Decisions is what the office settled, in the order written.
 	Decisions []notes.Decision
 }
@@ -224,7 +225,7 @@ func (d *day) partsByLine(e *notes.Entry, q query) []*notes.Entry {
 		if text == "" || len(it.Other) > 0 {
 			return nil
 		}
-		ms := d.index.match(newQuery(text+" "+q.places(), d.in.Words))
+		ms := d.index.match(newQuery(text+" "+q.places(), d.in.Words), nil)
 		if len(ms) == 0 || ms[0].p < TakeAt {
 			return nil
 		}

@@ -96,7 +96,7 @@ func (d *day) recordRemarks() {
 		case notes.Subcontractor:
 			d.out.Subcontractors = append(d.out.Subcontractors, p)
 		case notes.LeftOpen:
-			d.standing.left = append(d.standing.left, &openPoint{point: p, query: r.query, found: d.index.match(r.query)})
+			d.standing.left = append(d.standing.left, &openPoint{point: p, query: r.query, found: d.match(r)})
 		case notes.Question:
 			d.standing.asked = append(d.standing.asked, &openPoint{point: p, query: r.query})
 		}

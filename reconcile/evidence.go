@@ -1,0 +1,249 @@
+package reconcile
+
+import (
+	"strconv"
+	"strings"
+
+	"jobday/notes"
+	"jobday/parse/field"
+)
+
+// evidence is what speaks for and against an entry meaning a line, each from 0 to 1 unless said
+// otherwise. The order is that of weights.
+type evidence [evidenceLen]float64
+
+// The kinds of evidence.
+const (
+	evCoverage   = iota // how much of the line's words the entry has
+	evPrecision         // how much of the entry's first words the line has
+	evHead              // what the entry is about is what the line is about
+	evHeadWhich         // what the entry is about only says, in the line, which one
+	evHeadNone          // what the entry is about is nowhere in the line
+	evNoHead            // the entry names no thing at all
+	evOnly              // a shared word stands in no other line
+	evWhich             // a place, designation or number that says which one is shared
+	evWhichOther        // both say which one, and nothing of it is shared
+	evVerb              // the same class of work
+	evVerbOther         // work that the line cannot be
+	evOutOf             // "3 of 6" on a line of six, "all six"
+	evTooMany           // counts more than the line has left
+	evAsked             // somebody asked, agreed or named a price
+	evComplete          // the line was complete before today
+	evidenceLen
+)
+
+// weigh returns the evidence that q means line i.
+func (ix *lineIndex) weigh(q query, hits [][]hit, i int) (evidence, []string) {
+	var ev evidence
+	l := &ix.lines[i]
+	shared, all := 0.0, 0.0
+	var words []string
+	for _, t := range l.terms {
+		all += t.weight
+		s := bestHit(hits, t.id)
+		if s == 0 {
+			continue
+		}
+		shared += s * t.weight
+		words = append(words, ix.terms[t.id].text)
+		if ix.terms[t.id].lines == 1 && s >= alikeTerm {
+			ev[evOnly] = max(ev[evOnly], s)
+		}
+		if t.which {
+			ev[evWhich] = max(ev[evWhich], s)
+		}
+	}
+	if all > 0 {
+		ev[evCoverage] = shared / all
+	}
+	ev[evPrecision] = ix.precision(q, hits, l)
+	ix.weighHead(&ev, q, hits, l)
+	ix.weighWhich(&ev, q, hits, l)
+	ev[evVerb], ev[evVerbOther] = verbEvidence(q, l.query)
+	return ev, words
+}
+
+// bestHit returns how surely any term of the entry means the term of the scope.
+func bestHit(hits [][]hit, id int) float64 {
+	best := 0.0
+	for _, hs := range hits {
+		for _, h := range hs {
+			if h.id == id {
+				best = max(best, h.sure)
+			}
+		}
+	}
+	return best
+}
+
+// inLine returns how surely the i-th term of the entry means any term of the line, and which.
+func inLine(hs []hit, l *indexedLine) (best float64, at int) {
+	at = -1
+	for _, h := range hs {
+		for k, t := range l.terms {
+			if t.id == h.id && h.sure > best {
+				best, at = h.sure, k
+			}
+		}
+	}
+	return best, at
+}
+
+// precision returns how much of the entry's first clause, up to eight words, the line has. What
+// comes first is what it is about.
+func (ix *lineIndex) precision(q query, hits [][]hit, l *indexedLine) float64 {
+	got, all := 0.0, 0.0
+	for i, t := range q.terms[:min(q.clause, 8)] {
+		w := termWeight(t.Class)
+		if w == 0 || repeated(q.terms, i) {
+			continue
+		}
+		w /= 1 + float64(i)/4
+		all += w
+		s, _ := inLine(hits[i], l)
+		got += w * s
+	}
+	if all == 0 {
+		return 0
+	}
+	return got / all
+}
+
+func (ix *lineIndex) weighHead(ev *evidence, q query, hits [][]hit, l *indexedLine) {
+	if q.head < 0 {
+		ev[evNoHead] = 1
+		return
+	}
+	s, at := inLine(hits[q.head], l)
+	switch {
+	case at < 0:
+		ev[evHeadNone] = 1
+	case l.terms[at].head || !l.terms[at].which:
+		ev[evHead] = s
+	default:
+		ev[evHeadWhich] = s
+	}
+	for i, t := range q.terms[:q.clause] {
+		if t.Class == field.DesignationTerm && identifies(t.Dim) {
+			if s, _ := inLine(hits[i], l); s > 0 && ev[evHeadNone] > 0 {
+				ev[evHeadNone], ev[evHeadWhich] = 0, s // "LP1, 14 spaces traced" is about LP1
+			}
+		}
+	}
+}
+
+// weighWhich compares the words and numbers that say which one.
+func (ix *lineIndex) weighWhich(ev *evidence, q query, hits [][]hit, l *indexedLine) {
+	mine := false
+	for i, t := range q.terms {
+		if termWeight(t.Class) == 0 || !q.qualifies[i] && t.Class != field.PlaceTerm && !identifies(t.Dim) {
+			continue
+		}
+		if s, _ := inLine(hits[i], l); s > 0 {
+			ev[evWhich] = max(ev[evWhich], s)
+			return
+		}
+		mine = mine || i < q.clause
+	}
+	for _, n := range q.numbers {
+		for _, t := range l.query.terms {
+			if identifiesNumber(t) == n || l.covers(n) {
+				ev[evWhich] = max(ev[evWhich], partOfTerm)
+				return
+			}
+		}
+	}
+	if !mine {
+		return
+	}
+	for _, t := range l.terms {
+		if t.which && bestHit(hits, t.id) == 0 {
+			ev[evWhichOther] = 1
+		}
+		if t.which && bestHit(hits, t.id) > 0 {
+			ev[evWhichOther] = 0
+			return
+		}
+	}
+}
+
+// identifies reports whether a dimension names one certain thing, not a kind of thing.
+func identifies(dim string) bool {
+	return dim == "panel" || dim == "equipment" || dim == "circuit" || strings.HasPrefix(dim, "which ")
+}
+
+// identifiesNumber returns the number of a term such as "heater 3", "unit 5" or "room 101", or -1.
+func identifiesNumber(t field.Term) int {
+	if t.Class != field.PlaceTerm && !identifies(t.Dim) {
+		return -1
+	}
+	at := strings.LastIndexByte(t.Text, ' ')
+	n, err := strconv.Atoi(t.Text[at+1:])
+	if err != nil {
+		return -1
+	}
+	return n
+}
+
+// verbEvidence compares the kinds of work. Removing is part of replacing; installing, repairing,
+// relocating and removing are different work.
+func verbEvidence(q, l query) (same, other float64) {
+	for _, v := range q.verbs() {
+		for _, w := range l.verbs() {
+			if v == w {
+				return 1, 0
+			}
+			if differentWork(v, w) {
+				other = 1
+			}
+		}
+	}
+	if other == 0 && len(l.verbs()) == 0 {
+		for _, v := range q.verbs() {
+			if v == "repair" || v == "relocate" || v == "remove" || v == "troubleshoot" {
+				other = 0.5 // a line that names a thing only is booked to be put in
+			}
+		}
+	}
+	return 0, other
+}
+
+// differentWork reports whether work of class v cannot be what a line of class w asks for.
+func differentWork(v, w string) bool {
+	switch w {
+	case "install":
+		return v == "remove" || v == "repair" || v == "relocate" || v == "replace"
+	case "replace":
+		return v == "relocate" || v == "repair"
+	case "remove":
+		return v == "install" || v == "repair" || v == "relocate" || v == "replace"
+	case "relocate":
+		return v == "replace" || v == "repair"
+	case "repair":
+		return v == "relocate" || v == "install"
+	}
+	return false
+}
+
+// fromFacts adds what the entry's counts and consents say about line i.
+func (ev *evidence) fromFacts(f notes.Facts, line notes.ScopeLine, ls lineStanding) {
+	p := f.Progress
+	if p.Of != nil && p.Of.Equal(line.Qty.Value) && line.Qty.Value.Cmp(notes.Int(1)) > 0 {
+		ev[evOutOf] = 1
+	}
+	for _, it := range f.Items {
+		q, ok := it.Qty.In(line.Qty.Unit)
+		if ok && len(it.Other) == 0 && q.Value.Cmp(line.Qty.Value) > 0 {
+			ev[evTooMany] = 1
+		}
+	}
+	switch c := f.Consent.State; {
+	case c == notes.Authorized || f.Price.Quoted != nil || f.Price.NotOver != nil:
+		ev[evAsked] = 1
+	case c == notes.Asked || c == notes.Declined:
+		ev[evAsked] = 0.7
+	}
+	if ls.complete {
+		ev[evComplete] = 1
+	}
+}

@@ -1,0 +1,207 @@
+package reconcile
+
+import (
+	"bytes"
+	"flag"
+	"fmt"
+	"math"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/rogpeppe/go-internal/txtar"
+	"github.com/stretchr/testify/require"
+
+	"jobday/finding"
+	"jobday/notes"
+	"jobday/parse"
+	"jobday/trade"
+)
+
+var fit = flag.Bool("fit", false, "fit the weights of the evidence to the labelled entries and print them")
+
+// A labelled case is an entry's evidence for each line it shares a word with, and which of them it
+// means: an index into lines, or -1 for none.
+type labelledCase struct {
+	text  string
+	lines []evidence
+	want  int
+}
+
+// TestWeights says how well the weights foretell the labelled entries: the mean of -log of the
+// probability given to what is right. Fitting them anew (-fit) must not do much better; when it
+// does, the set or the evidence has changed and the weights should follow.
+func TestWeights(t *testing.T) {
+	cases := labelledCases(t)
+	now := loss(cases, bias, weights)
+	t.Logf("%d entries, loss %.3f", len(cases), now)
+	require.Less(t, now, 0.75, "loss of the weights in match.go")
+	if !*fit {
+		return
+	}
+	b, w := fitted(cases, bias, weights)
+	t.Logf("fitted: loss %.3f\nbias = %.2f\n%s", loss(cases, b, w), b, formatted(w))
+}
+
+var evidenceNames = []string{
+	"evCoverage", "evPrecision", "evHead", "evHeadWhich", "evHeadNone", "evNoHead", "evOnly", "evWhich", "evWhichOther",
+	"evVerb", "evVerbOther", "evOutOf", "evTooMany", "evAsked", "evComplete",
+}
+
+func formatted(w evidence) string {
+	var b strings.Builder
+	for i, x := range w {
+		fmt.Fprintf(&b, "%s: %.2f, ", evidenceNames[i], x)
+	}
+	return b.String()
+}
+
+// chances returns the probability of each line of a case and of none, which comes last.
+func chances(c labelledCase, b float64, w evidence) []float64 {
+	ps, total := make([]float64, len(c.lines)+1), 1.0
+	for i, ev := range c.lines {
+		z := b
+		for k, x := range ev {
+			z += w[k] * x
+		}
+		ps[i] = math.Exp(z)
+		total += ps[i]
+	}
+	ps[len(c.lines)] = 1
+	for i := range ps {
+		ps[i] /= total
+	}
+	return ps
+}
+
+func loss(cases []labelledCase, b float64, w evidence) float64 {
+	sum := 0.0
+	for _, c := range cases {
+		ps := chances(c, b, w)
+		sum -= math.Log(ps[(c.want+len(ps))%len(ps)])
+	}
+	return sum / float64(len(cases))
+}
+
+// fitted climbs from the weights given, held back from going far from them: the set is small.
+func fitted(cases []labelledCase, b float64, w evidence) (float64, evidence) {
+	b0, w0 := b, w
+	const rate, hold, steps = 0.3, 0.01, 4000
+	for range steps {
+		gb, gw := 0.0, evidence{}
+		for _, c := range cases {
+			ps := chances(c, b, w)
+			for i, ev := range c.lines {
+				d := -ps[i]
+				if i == c.want {
+					d++
+				}
+				gb += d
+				for k, x := range ev {
+					gw[k] += d * x
+				}
+			}
+		}
+		n := float64(len(cases))
+		b += rate * (gb/n - hold*(b-b0))
+		for k := range w {
+			w[k] += rate * (gw[k]/n - hold*(w[k]-w0[k]))
+		}
+	}
+	return b, w
+}
+
+// labelledCases reads the dev set: entries that are one piece of work, with one line or none.
+func labelledCases(t *testing.T) []labelledCase {
+	t.Helper()
+	paths, err := filepath.Glob("../testdata/reading/entries/dev/*.txtar")
+	require.NoError(t, err)
+	require.NotEmpty(t, paths)
+	var cases []labelledCase
+	for _, p := range paths {
+		a, err := txtar.ParseFile(p)
+		require.NoError(t, err)
+		var job *notes.Job
+		for _, f := range a.Files {
+			if strings.HasSuffix(f.Name, "scope.md") {
+				job, _ = parse.Scope(finding.NewFile(f.Name, f.Data))
+			}
+		}
+		for _, f := range a.Files {
+			if strings.HasSuffix(f.Name, "entries.md") {
+				cases = append(cases, casesOf(job, f.Data)...)
+			}
+		}
+	}
+	return cases
+}
+
+func casesOf(job *notes.Job, text []byte) []labelledCase {
+	var cases []labelledCase
+	heading, entry := "", ""
+	var labels []string
+	flush := func() {
+		if entry != "" && len(labels) == 1 {
+			if c, ok := caseOf(job, heading, entry, labels[0]); ok {
+				cases = append(cases, c)
+			}
+		}
+		entry, labels = "", nil
+	}
+	for line := range bytes.Lines(text) {
+		l := strings.TrimRight(string(line), "\r\n")
+		switch {
+		case strings.HasPrefix(l, "=>"):
+			labels = append(labels, strings.TrimSpace(l[2:]))
+		case strings.HasPrefix(l, "##"):
+			flush()
+			heading = l
+		case strings.TrimSpace(l) != "":
+			flush()
+			entry = l
+		}
+	}
+	flush()
+	return cases
+}
+
+func caseOf(job *notes.Job, heading, entry, label string) (labelledCase, bool) {
+	c := labelledCase{text: entry, want: -1}
+	fields := strings.Fields(label)
+	if strings.Contains(fields[0], "|") {
+		return c, false
+	}
+	line := ""
+	for _, f := range fields[1:] {
+		if v, ok := strings.CutPrefix(f, "lines="); ok {
+			line = v
+		}
+	}
+	switch fields[0] {
+	case "in-scope":
+	case "extra", "narrative", "condition":
+		line = ""
+	default:
+		return c, false
+	}
+	note, _ := parse.Note(finding.NewFile("jobs/x/2026-03-12.md", []byte(heading+"\n"+entry+"\n")), parse.NoteContext{})
+	if len(note.Entries) != 1 || note.Entries[0].Kind != notes.Work || note.Entries[0].Label != "" || strings.ContainsAny(line, ",|") {
+		return c, false
+	}
+	e := &note.Entries[0]
+	ix := newLineIndex(job, trade.Words{})
+	facts := merged(e)
+	for _, m := range ix.match(newQuery(e.Text, trade.Words{}), func(ev *evidence, i int) {
+		ev.fromFacts(facts, job.Lines[i], lineStanding{})
+	}) {
+		if m.veto != "" {
+			continue
+		}
+		if strings.EqualFold(job.Lines[m.line].Label, line) {
+			c.want = len(c.lines)
+		}
+		c.lines = append(c.lines, m.evidence)
+	}
+	// A line that shares no word cannot be found by weighing; what none shares has nothing to weigh.
+	return c, len(c.lines) > 0 && (c.want >= 0 || fields[0] != "in-scope")
+}

@@ -1,0 +1,288 @@
+package reconcile
+
+import (
+	"strings"
+	"unicode/utf8"
+
+	"jobday/notes"
+	"jobday/parse/field"
+	"jobday/trade"
+)
+
+// lineIndex is the lines of a job prepared for matching: every word of their scope once, with the
+// lines it stands in.
+type lineIndex struct {
+	lines  []indexedLine
+	not    []query          // what the booking leaves out
+	terms  []indexTerm      // the distinct terms of all lines
+	byText map[string]int   // normal form of a term to its place in terms
+	byWord map[string][]int // any single word of a term to the terms that have it
+	words  []string         // the keys of byWord in the order met, for what is misspelt or cut short
+}
+
+// indexTerm is one distinct term of the scope.
+type indexTerm struct {
+	text  string
+	words []string // of its normal form and as written, lower case and singular
+	lines int      // in how many lines it stands
+}
+
+// indexedLine is one booked line.
+type indexedLine struct {
+	query
+	terms []lineTerm
+	inner notes.Decimal // how many things a line booked as one names ("Two ground rods"), else 1
+	spans []numberSpan  // "units 5 to 9"
+}
+
+// lineTerm is a term of a line: its place in the index and what part it plays.
+type lineTerm struct {
+	id     int
+	class  field.TermClass
+	weight float64
+	which  bool // it says which one: a place, a designation, or words behind a preposition
+	head   bool // it is what the line is about
+}
+
+// numberSpan is a run of numbers a line covers.
+type numberSpan struct{ from, to int }
+
+// newLineIndex reads the booked lines of a job.
+func newLineIndex(j *notes.Job, words trade.Words) *lineIndex {
+	ix := &lineIndex{byText: map[string]int{}, byWord: map[string][]int{}}
+	for _, l := range j.Lines {
+		ix.addLine(l, words)
+	}
+	for _, x := range j.NotIncluded {
+		ix.not = append(ix.not, newQuery(x.Text, words))
+	}
+	for i := range ix.lines {
+		for k := range ix.lines[i].terms {
+			t := &ix.lines[i].terms[k]
+			t.weight = termWeight(t.class) * (0.4 + 0.6/float64(ix.terms[t.id].lines))
+		}
+	}
+	return ix
+}
+
+func (ix *lineIndex) addLine(l notes.ScopeLine, words trade.Words) {
+	line := indexedLine{query: newQuery(l.Work, words), inner: innerCount(l), spans: numberSpans(l.Work)}
+	for i, t := range line.query.terms {
+		if termWeight(t.Class) == 0 || repeated(line.query.terms, i) {
+			continue
+		}
+		id, known := ix.byText[t.Text]
+		if !known {
+			id = ix.addTerm(line.query, t)
+		}
+		ix.terms[id].lines++
+		which := line.qualifies[i] || t.Class == field.PlaceTerm || t.Class == field.DesignationTerm
+		line.terms = append(line.terms, lineTerm{id: id, class: t.Class, which: which, head: i == line.query.head})
+	}
+	ix.lines = append(ix.lines, line)
+}
+
+func (ix *lineIndex) addTerm(q query, t field.Term) int {
+	id := len(ix.terms)
+	it := indexTerm{text: t.Text, words: wordsOf(t.Text)}
+	for _, w := range wordsOf(q.text[t.Start:t.End]) {
+		if !contains(it.words, w) {
+			it.words = append(it.words, w)
+		}
+	}
+	ix.byText[t.Text] = id
+	for _, w := range it.words {
+		if _, known := ix.byWord[w]; !known {
+			ix.words = append(ix.words, w)
+		}
+		ix.byWord[w] = append(ix.byWord[w], id)
+	}
+	ix.terms = append(ix.terms, it)
+	return id
+}
+
+// wordsOf returns the words of s in lower case and in the singular, small ones left out.
+func wordsOf(s string) []string {
+	words := strings.FieldsFunc(strings.ToLower(s), func(r rune) bool {
+		return r == ' ' || r == '-' || r == '/' || r == '\'' || r == '.' || r == ','
+	})
+	kept := words[:0]
+	for _, w := range words {
+		if len(w) > 3 && w[len(w)-1] == 's' && w[len(w)-2] != 's' {
+			w = w[:len(w)-1]
+		}
+		if len(w) > 1 || w >= "0" && w <= "9" {
+			kept = append(kept, w)
+		}
+	}
+	return kept
+}
+
+// innerCount returns how many things the words of a line booked as one piece count.
+func innerCount(l notes.ScopeLine) notes.Decimal {
+	one := notes.Int(1)
+	if !l.Qty.Value.Equal(one) || l.Qty.Unit != notes.Each && l.Qty.Unit != notes.Lot {
+		return one
+	}
+	for _, it := range field.Read(l.Work, nil).Items {
+		if it.Qty.Unit == notes.Each && len(it.Other) == 0 && it.Qty.Value.Cmp(one) > 0 {
+			return it.Qty.Value
+		}
+	}
+	return one
+}
+
+// numberSpans reads the runs of numbers in a line: "roof units 1 to 5", "rooms 501-512".
+func numberSpans(text string) []numberSpan {
+	var spans []numberSpan
+	words := strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return r == ' ' || r == ',' || r == '#' })
+	for i, w := range words {
+		if a, b, ok := strings.Cut(strings.ReplaceAll(w, "–", "-"), "-"); ok {
+			from, ok1 := smallNumber(a)
+			to, ok2 := smallNumber(b)
+			if ok1 && ok2 && from < to {
+				spans = append(spans, numberSpan{from, to})
+			}
+		}
+		if i < 1 || i+1 >= len(words) || w != "to" && w != "thru" && w != "through" {
+			continue
+		}
+		from, ok1 := smallNumber(words[i-1])
+		to, ok2 := smallNumber(words[i+1])
+		if ok1 && ok2 && from < to {
+			spans = append(spans, numberSpan{from, to})
+		}
+	}
+	return spans
+}
+
+// covers reports whether a number is in one of the line's runs.
+func (l *indexedLine) covers(n int) bool {
+	for _, s := range l.spans {
+		if s.from <= n && n <= s.to {
+			return true
+		}
+	}
+	return false
+}
+
+// A hit says that a term of an entry means a term of the scope, and how surely, 0 to 1.
+type hit struct {
+	id   int
+	sure float64
+}
+
+// How surely two words mean one thing, by how they are alike.
+const (
+	sameTerm   = 1.0
+	partOfTerm = 0.85 // "sensors" of "occupancy sensors", "smokes" of "smoke heads"
+	alikeTerm  = 0.7  // cut short, skeleton of consonants, or one slip of the pen
+)
+
+// align finds, for each term of q, the terms of the scope it may mean.
+func (ix *lineIndex) align(q query) [][]hit {
+	hits := make([][]hit, len(q.terms))
+	for i, t := range q.terms {
+		if termWeight(t.Class) == 0 {
+			continue
+		}
+		if id, ok := ix.byText[t.Text]; ok {
+			hits[i] = append(hits[i], hit{id, sameTerm})
+		}
+		if t.Class == field.DesignationTerm && t.Dim != "model" && t.Dim != "equipment" && t.Dim != "" {
+			continue // 30A is 30A or it is not
+		}
+		hits[i] = ix.partly(q, t, hits[i])
+		if len(hits[i]) == 0 && (t.Class == field.OtherTerm || t.Class == field.PlaceTerm) {
+			hits[i] = ix.loosely(t.Text, hits[i])
+		}
+	}
+	return hits
+}
+
+// partly adds the terms of the scope that share words with t so that all words of one are words of
+// the other.
+func (ix *lineIndex) partly(q query, t field.Term, hits []hit) []hit {
+	words := wordsOf(t.Text)
+	for _, w := range wordsOf(q.text[t.Start:t.End]) {
+		if !contains(words, w) {
+			words = append(words, w)
+		}
+	}
+	for _, w := range words {
+		for _, id := range ix.byWord[w] {
+			if !hasHit(hits, id) {
+				hits = append(hits, hit{id, partOfTerm})
+			}
+		}
+	}
+	return hits
+}
+
+func hasHit(hits []hit, id int) bool {
+	for _, h := range hits {
+		if h.id == id {
+			return true
+		}
+	}
+	return false
+}
+
+// loosely adds the terms with a word that w may be written for.
+func (ix *lineIndex) loosely(w string, hits []hit) []hit {
+	if len(w) > 3 && w[len(w)-1] == 's' {
+		w = w[:len(w)-1]
+	}
+	for _, full := range ix.words {
+		if shortFor(w, full) || slip(w, full) {
+			for _, id := range ix.byWord[full] {
+				if !hasHit(hits, id) {
+					hits = append(hits, hit{id, alikeTerm})
+				}
+			}
+		}
+	}
+	return hits
+}
+
+// shortFor reports whether w is full cut short ("disc" of "disconnect") or its letters with some
+// left out ("trk" of "track", "mstr" of "master").
+func shortFor(w, full string) bool {
+	if len(w) < 2 || len(w) >= len(full) || w[0] != full[0] || len(full) < 4 {
+		return false
+	}
+	if strings.HasPrefix(full, w) {
+		return len(w) >= 3
+	}
+	if len(w) > len(full)-1 || strings.ContainsAny(w[1:], "aeiou") {
+		return false
+	}
+	k := 0
+	for i := 0; i < len(full) && k < len(w); i++ {
+		if full[i] == w[k] {
+			k++
+		}
+	}
+	return k == len(w)
+}
+
+// slip reports whether two words of five letters or more differ by one letter put in, left out,
+// changed, or swapped with its neighbour.
+func slip(a, b string) bool {
+	if len(a) < 5 || len(b) < 5 || len(a)-len(b) > 1 || len(b)-len(a) > 1 || !utf8.ValidString(a) {
+		return false
+	}
+	i := 0
+	for i < len(a) && i < len(b) && a[i] == b[i] {
+		i++
+	}
+	switch {
+	case i == len(a) || i == len(b):
+		return true
+	case a[i+1:] == b[i+1:], a[i+1:] == b[i:], a[i:] == b[i+1:]:
+		return true
+	case i+1 < len(a) && i+1 < len(b):
+		return a[i] == b[i+1] && a[i+1] == b[i] && a[i+2:] == b[i+2:]
+	}
+	return false
+}
