@@ -198,6 +198,15 @@ date: 2026-03-12
 `),
 	},
 	{
+		ID: "note/empty", Severity: Warning, Since: "1",
+		Title: "a note that says nothing",
+		Why:   "A day without a word is a day nobody bills.",
+		Wrong: dayNote(``),
+		Right: dayNote(`## Done
+- C: 2 of 3 GFCI receptacles in
+`),
+	},
+	{
 		ID: "note/nesting", Severity: Error, Since: "1",
 		Title: "a line with more bullets than anyone writes",
 		Why:   "It takes too long to read; the note is kept whole as narrative.",

@@ -20,10 +20,7 @@ func (r *noteReader) flush() {
 // interpret reads an item: its label, whether it says that there is nothing, what it lists, and
 // what each part of it is.
 func (r *noteReader) interpret(it item) {
-	in := r.section.name
-	if it.label != "" {
-		in = it.label
-	}
+	in := r.carriedSection(it, r.section.name)
 	raw := r.body[it.start:it.end]
 	photos, words := r.photos(raw, it.start)
 	if len(photos) > 0 && isNothing(words) {
@@ -135,7 +132,10 @@ func (r *noteReader) picture(it item, in notes.Section, photos []notes.Photo) {
 	})
 }
 
-func (r *noteReader) add(e notes.Entry) { r.note.Entries = append(r.note.Entries, e) }
+func (r *noteReader) add(e notes.Entry) {
+	e.Place = r.where.name()
+	r.note.Entries = append(r.note.Entries, e)
+}
 
 // photos finds pictures, "![alt](path)", in a text that starts at the file offset base, and returns
 // the text with blanks in their place, so that offsets stay and no figure of a path is counted.
@@ -184,6 +184,7 @@ type part struct {
 	span
 	details []span
 	kind    notes.Kind
+	signs   sign
 	lead    span // its first clause, when it has more: that one says what it is
 	carried bool // only says more of the entry before
 }
@@ -200,6 +201,8 @@ func (r *noteReader) prose(text string, base int, in notes.Section, marks []mark
 			continue
 		case in == notes.Time || in == "" && p.kind == notes.TimeEntry:
 			r.times(raw, base+p.start, in)
+		case p.kind == notes.Material && (in == "" || in == notes.Done) && p.lead.end == 0:
+			r.bareList(raw, base+p.start, in)
 		case p.lead.end > 0:
 			r.sentences(raw, text[p.lead.start:p.lead.end], base+p.start, in)
 		default:
@@ -252,20 +255,53 @@ func (r *noteReader) divide(text string, in notes.Section, marks []mark) []part 
 				}
 				p.end = b
 			}
+			p.signs |= whole.signs
 			continue
 		}
-		if in == "" && len(parts) == 0 && whole.attribute() {
-			parts = append(parts, part{span: span{a, b}, kind: v.kind, carried: true})
+		if n := len(parts); n > 0 && parts[n-1].kind == notes.Extra && v.kind != notes.Extra && whole.followsUp(parts[n-1].signs.has(saidYes|soft)) {
+			parts[n-1].details = append(parts[n-1].details, span{a, b})
+			continue
+		}
+		if len(parts) == 0 && (in == "" && whole.attribute() || r.moreOfExtra(whole, v, in)) {
+			parts = append(parts, part{span: span{a, b}, kind: v.kind, signs: whole.signs, carried: true})
 			continue
 		}
 		r.cutMemory = cutAt(r.cutMemory, marks, c, in)
 		for _, cut := range r.cutMemory {
-			a, b := cut.bytes(text, marks)
-			parts = append(parts, part{span: span{a, b}, kind: judge(evidenceOf(marks[cut.from:cut.to], nil), in).kind})
+			r.divideWork(text, in, marks, cut, &parts)
 		}
 	}
 	r.partMemory = parts
 	return parts
+}
+
+// divideWork adds the parts of a clause: one, or more where it tells of work on several things.
+func (r *noteReader) divideWork(text string, in notes.Section, marks []mark, c clause, parts *[]part) {
+	e := evidenceOf(marks[c.from:c.to], nil)
+	kind := judge(e, in).kind
+	cuts := append(r.workMemory[:0], c)
+	if kind == notes.Work && (in == "" || in == notes.Done) {
+		cuts = workCuts(r.workMemory, marks, c)
+	}
+	r.workMemory = cuts
+	for _, cut := range cuts {
+		a, b := cut.bytes(text, marks)
+		*parts = append(*parts, part{span: span{a, b}, kind: kind, signs: e.signs})
+	}
+}
+
+// moreOfExtra reports whether the first clause of a line says more of the extra that the line above
+// it told of.
+func (r *noteReader) moreOfExtra(e evidence, v verdict, in notes.Section) bool {
+	if r.last < 0 || r.last >= len(r.note.Entries) || v.kind == notes.Extra && in != notes.Extras {
+		return false
+	}
+	above := &r.note.Entries[r.last]
+	if above.Kind != notes.Extra || above.Section != in || r.store.box != notes.NoBox {
+		return false
+	}
+	done := in == notes.Extras || above.Facts.Consent.State == notes.Authorized
+	return e.followsUp(done) || in == notes.Extras && (e.attribute() || e.signs.has(measured) && !e.signs.has(workVerb|soft|asked))
 }
 
 // belongs reports whether a clause says more of the part before it rather than something new.
@@ -276,6 +312,9 @@ func belongs(e evidence, v verdict, before part, j joint, in notes.Section) bool
 	case in == notes.Time:
 		return j != semicolon && j != fullStop || !e.signs.has(named)
 	case v.kind == before.kind:
+		if in == notes.Done && j == fullStop && v.kind == notes.Work && e.head {
+			return false
+		}
 		return in != "" || v.kind == notes.Narrative || j == semicolon
 	case before.kind == notes.Deficiency:
 		return v.kind == notes.Work || v.kind == notes.Narrative || in == notes.Deficiencies && v.kind != notes.Question
@@ -304,7 +343,9 @@ func (r *noteReader) entry(raw string, start int, in notes.Section) {
 // push adds an entry with what can be read from its words, before it is judged. The facts are large:
 // they are read into their place.
 func (r *noteReader) push(raw string, start int, in notes.Section) *judgedEntry {
-	r.note.Entries = append(r.note.Entries, notes.Entry{Section: in, Text: fold(raw), Span: r.file.Span(start, start+len(raw))})
+	r.note.Entries = append(r.note.Entries, notes.Entry{
+		Section: in, Text: fold(raw), Span: r.file.Span(start, start+len(raw)), Place: r.where.name(),
+	})
 	e := &r.note.Entries[len(r.note.Entries)-1]
 	e.Facts = r.facts(raw, in)
 	return (*judgedEntry)(e)

@@ -28,9 +28,13 @@ type noteReader struct {
 	last    int    // index of the entry that a sentence may say more about, -1 for none
 	lastEnd int    // where it ends
 	lines   int    // lines of text seen
+	wrap    paragraph
+	where   whereabouts
+	carry   labelled
 
 	// Memory used again from item to item.
 	clauseMemory, cutMemory []clause
+	workMemory              []clause
 	partMemory              []part
 }
 
@@ -64,12 +68,19 @@ func (r *noteReader) read(lines []line) {
 			r.flush()
 			r.heading(i)
 		case textLine:
+			if l.block != r.wrap.block {
+				r.wrap = r.paragraphOf(lines, i)
+			}
 			if i+1 < len(lines) && r.tableHeader(*l, lines[i+1]) {
 				r.flush()
 				r.remark(l.start, l.end)
 				continue
 			}
-			r.textLine(*l)
+			var next *line
+			if i+1 < len(lines) {
+				next = &lines[i+1]
+			}
+			r.textLine(*l, next)
 		case ruleLine, emptyItem:
 			r.flush()
 			r.structure(l.start, l.end)
@@ -126,11 +137,13 @@ func (r *noteReader) heading(l line) {
 	text := r.body[l.start:l.end]
 	if s, ok := sectionOf(r.scan.low[l.start:l.end]); ok {
 		r.open(s, l.level)
+		r.where.head("", l.level)
 		r.structure(l.start, l.end)
 		return
 	}
 	if s, at, ok := r.sectionLabel(l.start, l.end); ok && at < len(text) {
 		r.open(s, l.level)
+		r.where.head("", l.level)
 		r.begin(item{start: l.start + at, end: l.end, from: l, prev: l})
 		r.flush()
 		return
@@ -145,6 +158,7 @@ func (r *noteReader) heading(l line) {
 		r.section = opened{}
 	}
 	r.nested, r.last = 0, -1
+	r.where.head(text, l.level)
 	r.remark(l.start, l.end)
 }
 
@@ -153,7 +167,7 @@ func (r *noteReader) open(s notes.Section, level int) {
 }
 
 // text takes one line of a paragraph or list item.
-func (r *noteReader) textLine(l line) {
+func (r *noteReader) textLine(l line, next *line) {
 	r.lines++
 	own := ownBullet(r.file.Text, l.start, l.end)
 	switch {
@@ -167,6 +181,7 @@ func (r *noteReader) textLine(l line) {
 	if r.nested > 0 && l.depth < r.nested {
 		r.section, r.nested = r.outer, 0
 	}
+	r.where.line(l)
 	it := item{start: l.start, end: l.end, from: l, prev: l}
 	it.start = own
 	it.box, it.start = tickBox(r.file.Text, it.start, it.end)
@@ -182,6 +197,10 @@ func (r *noteReader) textLine(l line) {
 		}
 		it.label = s
 		it.start += at
+	} else if it.box == notes.NoBox && r.where.below(text, l, next) {
+		r.last = -1
+		r.remark(l.start, l.end)
+		return
 	}
 	r.begin(it)
 }
@@ -232,69 +251,6 @@ func (r *noteReader) continues(l line, own int) bool {
 		return false
 	}
 	return r.goesOn(c.prev, l, c.from.depth > 0, r.indented(l) > r.indented(c.from))
-}
-
-// goesOn reports whether line l goes on with the sentence of the line before it. Inside a list item
-// an indented line does; a line that is not may be the next thing jotted, without its dash.
-func (r *noteReader) goesOn(prev, l line, inList, indented bool) bool {
-	const fullLine = 55 // bytes from which a line ended because it was full
-	const longLine = 40 // bytes from which a small letter below goes on with it
-	text := r.file.Text
-	last := text[prev.end-1]
-	first := text[l.start]
-	switch {
-	case inList && indented:
-		return true
-	case last == ',' || last == '&' || last == '+' || last == '-' || last == '/' || endsOpen(text[prev.start:prev.end]):
-		return true
-	case last == '.' || last == '!' || last == '?' || last == ':' || last == ';':
-		return false
-	case 'a' <= first && first <= 'z' && !indented && r.startsWork(l):
-		return false
-	case 'a' <= first && first <= 'z':
-		return indented || inList || prev.end-prev.start >= longLine || startsOpen(text[l.start:l.end])
-	}
-	if startsSentence(r.body[l.start:l.end]) {
-		return false
-	}
-	return r.section.name == "" && r.cur.label == "" && prev.end-prev.start >= fullLine
-}
-
-// endsOpen reports whether a line ends with a word that needs another: "and", "with", "the".
-func endsOpen(l []byte) bool {
-	i := len(l)
-	for i > 0 && isLetter(l[i-1]) {
-		i--
-	}
-	switch strings.ToLower(string(l[i:])) {
-	case "and", "with", "the", "a", "an", "to", "of", "for", "at", "in", "on", "from", "or", "by":
-		return true
-	}
-	return false
-}
-
-// startsWork reports whether a line begins with a verb of work: "helped Ines", "set the box". It is
-// the next thing, not the end of a line that was full.
-func (r *noteReader) startsWork(l line) bool {
-	i := l.start
-	for i < l.end && isLetter(r.file.Text[i]) {
-		i++
-	}
-	low := r.scan.low[l.start:i]
-	return low != "did" && (signWords[low] | vocabularySign(low)).has(workVerb)
-}
-
-// startsOpen reports whether a line begins with a word that goes on with something.
-func startsOpen(l []byte) bool {
-	i := 0
-	for i < len(l) && isLetter(l[i]) {
-		i++
-	}
-	switch string(l[:i]) {
-	case "and", "so", "but", "because", "which", "then", "with", "to", "for", "or", "since", "until":
-		return true
-	}
-	return false
 }
 
 // indented returns how many blanks a line is indented by; a tab counts as four.

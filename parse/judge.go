@@ -29,6 +29,7 @@ type evidence struct {
 	first  mark // the first word
 	asks   bool // ends with a question mark
 	placed bool // begins with a numbered place: "unit 5: 3 heads"
+	head   bool // names a thing that work is booked for and says what became of it
 	others bool // somebody who is not us did it: "Mr. Fenn moved them"
 	facts  *notes.Facts
 }
@@ -42,6 +43,7 @@ func evidenceOf(marks []mark, facts *notes.Facts) evidence {
 	e.first = marks[0]
 	e.asks = marks[len(marks)-1].low == "?"
 	e.others = doneByOthers(marks)
+	e.head = reports(marks)
 	if len(marks) > 1 && numberedPlaces[e.first.low] {
 		n := marks[1]
 		e.placed = n.kind == numberMark || n.low == "#" || n.kind == wordMark && n.end-n.start == 1
@@ -61,7 +63,7 @@ func doneByOthers(marks []mark) bool {
 	switch who.low {
 	case "mr", "mrs", "ms", "dr":
 		title = true
-	case "she", "he", "they":
+	case "she", "he", "they", "utility", "poco":
 	default:
 		if !who.sign.has(somebody|otherTrade) || who.sign.has(named) {
 			return false
@@ -165,6 +167,8 @@ func asExtra(e evidence) (int, string) {
 	switch {
 	case s.has(notBooked):
 		return 8, "says it is not part of the booking"
+	case s.has(toPrice) && s.has(somebody) && s.has(asked|questioned) && !e.asks:
+		return 8, "says somebody asked for it, and that it has no price yet"
 	case s.has(asked) && yes:
 		return 8, "says somebody asked and agreed"
 	case no && s.has(asked|priceTold):
@@ -222,6 +226,8 @@ func asTime(e evidence) (int, string) {
 	switch {
 	case s.has(clockSpan|looseSpan) && s.has(named):
 		return 9, "names a person with clock times"
+	case s.all(clockIn | clockOut), s.has(looseSpan) && s.has(mealBreak) && !s.has(workVerb|thing):
+		return 8, "gives clock times"
 	case s.has(clockSpan) && !s.has(workVerb|thing), s.has(looseSpan) && hours:
 		return 7, "gives clock times"
 	case s.has(travelled) && s.has(duration):
@@ -261,7 +267,7 @@ func asLeft(e evidence) (int, string) {
 	s := e.signs
 	const why = "says it is still to be done"
 	switch {
-	case e.first.low == "left" && !s.has(workVerb):
+	case e.first.low == "left" && !s.has(workVerb|clockOut):
 		return 7, why
 	case s.has(leftOver) && !s.has(workVerb|progressed):
 		return 8, why
@@ -415,7 +421,7 @@ var overrides = map[notes.Section]map[notes.Kind]int{
 // telling are the signs that can make words win over the section they stand in, or part a line in
 // two. Most lines under a heading have none of them.
 const telling = asked | saidYes | saidNo | priceTold | notBooked | faulty | faultPhrase | leftOver | needs | questioned |
-	delivered | heldUp | secured | tested | instrument | clockSpan | looseSpan | soft
+	delivered | heldUp | secured | tested | instrument | clockSpan | looseSpan | soft | allWell | toPrice | clockOut
 
 // plain reports whether nothing in the words can win over their section.
 func (e evidence) plain(in notes.Section) bool {
@@ -433,6 +439,9 @@ func judge(e evidence, in notes.Section) verdict {
 	own := sectionKinds[in]
 	if e.plain(in) {
 		return verdict{kind: own, score: strongScore, why: underSection[in], lead: strongScore}
+	}
+	if in == notes.Deficiencies && e.signs.has(allWell) && !e.signs.has(faulty|faultPhrase) {
+		return verdict{kind: notes.Narrative, score: strongScore, why: "says nothing was found", next: own, lead: strongScore}
 	}
 	v := judgeWords(e)
 	need, may := overrides[in][v.kind]

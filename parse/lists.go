@@ -98,6 +98,27 @@ func (r *noteReader) list(text string, base int, in notes.Section, marks []mark)
 	}
 }
 
+// bareList makes an entry of each thing of a clause that counts material outside its section: "used
+// 60 feet of 10/3 and 2 breakers".
+func (r *noteReader) bareList(text string, base int, in notes.Section) {
+	marks := r.scan.scan(text, base)
+	v := judge(evidenceOf(marks, nil), in)
+	cuts := make([]span, 0, 4)
+	for _, c := range listCuts(text, marks, clause{0, len(marks), noJoint}) {
+		a, b := c.bytes(text, marks)
+		cuts = append(cuts, span{a, b})
+	}
+	if len(cuts) < 2 || v.kind != notes.Material {
+		r.entry(text, base, in)
+		return
+	}
+	for _, c := range cuts {
+		e := r.push(text[c.start:c.end], base+c.start, in)
+		e.judged(v)
+		r.last, r.lastEnd = len(r.note.Entries)-1, e.Span.End
+	}
+}
+
 // times makes an entry of each person's part of a line of hours.
 func (r *noteReader) times(text string, base int, in notes.Section) {
 	marks := r.scan.scan(text, base)

@@ -55,6 +55,9 @@ func Note(f *finding.File, ctx NoteContext) (*notes.DayNote, finding.List) {
 		}, &found)
 		return n, found
 	}
+	if len(lines) == 0 {
+		found.Add(emptyNote(f, h.body))
+	}
 	n.Entries = make([]notes.Entry, 0, len(lines))
 	r.read(lines)
 	for i := range n.Narrative {
@@ -64,6 +67,15 @@ func Note(f *finding.File, ctx NoteContext) (*notes.DayNote, finding.List) {
 	}
 	r.coverRest(h.body)
 	return n, found
+}
+
+// emptyNote says that a note has nothing below its front matter.
+func emptyNote(f *finding.File, body int) finding.Finding {
+	where := f.LineSpan(max(f.LineAt(body), 1))
+	return finding.Finding{
+		Severity: finding.Warning, Rule: "note/empty", Span: where, Message: "the note says nothing",
+		Hint: "write what was done, or remove the file",
+	}
 }
 
 // readSafeHead reads front matter where the file as a whole is beyond the limits: only its

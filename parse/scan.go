@@ -173,6 +173,10 @@ func (sc *scanner) senseWord(text string, i int) {
 		m.low = low
 	}
 	m.sign |= signWords[low] | vocabularySign(low)
+	if stem, many := strings.CutSuffix(low, "'s"); many && m.sign == 0 {
+		m.sign |= vocabularySign(stem) // "gfci's"
+	}
+	sc.senseProgress(i)
 	for _, p := range signPhrases[low] {
 		if sc.follows(i+1, p.rest) {
 			m.sign |= p.sign
@@ -207,6 +211,50 @@ func (sc *scanner) senseWord(text string, i int) {
 	if low == "l" && sc.phase(i+1) {
 		m.sign |= instrument
 	}
+}
+
+// senseProgress sees "two of three", "gfci in", and clock times told in words: "started at 7".
+func (sc *scanner) senseProgress(i int) {
+	m, next := &sc.marks[i], sc.at(i+1)
+	switch m.low {
+	case "in", "up":
+		before := sc.at(i - 1)
+		ends := next.kind == 0 || next.kind == signMark && next.low != "-" || next.low == "and"
+		if ends && i > 0 && before.low != "come" && before.low != "came" && before.low != "plug" && before.low != "not" {
+			m.sign |= progressed
+		}
+	case "started", "start", "arrived", "began", "here":
+		if sc.tellsTime(i + 1) {
+			m.sign |= clockIn
+		}
+	case "left", "finished", "done", "out", "quit", "off", "stopped", "leave":
+		if sc.tellsTime(i + 1) {
+			m.sign |= clockOut
+		}
+	}
+	if m.sign.has(counted) && !m.sign.has(vague) && next.low == "of" && sc.counts(i+2) {
+		m.sign |= outOf | progressed
+	}
+}
+
+// counts reports whether a number or number word stands at mark i.
+func (sc *scanner) counts(i int) bool {
+	m := sc.at(i)
+	return m.kind == numberMark || m.kind == wordMark && signWords[m.low].has(counted) && !signWords[m.low].has(vague)
+}
+
+// tellsTime reports whether a time of day stands from mark i on, "at 7", "7:30", and is not the
+// count of something.
+func (sc *scanner) tellsTime(i int) bool {
+	said := false
+	if m := sc.at(i); m.low == "at" || m.low == "around" || m.low == "about" {
+		i, said = i+1, true
+	}
+	if m := sc.at(i); m.low == "noon" {
+		return true
+	}
+	next, sure := sc.clock(i)
+	return next > 0 && (said || sure || sc.at(next).kind == signMark || sc.at(next).kind == 0)
 }
 
 // phase reports whether "1-N" or "1-L2" stands from mark i on, so that the whole is "L1-N".
@@ -274,6 +322,12 @@ func (sc *scanner) senseNumber(text string, i int) {
 		}
 	}
 	sc.senseSpan(i)
+	if before := i - 1; m.sign.has(clockSpan|looseSpan) && before >= 0 && sc.marks[before].kind == wordMark && sc.lex.Name(sc.marks[before].low) != "" {
+		sc.marks[before].sign |= named // in small letters: "sam 7-330"
+	}
+	if next.low == "of" && sc.counts(i+2) {
+		m.sign |= outOf | progressed
+	}
 	clock := next.low == ":" && !next.spaced && sc.at(i+2).kind == numberMark
 	if !m.sign.has(clockSpan|duration) && !clock {
 		m.sign |= counted

@@ -2,8 +2,6 @@ package parse
 
 import (
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"jobday/notes"
 )
@@ -87,6 +85,9 @@ func endsSentence(text string, marks []mark, i int) bool {
 		return false
 	}
 	if marks[i].low == "." && prev.kind == wordMark && abbreviations[prev.low] {
+		if durations[prev.low] && i > 1 && marks[i-2].kind == numberMark && next.kind == wordMark {
+			return !afterDuration[next.low] // "40 min. box over the hall has no cover"
+		}
 		return startsSentence(text[next.start:]) && !neverEnds[prev.low]
 	}
 	return true
@@ -98,15 +99,10 @@ var (
 	abbreviations = wordSet("ft in approx w no nos st dr mr mrs ms vs inc co hr hrs min mins ea lb lbs misc temp incl qty ckt bldg rm apt " +
 		"elec ph amp amps sq doz pcs pc mat mats ext int lt lts sw recept recep brkr pnl conn a p m fl fr rd ave jr sr sgt asst mgr " +
 		"gen sup supt est max maj dept equip inst")
-	neverEnds = wordSet("mr mrs ms dr vs approx w st no nos incl supt sgt")
+	durations     = wordSet("hr hrs min mins")
+	afterDuration = wordSet("lunch lunches break travel drive driving each total for on at to of per in with labor work late early")
+	neverEnds     = wordSet("mr mrs ms dr vs approx w st no nos incl supt sgt")
 )
-
-// startsSentence reports whether a text begins with a capital followed by small letters.
-func startsSentence(s string) bool {
-	r, n := utf8.DecodeRuneInString(s)
-	r2, _ := utf8.DecodeRuneInString(s[n:])
-	return unicode.IsUpper(r) && (unicode.IsLower(r2) || r2 == ' ' || r2 == '\'')
-}
 
 // softJoints returns the places inside a clause where another thing may begin: behind a comma, "but",
 // "and" or a dash. Each is the first mark of the right part with the end of the left part.
@@ -214,6 +210,8 @@ func listCuts(text string, marks []mark, c clause) []clause {
 			if marks[next].low == "and" || marks[next].low == "&" {
 				next++
 			}
+		case m.low == "/" && !m.spaced && marks[i-1].low == "w":
+			continue // "w/ covers"
 		case (m.low == "/" || m.low == "+" || m.low == "&" || m.low == "|") && (m.spaced || marks[next].spaced):
 		case m.low == "." && endsSentence(text, marks, i):
 		default:
@@ -233,12 +231,12 @@ func listCuts(text string, marks []mark, c clause) []clause {
 // standsAlone reports whether marks name a thing or count something, so that a list may part behind
 // them.
 func standsAlone(marks []mark) bool {
-	for _, m := range marks {
+	for i, m := range marks {
 		if m.kind == wordMark && m.sign.has(thing) {
 			return true
 		}
-		if m.sign.has(measured) {
-			return true
+		if m.sign.has(measured) || m.low == "p" && i > 0 && !m.spaced && i+1 < len(marks) && !marks[i+1].spaced {
+			return true // "65'", "2p30"
 		}
 	}
 	for _, m := range marks {

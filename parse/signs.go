@@ -51,6 +51,13 @@ const (
 	spoken                       // said, told
 	verbal                       // is, has: a sentence, not a list
 	vague                        // a, some: counts one thing, or nothing
+	outOf                        // 2 of 3
+	whole                        // a thing of the trade that is booked and counted, not only a part
+	mealBreak                    // lunch
+	clockIn                      // started at 7
+	clockOut                     // left at 4
+	allWell                      // nothing found, no issues
+	toPrice                      // get a price from the office
 )
 
 // has reports whether any of the signs asked for is there.
@@ -93,6 +100,7 @@ var signWords = buildSignWords(map[sign]string{
 	instructed: "directed instructed instructions",
 	tested:     "tested measured megged metered torqued retested checked reads verified",
 	duration:   "",
+	mealBreak:  "lunch lunches lunchbreak dinner",
 	pronoun:    "it that this she he they them those these took also same which",
 	negated:    "no not without never don't didn't doesn't won't isn't wasn't aren't cannot can't couldn't dont didnt wont cant nothing none",
 	soft:       "added extra additional add",
@@ -136,8 +144,13 @@ var signPhrases = buildSignPhrases(map[sign]string{
 		"have to come back|come back|coming back|return trip|go back|going back|still to|yet to|not done|not landed|not started|" +
 		"didn't get to|did not get to|didnt get to|not finished|left for|still open|to be done|next week|on monday|on tuesday|" +
 		"on wednesday|on thursday|on friday|didn't finish|did not finish|didnt finish|haven't|not yet|for next|left is|" +
-		"what's left|whats left|will do|will finish|didn't make it to|ran out of time|not trimmed|not terminated|not installed|not hooked|" +
+		"what's left|whats left|didn't come in|didnt come in|did not come in|never came|hasn't come|hasnt come|not come in|didn't show up|" +
+		"didnt show up|did not show up|didn't come|didnt come|still not here|will do|will finish|didn't make it to|ran out of time|not trimmed|not terminated|not installed|not hooked|" +
 		"not hung|not pulled|not wired|not made up|to hang|to land|to trim|left off|come monday|first thing|need to|needs to",
+	allWell: "nothing found|none found|found nothing|no issues|no issue|no problems|no problem|nothing wrong|all good|looks good|" +
+		"looked good|all ok|no faults|no defects|no hazards|nothing to report|nothing loose|nothing burnt|all tight|everything ok|" +
+		"everything good|everything fine|looks fine|all fine",
+	toPrice: "a price|price it|for pricing|a quote|price that|to price|will price|gets a price",
 	questioned: "asked about|asking about|asked whether|ask the office|ask office|need to know|who pays|should we|should i|do we|can we|is it ok|anyone know|" +
 		"please advise|pls advise|let me know|not sure if|not sure whether|does anyone|who is|whose is|want us to",
 	delivered: "showed up with|came in|dropped off|back ordered|packing slip|on backorder|got delivered|picked up",
@@ -209,7 +222,9 @@ func vocabularySign(low string) sign {
 	}
 	var s sign
 	switch w.Class {
-	case trade.ThingWord, trade.PartWord, trade.MaterialWord, trade.GenericWord:
+	case trade.ThingWord:
+		s |= thing | whole
+	case trade.PartWord, trade.MaterialWord, trade.GenericWord:
 		s |= thing
 	case trade.VerbWord:
 		if pastTense(low) {

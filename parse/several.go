@@ -1,0 +1,112 @@
+package parse
+
+import "jobday/notes"
+
+// workCuts parts a clause that tells of work on several things at the commas and "and"s between
+// them: "espresso ckt in + tested, 3 pendants hung, gfci 2 of 4". Each part must name a thing of its
+// own and say what became of it, or the comma only adds to what stands before: "pulled, 52 ft of
+// 10/2 MC, box set".
+func workCuts(cut []clause, marks []mark, c clause) []clause {
+	cut = cut[:0]
+	if s := signsOf(marks[c.from:c.to]); !s.has(outOf|counted) || !s.has(thing) {
+		return append(cut, c)
+	}
+	rest := c
+	for _, j := range softJoints(marks, c) {
+		if j.from <= rest.from || !reports(marks[rest.from:j.from]) {
+			continue
+		}
+		end := j.to + 1
+		for end < c.to && marks[end].low != "," && marks[end].low != ";" {
+			end++
+		}
+		if !beginsReport(marks[j.to:end], marks[rest.from:j.from]) {
+			continue
+		}
+		cut = append(cut, clause{rest.from, j.from, rest.joint})
+		rest = clause{j.to, c.to, comma}
+	}
+	return append(cut, rest)
+}
+
+// reports reports whether marks name a thing and say what became of it.
+func reports(marks []mark) bool {
+	s := signsOf(marks)
+	return s.has(workVerb|progressed|outOf) && hasHead(marks) && !s.has(negated|soft|asked|needs|leftOver)
+}
+
+// beginsReport reports whether marks begin a report of their own behind another: with a count of
+// things and what became of them, with how many of how many, or, behind one of these, with a verb.
+func beginsReport(marks, before []mark) bool {
+	if !reports(marks) || signsOf(marks).has(measured) || marks[0].sign.has(pronoun) {
+		return false
+	}
+	switch {
+	case signsOf(marks).has(outOf):
+		return true
+	case marks[0].sign.has(counted):
+		return !marks[0].sign.has(vague)
+	case marks[0].sign.has(workVerb):
+		return signsOf(before).has(outOf) || before[0].sign.has(counted)
+	}
+	return false
+}
+
+// hasHead reports whether marks name a thing that work is booked for, not only a part of it.
+func hasHead(marks []mark) bool {
+	for _, m := range marks {
+		if m.kind == wordMark && m.sign.has(whole) {
+			return true
+		}
+	}
+	return false
+}
+
+// followsUp reports whether a sentence says more of the extra before it: that it was done, what it
+// took, what was used: "put it in, took 1.5 hrs both of us, used 1 recept". What was used may be for
+// anything where the extra was only asked for.
+func (e evidence) followsUp(agreed bool) bool {
+	s := e.signs
+	if e.asks || s.has(heldUp|delivered|notBooked|leftOver|outOf|questioned|asked|faultPhrase|foundIt|otherTrade) || s.has(clockSpan) && s.has(named) {
+		return false
+	}
+	switch e.first.low {
+	case "took", "used", "done", "finished", "about":
+		return agreed && s.has(counted|duration|measured|workVerb|progressed)
+	case "put", "did", "ran", "got", "made", "built", "hung", "set", "wired", "installed", "mounted", "added", "pulled", "we", "i":
+		return s.has(pronoun) && !s.has(soft) && s.has(workVerb|spoken)
+	}
+	return e.first.sign.has(pronoun) && e.first.low != "these" && s.has(duration|progressed)
+}
+
+// A labelled line gives its section to the bare lines right below it that say the same kind of
+// thing: "parts: 3 cans" and, on the next line, "60' romex".
+type labelled struct {
+	section notes.Section
+	block   int
+}
+
+// carriedSection returns the section an item without a label stands in: the open one, or that of
+// the label above it.
+func (r *noteReader) carriedSection(it item, in notes.Section) notes.Section {
+	s := r.carry.section
+	if it.label != "" {
+		r.carry = labelled{it.label, it.from.block}
+		return it.label
+	}
+	if s == "" || it.from.item || it.from.block != r.carry.block || it.box != notes.NoBox {
+		r.carry = labelled{}
+		return in
+	}
+	e := evidenceOf(r.scan.scan(r.body[it.start:it.end], it.start), nil)
+	v := judgeWords(e)
+	list := s == notes.Materials || s == notes.Left
+	switch {
+	case v.kind == sectionKinds[s]:
+		return s
+	case list && v.score <= weakScore && e.signs.has(thing|counted) && !e.signs.has(workVerb|spoken|somebody):
+		return s
+	}
+	r.carry = labelled{}
+	return in
+}
