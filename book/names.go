@@ -10,9 +10,10 @@ import (
 
 // The files of the book's own folder, and what people call them by mistake.
 var ownFiles = map[string]string{
-	"company.yaml": "", "prices.csv": "", "words.yaml": "",
+	"company.yaml": "", "prices.csv": "", "words.yaml": "", "deficiencies.yaml": "",
 	"company.yml": "company.yaml", "company.yaml.txt": "company.yaml",
 	"words.yml": "words.yaml", "words.yaml.txt": "words.yaml",
+	"deficiencies.yml": "deficiencies.yaml", "deficiency.yaml": "deficiencies.yaml", "deficiencies.yaml.txt": "deficiencies.yaml",
 	"price.csv": "prices.csv", "prices.csv.txt": "prices.csv", "prices.txt": "prices.csv",
 	"prices.xlsx": "prices.csv", "prices.xls": "prices.csv", "prices.ods": "prices.csv",
 }

@@ -80,6 +80,7 @@ type shop struct {
 	prices  *notes.PriceList
 	rows    *price.Rows // index of prices
 	words   trade.Words
+	kinds   trade.Catalogue // of deficiencies
 }
 
 // Book compiles files, named relative to the book with forward slashes. It never fails: what is
@@ -134,6 +135,10 @@ func readShop(l layout) (shop, finding.List) {
 		s.words, more = parse.Words(l.words)
 		found.Add(more...)
 	}
+	if l.deficiencies != nil {
+		s.kinds, more = parse.Deficiencies(l.deficiencies)
+		found.Add(more...)
+	}
 	return s, found
 }
 
@@ -170,7 +175,7 @@ func job(f folder, s shop, opt Options, read func()) (JobResult, finding.List) {
 		found.Add(more...)
 	}
 	jobdays, more := reconcile.Job(reconcile.Input{
-		Company: s.company, Prices: s.prices, Job: j, Notes: days, Words: s.words, Decisions: decided,
+		Company: s.company, Prices: s.prices, Job: j, Notes: days, Words: s.words, Kinds: s.kinds, Decisions: decided,
 	})
 	found.Add(more...)
 	found.Add(price.Days(jobdays, price.Input{Company: s.company, Prices: s.prices, Job: j, Rows: s.rows})...)

@@ -14,7 +14,8 @@ import (
 // layout is the files of a book, each in its place.
 type layout struct {
 	company, prices, words *finding.File
-	folders                []folder // by name
+	deficiencies           *finding.File // the shop's own kinds, or nil
+	folders                []folder      // by name
 }
 
 // folder is one job's folder.
@@ -40,6 +41,8 @@ func arrange(files []*finding.File) (layout, finding.List) {
 			l.prices = f
 		case f.Name == "words.yaml":
 			l.words = f
+		case f.Name == "deficiencies.yaml":
+			l.deficiencies = f
 		case strings.HasPrefix(dir, "jobs/") && strings.Count(dir, "/") == 2:
 			name := strings.TrimSuffix(dir, "/")
 			if byName[name] == nil {

@@ -22,6 +22,6 @@ func BenchmarkFindKind(b *testing.B) {
 func BenchmarkBuildPhrases(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
-		buildPhrases()
+		buildPhrases(kinds, nil)
 	}
 }

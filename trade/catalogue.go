@@ -2,6 +2,7 @@ package trade
 
 import (
 	"slices"
+	"strings"
 
 	"jobday/notes"
 )
@@ -42,18 +43,100 @@ const GoodPractice = "good practice"
 // ToBeJudged is the hazard of a deficiency of no known kind: an office person decides.
 const ToBeJudged = "to be judged"
 
-// Kinds returns every kind of deficiency in the order of the catalogue. The caller owns the slice.
-func Kinds() []Kind { return slices.Clone(kinds) }
+// A Catalogue is the kinds of deficiency a shop works with: the built-in ones, and its own where
+// it has any. The zero value is the built-in catalogue. It is read-only and may be shared.
+type Catalogue struct{ index *phraseIndex }
+
+// MostPhraseWords is how many words a phrase may have, and MostOwnPhrases how many phrases a
+// shop's own kinds may have together; NewCatalogue leaves out what goes beyond.
+const (
+	MostPhraseWords = 8
+	MostOwnPhrases  = 2000
+)
+
+// A Fold is a word of the phrases with what people write for it.
+type Fold struct {
+	Word  string
+	Forms []string
+}
+
+// NewCatalogue returns the built-in catalogue with a shop's own kinds. One with the slug of a
+// built-in kind takes its place; the others come behind the built-in ones, in the order given.
+// What folds says people write for a word comes before the built-in vocabulary of deficiencies.
+func NewCatalogue(own []Kind, folds []Fold) Catalogue {
+	if len(own)+len(folds) == 0 {
+		return Catalogue{}
+	}
+	list := slices.Clone(kinds)
+	for _, k := range own {
+		k.Phrases = plainPhrases(k.Phrases)
+		if at := slices.IndexFunc(list, func(h Kind) bool { return h.Slug == k.Slug }); at >= 0 {
+			list[at] = k
+			continue
+		}
+		list = append(list, k)
+	}
+	return Catalogue{buildPhrases(list, folds)}
+}
+
+// plainPhrases writes phrases as the built-in ones are: lower case, without the words that carry no
+// meaning, and with the parts of "hub-lock" and "12V" as words of their own.
+func plainPhrases(list []string) []string {
+	var plain []string
+	for _, text := range list {
+		var words []string
+		for alternatives := range strings.FieldsSeq(text) {
+			if strings.Contains(alternatives, "|") {
+				words = append(words, strings.ToLower(strings.Trim(alternatives, "|")))
+				continue
+			}
+			for _, j := range jots(alternatives) {
+				if !j.filler {
+					words = append(words, lowerWord(alternatives[j.start:j.end]))
+				}
+			}
+		}
+		if len(words) > 0 {
+			plain = append(plain, strings.Join(words, " "))
+		}
+	}
+	return plain
+}
+
+// all returns the index of the catalogue.
+func (c Catalogue) all() *phraseIndex {
+	if c.index == nil {
+		return phrases()
+	}
+	return c.index
+}
+
+// Kinds returns every kind in the order of the catalogue. The caller owns the slice.
+func (c Catalogue) Kinds() []Kind { return slices.Clone(c.list()) }
+
+func (c Catalogue) list() []Kind {
+	if c.index == nil {
+		return kinds // a look-up by slug needs no index
+	}
+	return c.index.kinds
+}
 
 // KindOf returns the kind with the slug, and false when there is none.
-func KindOf(slug string) (Kind, bool) {
-	for i := range kinds {
-		if kinds[i].Slug == slug {
-			return kinds[i], true
+func (c Catalogue) KindOf(slug string) (Kind, bool) {
+	list := c.list()
+	for i := range list {
+		if list[i].Slug == slug {
+			return list[i], true
 		}
 	}
 	return Kind{}, false
 }
+
+// Kinds returns every kind of the built-in catalogue. The caller owns the slice.
+func Kinds() []Kind { return Catalogue{}.Kinds() }
+
+// KindOf returns the built-in kind with the slug, and false when there is none.
+func KindOf(slug string) (Kind, bool) { return Catalogue{}.KindOf(slug) }
 
 // RulesFor returns the rules of the kind in an NEC edition ("2017", "2020", "2023"), in the order
 // of the catalogue. Rules of another document are given with that document's edition of the same
@@ -77,10 +160,4 @@ func (k Kind) RulesFor(edition string) []notes.CodeRule {
 		return []notes.CodeRule{{Code: GoodPractice}}
 	}
 	return rules
-}
-
-// foldedWord is a word of the phrases with what people write for it.
-type foldedWord struct {
-	word  string
-	forms []string
 }

@@ -646,7 +646,7 @@ var kinds = []Kind{
 }
 
 // faultWords folds what people write to the words of the phrases.
-var faultWords = []foldedWord{
+var faultWords = []Fold{
 	{"afci", []string{"arc fault", "arcfault", "arc faults", "afi", "cafi", "arc fault protection", "dual function"}},
 	{"aluminum", []string{"alum", "al", "aluminium", "alumimum", "al wire", "aluminum wire", "alum wire"}},
 	{"amp15", []string{"15 a", "15 amp", "15 amps", "15amp"}},

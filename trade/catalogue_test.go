@@ -44,16 +44,16 @@ type catalogueFile struct {
 	} `yaml:"kinds"`
 }
 
-func readCatalogue(t *testing.T) ([]foldedWord, []Kind) {
+func readCatalogue(t *testing.T) ([]Fold, []Kind) {
 	src, err := os.ReadFile("deficiencies.yaml")
 	require.NoError(t, err)
 	var f catalogueFile
 	require.NoError(t, yaml.Load(src, &f, yaml.WithKnownFields()))
-	var words []foldedWord
+	var words []Fold
 	for w, forms := range f.Words {
-		words = append(words, foldedWord{w, forms})
+		words = append(words, Fold{w, forms})
 	}
-	sort.Slice(words, func(i, j int) bool { return words[i].word < words[j].word })
+	sort.Slice(words, func(i, j int) bool { return words[i].Word < words[j].Word })
 	var list []Kind
 	for _, k := range f.Kinds {
 		k.Phrases = once(k.Phrases)
@@ -100,9 +100,9 @@ func TestCatalogueIsMadeFromItsFile(t *testing.T) {
 		s := strings.ReplaceAll(fmt.Sprintf("%#v,\n", k), "trade.", "")
 		b.WriteString(strings.TrimPrefix(s, "Kind"))
 	}
-	b.WriteString("}\n\n// faultWords folds what people write to the words of the phrases.\nvar faultWords = []foldedWord{\n")
+	b.WriteString("}\n\n// faultWords folds what people write to the words of the phrases.\nvar faultWords = []Fold{\n")
 	for _, w := range words {
-		fmt.Fprintf(&b, "{%q, %#v},\n", w.word, w.forms)
+		fmt.Fprintf(&b, "{%q, %#v},\n", w.Word, w.Forms)
 	}
 	b.WriteString("}\n")
 	src := strings.ReplaceAll(b.String(), "[]string(nil)", "nil")
@@ -209,16 +209,16 @@ func spellOut(words [][]int16) []string {
 func TestFoldedWordsStandForOneWordOnly(t *testing.T) {
 	seen := map[string]string{}
 	for _, f := range faultWords {
-		for _, v := range append([]string{f.word}, f.forms...) {
+		for _, v := range append([]string{f.Word}, f.Forms...) {
 			var key []string
 			for _, j := range jots(strings.ReplaceAll(v, "_", "")) {
 				key = append(key, j.stem)
 			}
 			k := strings.Join(key, " ")
-			if w, taken := seen[k]; taken && w != f.word {
-				t.Errorf("%q stands for both %q and %q", v, w, f.word)
+			if w, taken := seen[k]; taken && w != f.Word {
+				t.Errorf("%q stands for both %q and %q", v, w, f.Word)
 			}
-			seen[k] = f.word
+			seen[k] = f.Word
 		}
 	}
 }

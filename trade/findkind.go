@@ -19,11 +19,17 @@ type Found struct {
 	jots  []int // which words it took
 }
 
+// FindKind looks in the built-in catalogue; see Catalogue.FindKind.
+func FindKind(text string) (Kind, notes.Piece, bool) { return Catalogue{}.FindKind(text) }
+
+// FindKinds looks in the built-in catalogue; see Catalogue.FindKinds.
+func FindKinds(text string) []Found { return Catalogue{}.FindKinds(text) }
+
 // FindKind returns the kind of deficiency that text announces and where. It is false when nothing
 // in the text does, when all that does is denied ("no loose connections found"), or when two kinds
 // fit about as well: FindKinds then has both.
-func FindKind(text string) (Kind, notes.Piece, bool) {
-	found := FindKinds(text)
+func (c Catalogue) FindKind(text string) (Kind, notes.Piece, bool) {
+	found := c.FindKinds(text)
 	if len(found) == 0 || found[0].Sure < sureKind {
 		return Kind{}, notes.Piece{}, false
 	}
@@ -35,8 +41,8 @@ const sureKind = 0.7
 
 // FindKinds returns every kind text announces, the surest first. What another, longer phrase over
 // the same words explains better is left out.
-func FindKinds(text string) []Found {
-	x := phrases()
+func (c Catalogue) FindKinds(text string) []Found {
+	x := c.all()
 	t := x.look(text)
 	if len(t.terms) == 0 {
 		return nil
@@ -217,14 +223,14 @@ func (t *look) best() []Found {
 // keep enters a fit unless the kind has a better one.
 func (t *look) keep(out []Found, p *phrase, chosen []term, score int) []Found {
 	for i := range out {
-		if out[i].score >= score && out[i].Kind.Slug == kinds[p.kind].Slug {
+		if out[i].score >= score && out[i].Kind.Slug == t.x.kinds[p.kind].Slug {
 			return out
 		}
 	}
 	if t.denied(chosen) {
 		return out
 	}
-	f := Found{Kind: kinds[p.kind], Words: p.text, score: score}
+	f := Found{Kind: t.x.kinds[p.kind], Words: p.text, score: score}
 	for _, c := range chosen {
 		for j := c.from; j < c.to; j++ {
 			f.jots = append(f.jots, j)

@@ -10,6 +10,7 @@ import (
 // A phraseIndex is the catalogue's words and phrases made ready for comparing. It is built once,
 // from data that does not change, and only read after that.
 type phraseIndex struct {
+	kinds  []Kind
 	ids    map[string]int16 // stem of a single word to the word it stands for
 	multi  map[string][]run // first stem of several words that stand for one
 	spell  map[byte][]string
@@ -39,24 +40,31 @@ type phrase struct {
 	text   string
 }
 
-// maxWords is how many different words the catalogue may use.
-const maxWords = 1536
+// maxWords is how many different words the catalogue may use. Those beyond are known to nobody: a
+// phrase that needs one never fits.
+const maxWords = 2048
 
-var phrases = sync.OnceValue(buildPhrases)
+var phrases = sync.OnceValue(func() *phraseIndex { return buildPhrases(kinds, nil) })
 
-func buildPhrases() *phraseIndex {
+func buildPhrases(kinds []Kind, own []Fold) *phraseIndex {
 	x := &phraseIndex{
-		ids: make(map[string]int16, 2048), multi: make(map[string][]run, 512), spell: map[byte][]string{},
+		kinds: kinds,
+		ids:   make(map[string]int16, 2048), multi: make(map[string][]run, 512), spell: map[byte][]string{},
 		pool: make([]int16, 0, 16384), sets: make([][]int16, 0, 16384), phrase: make([]phrase, 0, 4096), weight: make([]int, 0, maxWords),
 	}
 	for _, f := range faultWords {
+		x.fold(f)
+	}
+	for _, f := range own {
 		x.fold(f)
 	}
 	x.missing, x.none, x.not = x.ids["miss"], x.ids["no"], x.ids["not"]
 	x.fine, x.check = x.ids["fin"], x.ids["ourcheck"]
 	for k := range kinds {
 		for _, text := range kinds[k].Phrases {
-			x.phrase = append(x.phrase, x.read(int16(k), text))
+			if p := x.read(int16(k), text); len(p.words) > 0 && len(p.words) <= MostPhraseWords {
+				x.phrase = append(x.phrase, p)
+			}
 		}
 	}
 	x.weigh()
@@ -75,10 +83,10 @@ func buildPhrases() *phraseIndex {
 }
 
 // fold enters a word and what stands for it.
-func (x *phraseIndex) fold(f foldedWord) {
-	id := x.word(stem(f.word))
+func (x *phraseIndex) fold(f Fold) {
+	id := x.word(stem(f.Word))
 	var buf [16]jot
-	for _, v := range f.forms {
+	for _, v := range f.Forms {
 		js := appendJots(buf[:0], v)
 		switch {
 		case len(js) == 1:
@@ -96,6 +104,12 @@ func (x *phraseIndex) fold(f foldedWord) {
 // word returns the number of a stem, a new one for a stem not seen before.
 func (x *phraseIndex) word(s string) int16 {
 	id, ok := x.ids[s]
+	if !ok && len(x.weight) >= maxWords-1 {
+		if len(x.weight) < maxWords {
+			x.weight = append(x.weight, 0)
+		}
+		return maxWords - 1
+	}
 	if !ok {
 		id = int16(len(x.weight))
 		x.ids[s] = id
@@ -108,7 +122,7 @@ func (x *phraseIndex) word(s string) int16 {
 func (x *phraseIndex) read(kind int16, text string) phrase {
 	p := phrase{kind: kind, text: text}
 	first := len(x.sets)
-	for alternatives := range strings.SplitSeq(text, " ") {
+	for alternatives := range strings.FieldsSeq(text) {
 		from := len(x.pool)
 		for w := range strings.SplitSeq(alternatives, "|") {
 			id := x.word(stem(w))
@@ -145,7 +159,7 @@ func (x *phraseIndex) weigh() {
 		}
 	}
 	for id, in := range used {
-		x.weight[id] = 4 + bits.Len(uint(len(kinds)/max(1, in.kinds)))
+		x.weight[id] = 4 + bits.Len(uint(len(x.kinds)/max(1, in.kinds)))
 	}
 	counts, total := make([]int, len(x.weight)), 0
 	for i := range x.phrase {

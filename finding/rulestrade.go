@@ -1,0 +1,37 @@
+package finding
+
+// tradeRules are the rules about the shop's own knowledge of the trade and about figures that are
+// held against it.
+var tradeRules = []Rule{
+	{
+		ID: "deficiency/kind", Severity: Error, Since: "1",
+		Title: "a kind of deficiency that cannot be used",
+		Why:   "Notes that announce it are kept as written, and somebody has to judge each by hand.",
+		Wrong: file("deficiencies.yaml", `kinds:
+  - slug: pedestal-lock-missing
+    title: Dock pedestal without its lock
+`),
+		Right: file("deficiencies.yaml", `kinds:
+  - slug: pedestal-lock-missing
+    title: Dock pedestal without its lock
+    phrases: [pedestal missing lock]
+`),
+	},
+	{
+		ID: "deficiency/rule", Severity: Error, Since: "1",
+		Title: "a rule without its section or the editions it stands in",
+		Why:   "A section that moved or was not there yet would be quoted to a customer.",
+		Wrong: file("deficiencies.yaml", `kinds:
+  - slug: pedestal-lock-missing
+    title: Dock pedestal without its lock
+    phrases: [pedestal missing lock]
+    rules: [{section: "110.31"}]
+`),
+		Right: file("deficiencies.yaml", `kinds:
+  - slug: pedestal-lock-missing
+    title: Dock pedestal without its lock
+    phrases: [pedestal missing lock]
+    rules: [{section: "110.31", editions: [2020, 2023]}]
+`),
+	},
+}
