@@ -44,8 +44,8 @@ func (d *day) decideOne(r *read) {
 		d.decideExtra(r)
 	case e.Kind == notes.Deficiency && e.Label != "" && d.byLabel(r):
 		r.fault = true // a fault found in doing booked work: both are kept
-	case e.Kind == notes.Material && e.Section == "" && !counts(e.Facts.Items):
-		r.set(notes.Narrative, 0.75, "counts nothing")
+	case e.Kind == notes.Material && (e.Section == "" || e.Section == notes.Done):
+		d.decideThings(r)
 	case e.Kind == notes.LeftOpen:
 		d.decideLeft(r)
 	default:
@@ -188,6 +188,35 @@ func (d *day) despiteRating(r *read) bool {
 		r.found = []match{m}
 		d.askWhichLine(r)
 		return true
+	}
+	return false
+}
+
+// decideThings judges things named outside the material section: with words that fit a booked line
+// well and say where or how far, they are work reported in few words ("four more 50 A recepts");
+// without a count they say nothing.
+func (d *day) decideThings(r *read) {
+	r.found = d.match(r)
+	if len(r.found) > 0 && r.found[0].p >= TakeAt {
+		ev := r.found[0].evidence
+		if r.entry.Section == notes.Done || ev[evWhich] > 0 || ev[evProgress] > 0 || goesOn(r.entry.Text) || ev[evUnit] > 0 {
+			r.serve(d, []int{r.found[0].line}, r.found[0].p, "shares "+strings.Join(r.found[0].shared, ", "))
+			return
+		}
+	}
+	if !counts(r.entry.Facts.Items) {
+		r.set(notes.Narrative, 0.75, "counts nothing")
+		return
+	}
+	r.set(notes.Material, r.entry.Sure, r.why)
+}
+
+// goesOn reports whether the words go on with something: "more", "another".
+func goesOn(text string) bool {
+	for _, w := range strings.Fields(strings.ToLower(text)) {
+		if w == "more" || w == "another" || w == "other" {
+			return true
+		}
 	}
 	return false
 }

@@ -29,6 +29,8 @@ const (
 	evTooMany           // counts more than the line has left
 	evAsked             // somebody asked, agreed or named a price
 	evComplete          // the line was complete before today
+	evProgress          // it speaks of how far something known got: done, the last one, waiting on
+	evUnit              // it counts in the line's own unit, other than pieces
 	evidenceLen
 )
 
@@ -188,6 +190,14 @@ func identifiesNumber(t field.Term) int {
 // verbEvidence compares the kinds of work. Removing is part of replacing; installing, repairing,
 // relocating and removing are different work.
 func verbEvidence(q, l query) (same, other float64) {
+	if l.head >= 0 && wired[l.terms[l.head].Text] {
+		for _, v := range q.verbs() {
+			switch v {
+			case "pull", "land", "connect", "energize", "rough", "makeup":
+				return 1, 0 // a circuit is pulled and landed, not hung
+			}
+		}
+	}
 	for _, v := range q.verbs() {
 		for _, w := range l.verbs() {
 			if v == w {
@@ -207,6 +217,9 @@ func verbEvidence(q, l query) (same, other float64) {
 	}
 	return 0, other
 }
+
+// wired are the things a line may be about that are pulled and landed.
+var wired = map[string]bool{"circuit": true, "feeder": true, "home run": true, "homerun": true, "branch circuit": true, "wire": true}
 
 // differentWork reports whether work of class v cannot be what a line of class w asks for.
 func differentWork(v, w string) bool {
@@ -231,8 +244,14 @@ func (ev *evidence) fromFacts(f notes.Facts, line notes.ScopeLine, ls lineStandi
 	if p.Of != nil && p.Of.Equal(line.Qty.Value) && line.Qty.Value.Cmp(notes.Int(1)) > 0 {
 		ev[evOutOf] = 1
 	}
+	if p.Complete != notes.Unsaid || p.Of != nil || p.All || p.Rest || p.NotDone || p.Blocked || p.Fraction != nil {
+		ev[evProgress] = 1
+	}
 	for _, it := range f.Items {
 		q, ok := it.Qty.In(line.Qty.Unit)
+		if ok && it.Qty.Written() && line.Qty.Unit != notes.Each {
+			ev[evUnit] = 1
+		}
 		if ok && len(it.Other) == 0 && q.Value.Cmp(line.Qty.Value) > 0 {
 			ev[evTooMany] = 1
 		}

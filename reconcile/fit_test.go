@@ -45,7 +45,7 @@ func TestWeights(t *testing.T) {
 
 var evidenceNames = []string{
 	"evCoverage", "evPrecision", "evHead", "evHeadWhich", "evHeadNone", "evNoHead", "evOnly", "evWhich", "evWhichOther",
-	"evVerb", "evVerbOther", "evOutOf", "evTooMany", "evAsked", "evComplete",
+	"evVerb", "evVerbOther", "evOutOf", "evTooMany", "evAsked", "evComplete", "evProgress", "evUnit",
 }
 
 func formatted(w evidence) string {
@@ -86,7 +86,7 @@ func loss(cases []labelledCase, b float64, w evidence) float64 {
 // fitted climbs from the weights given, held back from going far from them: the set is small.
 func fitted(cases []labelledCase, b float64, w evidence) (float64, evidence) {
 	b0, w0 := b, w
-	const rate, hold, steps = 0.3, 0.01, 4000
+	const rate, hold, steps = 0.3, 0.003, 4000
 	for range steps {
 		gb, gw := 0.0, evidence{}
 		for _, c := range cases {

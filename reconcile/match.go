@@ -39,11 +39,11 @@ type match struct {
 // weights are the log odds of each kind of evidence, and bias those of an entry that shares a word
 // with a line and nothing else. They were fitted to the labelled entries (see fit_test.go).
 var (
-	bias    = -2.6
+	bias    = -3.1
 	weights = evidence{
-		evCoverage: 2.0, evPrecision: 2.6, evHead: 0.4, evHeadWhich: 0.2, evHeadNone: -0.25, evNoHead: 0.3,
-		evOnly: 1.15, evWhich: 0.7, evWhichOther: -1.95, evVerb: 0.6, evVerbOther: -2.3, evOutOf: 2.3, evTooMany: -0.7,
-		evAsked: -2.6, evComplete: -0.8,
+		evCoverage: 1.7, evPrecision: 4.1, evHead: 0.1, evHeadWhich: -0.15, evHeadNone: 0, evNoHead: 0.5,
+		evOnly: 1, evWhich: 0.45, evWhichOther: -2.1, evVerb: 0.3, evVerbOther: -3.8, evOutOf: 2.6, evTooMany: -0.6,
+		evAsked: -4, evComplete: -0.8, evProgress: 1.5, evUnit: 1.1,
 	}
 )
 
@@ -97,10 +97,12 @@ func (ix *lineIndex) match(q query, facts func(ev *evidence, line int)) []match 
 // round3 keeps what is shown and compared the same on every machine.
 func round3(p float64) float64 { return math.Round(p*1000) / 1000 }
 
-// excluded returns the index of the exclusion the words fall under, or -1.
+// excluded returns the index of the exclusion the words fall under, or -1: what they are about, or
+// the kind of work, has to be the exclusion's.
 func (ix *lineIndex) excluded(q query) int {
 	for i, x := range ix.not {
 		hit, all := 0.0, 0.0
+		about := x.head < 0
 		for k, t := range x.terms {
 			if repeated(x.terms, k) || t.Class == field.NumberTerm {
 				continue
@@ -112,9 +114,10 @@ func (ix *lineIndex) excluded(q query) int {
 			all += w
 			if q.has(t.Text) {
 				hit += w
+				about = about || t.Class == field.VerbTerm || t.Class == field.PlaceTerm || q.head >= 0 && q.terms[q.head].Text == t.Text
 			}
 		}
-		if all > 0 && hit/all >= 0.5 {
+		if about && all > 0 && hit/all >= 0.5 {
 			return i
 		}
 	}

@@ -89,7 +89,7 @@ func (q *query) number() {
 	n := len(q.terms)
 	for i := 1; i < n; i++ {
 		t, thing := q.terms[i], q.terms[i-1]
-		if t.Class != field.NumberTerm || t.Dim != "" || !named(thing) || t.Start < thing.End {
+		if t.Class != field.NumberTerm || t.Dim != "" || !named(thing) && thing.Class != field.PlaceTerm || t.Start < thing.End {
 			continue
 		}
 		if strings.Trim(q.text[thing.End:t.Start], " #") != "" || len(t.Text) > 3 {
