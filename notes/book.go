@@ -142,6 +142,8 @@ type Job struct {
 	Allowed     []Allowance
 	NotIncluded []Exclusion
 	Narrative   []Remark
+	Panels      []Panel       // by scope.md and panels.md
+	PanelsFile  *finding.File // panels.md, or nil
 }
 
 // ScopeLine is one booked line.

@@ -187,4 +187,8 @@ type CircuitWords struct {
 	Breaker   string // normal form: "30A 2P"
 	Conductor string // normal form: "10 AWG"
 	Shared    bool   // the circuits named share a neutral
+	With      []int  // spaces of other circuits named as sharing the neutral
+	Tied      Answer // Yes: handles tied or common trip; No: separate handles
+	Was       []int  // spaces it had before: "was 7 now 9"
+	Instead   bool   // the words say that it takes the place of what was there
 }

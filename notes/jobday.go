@@ -41,6 +41,9 @@ type JobDay struct {
 	Money    MoneyStanding `json:"money"`
 	Findings []FindingRef  `json:"findings"`
 
+	// Panels is how every panel the book or a note names stands at the end of the day.
+	Panels []PanelStanding `json:"-"`
+
 	// Valued is the value of everything priced in this JobDay, one row a thing, set by the price
 	// stage before it decides what is ready. Check holds Money against it.
 	Valued []Value `json:"-"`

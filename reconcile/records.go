@@ -60,7 +60,7 @@ func (d *day) recordCircuits() {
 			rec.SharedWith = list(c.Spaces)
 			rec.Findings = append(rec.Findings, trade.SharedNeutralNote())
 		}
-		if what, wrong := trade.CheckCircuit(c.Breaker, c.Conductor); wrong {
+		if _, what := (trade.Protection{Breaker: c.Breaker, Conductor: c.Conductor}).Check(); what != "" {
 			rec.Findings = append(rec.Findings, what)
 		}
 		d.out.Circuits = append(d.out.Circuits, rec)

@@ -217,6 +217,6 @@ func FuzzJudge(f *testing.F) {
 		k, p, ok := FindKind(what)
 		require.Equal(t, ok, k.Slug != "")
 		require.True(t, 0 <= p.Start && p.Start <= p.End && p.End <= len(what))
-		CheckCircuit(what, between)
+		Protection{Breaker: what, Conductor: between}.Check()
 	})
 }
