@@ -8,6 +8,7 @@ import (
 
 	"jobday/finding"
 	"jobday/notes"
+	"jobday/trade"
 )
 
 // decide gives every entry its outcome. Extras that the note names as such come first, so that
@@ -135,6 +136,9 @@ func (d *day) decideWork(r *read) {
 		r.serve(d, []int{i}, p, "counts what line "+d.in.Job.Lines[i].Label+" is booked for")
 		return
 	}
+	if best < TakeAt && d.judgedApart(r, best) {
+		return
+	}
 	switch {
 	case best >= TakeAt:
 		r.serve(d, []int{r.found[0].line}, best, "shares "+strings.Join(r.found[0].shared, ", "))
@@ -155,6 +159,11 @@ func (d *day) byItem(r *read) (line int, p float64) {
 	line = -1
 	if len(r.entry.Facts.Items) < 2 {
 		return line, 0
+	}
+	for _, m := range r.found {
+		if m.evidence[evWhichOther] > 0 || m.evidence[evAsked] > 0 {
+			return line, 0 // it says which one, and it is another
+		}
 	}
 	for _, it := range r.entry.Facts.Items {
 		if !it.Qty.Written() || len(it.Other) > 0 || it.Name == "" {
@@ -257,29 +266,50 @@ func (d *day) samePlaces(r *read) bool {
 	return false
 }
 
+// judgedApart decides, where no line fits well, what other words decide: what others did, what goes
+// with any job, a fault that is described, and work somebody asked for.
+func (d *day) judgedApart(r *read, best float64) bool {
+	p, c := r.facts.Progress, r.facts.Consent.State
+	_, _, fault := trade.FindKind(r.entry.Text)
+	switch {
+	case c == notes.NoConsent && (p.ByOthers || byOtherTrade(r.entry.Text)):
+		r.set(notes.Condition, 0.8, "was done by others")
+	case c == notes.NoConsent && incidental(r.query):
+		r.set(notes.Narrative, 0.8, "is part of every job: nothing to bill apart")
+	case fault && (r.facts.Fault.Named || !pastVerb(r.query)):
+		r.set(notes.Deficiency, 0.8, "describes a fault")
+	case c != notes.NoConsent && (c != notes.Asked || !doneWords(r)):
+		d.candidates(r)
+		d.extraWork(r, 1-best, "somebody was asked or agreed, and no booked line fits well")
+	default:
+		return false
+	}
+	return true
+}
+
 // onNoLine judges work that no booked line is about.
 func (d *day) onNoLine(r *read, best float64) {
 	p := r.facts.Progress
 	switch {
-	case p.ByOthers, byOtherTrade(r.entry.Text) && r.facts.Consent.State == notes.NoConsent:
-		r.set(notes.Condition, 0.9, "was done by others")
 	case p.NotDone:
 		r.set(notes.LeftOpen, 0.8, "was not done, and no booked line is about it")
 	case !r.query.says() && r.facts.Consent.State == notes.NoConsent && len(r.facts.Items) == 0:
 		r.set(notes.Narrative, 0.8, "names no work that could be billed")
-	case r.entry.Section == "" && !r.query.namesTrade():
+	case !r.query.namesTrade() && (r.entry.Section == "" || !r.query.tradeVerb()):
 		r.set(notes.Narrative, 0.75, "names nothing of the trade")
-	case incidental(r.query):
-		r.set(notes.Narrative, 0.8, "is part of every job: nothing to bill apart")
 	default:
 		why := "no booked line is about it"
 		if len(r.found) > 0 && r.found[0].veto != "" {
 			why += " (line " + d.in.Job.Lines[r.found[0].line].Label + ": " + r.found[0].veto + ")"
 		}
 		d.candidates(r)
-		d.extraWork(r, 1-best, why)
+		d.extraWork(r, min(1-best, mostSureExtra), why)
 	}
 }
+
+// mostSureExtra is how sure it can be that work sharing no word with the booking is an extra: the
+// words may still be another name for a booked thing. From the labelled entries.
+const mostSureExtra = 0.9
 
 // byOtherTrade reports whether somebody who is not of the crew is the one who did it: "Utility
 // pulled the meter". The list is common practice, no source.
@@ -305,7 +335,8 @@ func incidental(q query) bool {
 		"clean up", "cleaned up", "cleanup", "swept", "sweep", "loaded", "unloaded", "load up", "set up for",
 		"setup", "laid out tools", "walked the", "walk-through", "walkthrough", "met with", "meeting", "packed up",
 		"rolled up", "material run", "supply house", "picked up parts", "picked up material", "mobiliz", "moved tools",
-		"moved material", "staged", "unpacked", "protected floor", "drop cloth", "hauled trash", "trash out",
+		"moved material", "staged", "stocked", "unpacked", "protected floor", "drop cloth", "hauled", "trash", "garbage",
+		"mopped", "recycled", "mowed", "furniture", "picked up the", "dumpster", "vacuumed", "cleaned the", "we clean",
 	} {
 		if strings.Contains(low, w) {
 			return true

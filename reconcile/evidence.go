@@ -210,8 +210,11 @@ func verbEvidence(q, l query) (same, other float64) {
 	}
 	if other == 0 && len(l.verbs()) == 0 {
 		for _, v := range q.verbs() {
-			if v == "repair" || v == "relocate" || v == "remove" || v == "troubleshoot" {
-				other = 0.5 // a line that names a thing only is booked to be put in
+			switch v {
+			case "repair", "relocate", "troubleshoot":
+				other = 1 // a line that names a thing only is booked to be put in
+			case "remove":
+				other = max(other, 0.5)
 			}
 		}
 	}

@@ -189,7 +189,7 @@ func (ix *lineIndex) align(q query) [][]hit {
 		if id, ok := ix.byText[t.Text]; ok {
 			hits[i] = append(hits[i], hit{id, sameTerm})
 		}
-		if t.Class == field.DesignationTerm && t.Dim != "model" && t.Dim != "equipment" && t.Dim != "" {
+		if t.Class == field.DesignationTerm && t.Dim != "model" && t.Dim != "equipment" && t.Dim != "" || strings.HasPrefix(t.Dim, "which ") {
 			continue // 30A is 30A or it is not
 		}
 		hits[i] = ix.partly(q, t, hits[i])

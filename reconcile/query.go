@@ -1,6 +1,7 @@
 package reconcile
 
 import (
+	"strconv"
 	"strings"
 
 	"jobday/notes"
@@ -173,6 +174,18 @@ func (q query) namesTrade() bool {
 	return false
 }
 
+// tradeVerb reports whether the words name work of the trade.
+func (q query) tradeVerb() bool {
+	for _, v := range q.verbs() {
+		switch v {
+		case "install", "replace", "relocate", "repair", "pull", "land", "connect", "trim", "rough", "makeup", "label", "trace",
+			"troubleshoot", "disconnect", "energize", "bond", "program", "extend", "dig", "drill":
+			return true
+		}
+	}
+	return false
+}
+
 // verbs returns the classes of work the words name, without repeats.
 func (q query) verbs() []string {
 	var vs []string
@@ -290,6 +303,9 @@ func repeated(terms []field.Term, i int) bool {
 // thing ("30A against 20A"), or "", and whether it is a place. Only a dimension that both name can contradict.
 func (q query) contradicts(o *indexedLine) (veto string, place bool) {
 	for i, t := range q.terms {
+		if o.beyondSpan(t) {
+			return t.Text + " beyond " + o.spanText(), true
+		}
 		if !exclusive(t) || t.Class == field.PlaceTerm && i >= q.clause || o.agrees(t, q) || o.covers(identifiesNumber(t)) {
 			continue // a place named later on is often one that is passed: "circuit landed, 6/3 in the attic"
 		}
@@ -300,6 +316,27 @@ func (q query) contradicts(o *indexedLine) (veto string, place bool) {
 		}
 	}
 	return "", false
+}
+
+// beyondSpan reports whether t names one of a numbered kind the line covers a run of, outside the
+// run: door 7 against "doors 1 to 6".
+func (l *indexedLine) beyondSpan(t field.Term) bool {
+	n := identifiesNumber(t)
+	if n < 0 || len(l.spans) == 0 || l.covers(n) {
+		return false
+	}
+	noun := strings.TrimRight(t.Text, " 0123456789")
+	for _, u := range l.query.terms {
+		if u.Text == noun || strings.TrimRight(u.Text, " 0123456789") == noun {
+			return true
+		}
+	}
+	return false
+}
+
+// spanText returns the first run of numbers of a line in words.
+func (l *indexedLine) spanText() string {
+	return strconv.Itoa(l.spans[0].from) + " to " + strconv.Itoa(l.spans[0].to)
 }
 
 // exclusive reports whether two different values of a term's dimension cannot be one thing.
