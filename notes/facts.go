@@ -11,6 +11,7 @@ func (p Piece) Found() bool { return p.End > p.Start }
 // scope. Every fact carries the piece of text it was read from.
 type Facts struct {
 	Items    []Item
+	Terms    []Term // the words in normal form, in the order written
 	Time     []TimeRow
 	Progress Progress
 	Consent  Consent

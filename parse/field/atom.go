@@ -70,18 +70,13 @@ type scanner struct {
 // maxNums bounds the numbers of one line; past it a number counts nothing.
 const maxNums = 120
 
-// atomsOf makes atoms of a text. It never fails and takes time linear in the text.
-func atomsOf(text string, toks []token, words trade.Words) scanner {
-	s := scanner{
-		text: text, toks: toks, words: words,
-		out: make([]atom, 0, len(toks)+1), nums: make([]num, 0, 4),
-	}
-	s.scan()
+// run makes atoms of a text. It never fails and takes time linear in the text.
+func (s *scanner) run() {
+	s.all()
 	s.settle()
-	return s
 }
 
-func (s *scanner) scan() {
+func (s *scanner) all() {
 	for s.i < len(s.toks) {
 		before := s.i
 		s.step()
@@ -126,7 +121,7 @@ func (s *scanner) own() bool {
 // ones, 2 for those.
 func (s *scanner) stand(meaning string, next, depth int) {
 	inner := scanner{text: meaning, toks: tokens(meaning), depth: depth}
-	inner.scan()
+	inner.all()
 	start, end := int32(s.toks[s.i].start), int32(s.toks[next-1].end)
 	plural := len(s.toks[next-1].low) > 2 && s.toks[next-1].low[len(s.toks[next-1].low)-1] == 's'
 	for k, a := range inner.out {

@@ -16,13 +16,19 @@ const maxSpace = 200
 // both are "" when not said. A text
 // without spaces gives the zero value. Pieces are byte offsets in text.
 func Circuit(text string, lex *Lexicon) notes.CircuitWords {
-	r := reader{text: text, toks: tokens(text), lex: lex, bold: true}
-	c := director{r: &r}
-	next, ok := c.address()
-	if !ok {
-		return notes.CircuitWords{}
+	w := begin(text)
+	defer w.end()
+	w.lex, w.bold = lex, true
+	r := &w.reader
+	c := director{r: r}
+	if !c.moved() {
+		next, ok := c.address()
+		if !ok {
+			return notes.CircuitWords{}
+		}
+		c.serves(next)
 	}
-	c.serves(next)
+	c.instead()
 	c.w.Start, c.w.End = r.piece(0, c.end)
 	return c.w
 }
@@ -44,6 +50,7 @@ func (c *director) address() (next int, ok bool) {
 	if !ok {
 		return 0, false
 	}
+	i = c.was(i)
 	switch c.r.low(i) {
 	case ":", "=", "→", "–", "—", ",", ".", ")":
 		i++
@@ -227,6 +234,12 @@ func (c *director) serves(i int) {
 // it, or 0.
 func (c *director) part(i int) int {
 	if next := c.neutral(i); next > 0 {
+		return c.with(next)
+	}
+	if next := c.tie(i); next > 0 {
+		return next
+	}
+	if next := c.was(i); next > i {
 		return next
 	}
 	if next := c.conductor(i); next > 0 {

@@ -63,16 +63,29 @@ func (l *Lexicon) Name(written string) string {
 // Read returns everything the words of text say. Pieces are byte offsets in text.
 // It never fails; a text that says nothing gives the zero Facts.
 func Read(text string, lex *Lexicon) notes.Facts {
-	r := reader{text: text, toks: tokens(text), lex: lex}
-	return notes.Facts{
-		Time:     r.time(),
-		Progress: r.progress(),
-		Consent:  r.consent(),
-		Price:    r.price(),
-		Fault:    r.fault(),
-		Readings: r.readings(),
-		Items:    r.items(),
+	w := begin(text)
+	defer w.end()
+	w.lex = lex
+	facts := notes.Facts{
+		Time:     w.time(),
+		Progress: w.progress(),
+		Consent:  w.consent(),
+		Price:    w.price(),
+		Fault:    w.fault(),
+		Readings: w.readings(),
 	}
+	w.atoms(lex.words())
+	facts.Terms = w.terms()
+	facts.Items = w.items()
+	return facts
+}
+
+// words returns the shop's own words.
+func (l *Lexicon) words() trade.Words {
+	if l == nil {
+		return trade.Words{}
+	}
+	return l.Words
 }
 
 // A reader is one text under reading.

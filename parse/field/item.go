@@ -4,7 +4,6 @@ import (
 	"strings"
 
 	"jobday/notes"
-	"jobday/trade"
 )
 
 // A portion is an item under reading. Indices are of atoms; -1 stands for none.
@@ -33,18 +32,15 @@ type portion struct {
 
 // items reads what is counted, measured or named. It comes last: a number that time, money or an
 // instrument took counts nothing.
-func (r *reader) items() []notes.Item {
-	var words trade.Words
-	if r.lex != nil {
-		words = r.lex.Words
-	}
-	s := atomsOf(r.text, r.toks, words)
+func (w *workspace) items() []notes.Item {
+	s := &w.scan
 	for k := range s.out {
-		if a := &s.out[k]; len(r.used) > 0 && (a.role == roleCount || a.role == roleDesig && !a.stays()) && r.claimed(a.from()) {
+		if a := &s.out[k]; len(w.used) > 0 && (a.role == roleCount || a.role == roleDesig && !a.stays()) && w.claimed(a.from()) {
 			a.role = roleSkip
 		}
 	}
-	p := parcel{scanner: &s, backing: make([]int, 0, len(s.out)), portions: make([]portion, 0, 3)}
+	p := &w.parcel
+	*p = parcel{scanner: s, backing: p.backing[:0], portions: p.portions[:0]}
 	p.read()
 	p.join()
 	return p.items()

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"jobday/notes"
+	"jobday/trade"
 )
 
 // A sample is a line of a reading table: what people jot and what it says.
@@ -142,8 +143,10 @@ var typical = "pulled 60 ft of 12/2 MC to the prep counter, set 2 4in squares"
 func BenchmarkItems(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
-		r := reader{text: typical, toks: tokens(typical)}
-		r.items()
+		w := begin(typical)
+		w.atoms(trade.Words{})
+		w.items()
+		w.end()
 	}
 }
 

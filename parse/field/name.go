@@ -13,9 +13,11 @@ func Name(text string) string { return NameIn(text, trade.Words{}) }
 
 // NameIn is Name with the shop's own words.
 func NameIn(text string, words trade.Words) string {
-	s := atomsOf(text, tokens(text), words)
+	w := begin(text)
+	defer w.end()
+	w.atoms(words)
 	var keep [40]int
-	return s.nameOf(s.whole(keep[:0]))
+	return w.scan.nameOf(w.scan.whole(keep[:0]))
 }
 
 // whole picks the atoms of a text that is nothing but a name: a number at its start and the size

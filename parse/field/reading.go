@@ -26,8 +26,10 @@ var readingCues = cueTable{
 // It is bolder than Read: "120/241", "12 A" and "all good" are readings there.
 // Pieces are byte offsets in text.
 func ReadReadings(text string, lex *Lexicon) []notes.Measured {
-	r := reader{text: text, toks: tokens(text), lex: lex, bold: true}
-	return r.readings()
+	w := begin(text)
+	defer w.end()
+	w.lex, w.bold = lex, true
+	return w.readings()
 }
 
 // A meter reads values one after the other.

@@ -5,44 +5,36 @@ import (
 	"jobday/trade"
 )
 
-// TermClass says what a term of a line is. The zero value is invalid.
-type TermClass byte
-
-// The classes of terms.
-const (
-	ThingTerm       TermClass = iota + 1 // receptacle, fixture, EMT, connector
-	TraitTerm                            // LED, sealed, old work
-	VerbTerm                             // pull, land; Dim is the class of work
-	PlaceTerm                            // kitchen, north, unit 4; Dim is what it contradicts
-	DesignationTerm                      // 12/2, 30A, LP1; Dim is what it measures
-	NumberTerm                           // 4, 52 ft; Dim is the unit, "" for none
-	ColourTerm
-	OtherTerm // a word the vocabulary does not know
+// TermClass and Term are those of notes, under the names the readers of wording know them by.
+type (
+	TermClass = notes.TermClass
+	Term      = notes.Term
 )
 
-// A Term is one word or designation of a line in normal form, for holding lines against each other.
-// Words that say nothing are left out.
-//
-// Dim of a designation is "amps", "poles", "volts", "gauge", "gauge-count", "size", "gang", "way",
-// "watts", "kelvin", "panel", "circuit", "spaces", "nema", "phase", "equipment", "model" or "":
-// two designations of one Dim that differ contradict each other. Dim of a place is "room", "unit",
-// "side", "floor", "building", or "spot", which contradicts nothing.
-type Term struct {
-	Text  string
-	Class TermClass
-	Dim   string
-	notes.Piece
-}
+// The classes of terms, as notes has them.
+const (
+	ThingTerm       = notes.ThingTerm
+	TraitTerm       = notes.TraitTerm
+	VerbTerm        = notes.VerbTerm
+	PlaceTerm       = notes.PlaceTerm
+	DesignationTerm = notes.DesignationTerm
+	NumberTerm      = notes.NumberTerm
+	ColourTerm      = notes.ColourTerm
+	OtherTerm       = notes.OtherTerm
+)
 
 // Terms returns the terms of a line in the order written.
 func Terms(text string) []Term { return TermsIn(text, trade.Words{}) }
 
 // TermsIn is Terms with the shop's own words.
 func TermsIn(text string, words trade.Words) []Term {
-	s := atomsOf(text, tokens(text), words)
-	return s.terms(make([]Term, 0, len(s.out)))
+	w := begin(text)
+	defer w.end()
+	w.atoms(words)
+	return w.terms()
 }
 
+// terms appends the terms of the atoms.
 func (s *scanner) terms(ts []Term) []Term {
 	for k := range s.out {
 		a := &s.out[k]

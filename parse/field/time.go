@@ -46,8 +46,10 @@ type timePart struct {
 // bolder than Read: "Ines 8-12", "Dale 8 hrs" and "Ines 7.5" are time there.
 // Pieces are byte offsets in text. A row that cannot be right carries why in Fault.
 func ReadTime(text string, lex *Lexicon) []notes.TimeRow {
-	r := reader{text: text, toks: tokens(text), lex: lex, bold: true}
-	return r.time()
+	w := begin(text)
+	defer w.end()
+	w.lex, w.bold = lex, true
+	return w.time()
 }
 
 // time reads the rows of time in the text and claims their numbers.

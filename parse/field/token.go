@@ -1,6 +1,7 @@
 package field
 
 import (
+	"strings"
 	"unicode"
 	"unicode/utf8"
 
@@ -19,19 +20,24 @@ const (
 // A token is a run of letters, a run of digits or one other code point of a text. What they mean
 // together ("12/2", "7-3:30", "4-11/16") is for the grammars to say.
 type token struct {
-	kind       kind
-	start, end int          // byte offsets in the text
 	low        string       // lower case; for a symbol as written
-	spaced     bool         // white space, or the start of the text, stands before it
 	ent        *trade.Entry // what the vocabulary knows of a word, or nil
+	start, end int          // byte offsets in the text
+	kind       kind
+	spaced     bool // white space, or the start of the text, stands before it
 }
 
 // tokens splits text; it never fails and leaves out white space only.
-func tokens(text string) []token {
-	ts := make([]token, 0, len(text)/3+4)
+func tokens(text string) []token { return appendTokens(make([]token, 0, len(text)/3+4), text) }
+
+func appendTokens(ts []token, text string) []token {
+	low := lowered(text)
 	spaced := true
 	for i := 0; i < len(text); {
-		r, n := utf8.DecodeRuneInString(text[i:])
+		r, n := rune(text[i]), 1
+		if r >= utf8.RuneSelf {
+			r, n = utf8.DecodeRuneInString(text[i:])
+		}
 		start := i
 		switch {
 		case unicode.IsSpace(r):
@@ -42,24 +48,44 @@ func tokens(text string) []token {
 			for i < len(text) && '0' <= text[i] && text[i] <= '9' {
 				i++
 			}
-			ts = append(ts, token{number, start, i, text[start:i], spaced, nil})
+			ts = append(ts, token{kind: number, start: start, end: i, low: text[start:i], spaced: spaced})
 		case unicode.IsLetter(r):
 			i = wordEnd(text, i)
-			low := lower(text[start:i])
-			ts = append(ts, token{word, start, i, low, spaced, trade.Look(low)})
+			t := token{kind: word, start: start, end: i, spaced: spaced}
+			if low != "" {
+				t.low = low[start:i]
+			} else {
+				t.low = lower(text[start:i])
+			}
+			t.ent = trade.Look(t.low)
+			ts = append(ts, t)
 		default:
 			i += n
-			ts = append(ts, token{symbol, start, i, text[start:i], spaced, nil})
+			ts = append(ts, token{kind: symbol, start: start, end: i, low: text[start:i], spaced: spaced})
 		}
 		spaced = false
 	}
 	return ts
 }
 
+// lowered returns a text of plain letters in lower case, byte for byte; "" when it has others.
+func lowered(text string) string {
+	for i := range len(text) {
+		if text[i] >= utf8.RuneSelf {
+			return ""
+		}
+	}
+	return strings.ToLower(text)
+}
+
 // wordEnd returns the end of the word that starts at i. Combining marks belong to it, and so does
 // an apostrophe between letters.
 func wordEnd(text string, i int) int {
 	for i < len(text) {
+		if c := text[i] | 0x20; 'a' <= c && c <= 'z' {
+			i++
+			continue
+		}
 		r, n := utf8.DecodeRuneInString(text[i:])
 		switch {
 		case unicode.IsLetter(r), unicode.IsMark(r):
