@@ -233,6 +233,9 @@ func goesOn(text string) bool {
 // decideLeft judges what is still to be done. Said of a booked line where work is reported, it is
 // that line's progress: none. Elsewhere it stands as left, and the line has at least been spoken of.
 func (d *day) decideLeft(r *read) {
+	if r.entry.Label != "" && r.facts.Progress.NotDone && r.entry.Section != notes.Left && d.byLabel(r) {
+		return
+	}
 	r.set(notes.LeftOpen, r.entry.Sure, r.why)
 	r.found = d.match(r)
 	if len(r.found) == 0 || r.found[0].p < TakeAt {

@@ -237,6 +237,10 @@ func differentWork(v, w string) bool {
 		return v == "replace" || v == "repair"
 	case "repair":
 		return v == "relocate" || v == "install"
+	case "trim":
+		return v == "rough" || v == "pull"
+	case "rough":
+		return v == "trim"
 	}
 	return false
 }

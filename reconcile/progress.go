@@ -40,6 +40,9 @@ type amount struct {
 func (d *day) progress(r *read) {
 	var qty *notes.Quantity
 	complete := notes.Unsaid
+	if len(r.lines) == 1 && ownBeginning(r.query, d.index.lines[r.lines[0]].query) && r.facts.Progress.Complete == notes.No {
+		r.facts.Progress.Complete = notes.Unsaid // "roughed" is all that a line of roughing in asks for
+	}
 	for _, i := range r.lines {
 		lt := &d.lines[i]
 		lt.touched, lt.unclear = true, false
@@ -194,6 +197,11 @@ func (d *day) saidOf(r *read, i int, before, remaining notes.Decimal) (amount, b
 			})
 		}
 		return amount{notes.Max(notes.Decimal{}, p.Count.Sub(before)), true, p.Complete}, true
+	case p.Count != nil && p.Of != nil && !p.All && p.Complete != notes.No:
+		if p.Count.Equal(line.Qty.Value) || p.Count.Equal(remaining) {
+			return amount{remaining, true, notes.Yes}, true // "3 of 3"
+		}
+		return amount{*p.Count, true, p.Complete}, true
 	case p.Count != nil && p.All:
 		if before.Sign() > 0 && p.Count.Equal(line.Qty.Value) {
 			return amount{remaining, true, notes.Yes}, true
@@ -264,6 +272,17 @@ func (d *day) byVerb(r *read, i int, remaining notes.Decimal) amount {
 	return amount{}
 }
 
+// ownBeginning reports whether the entry's verb is one that elsewhere only begins, and is the line's.
+func ownBeginning(q, l query) bool {
+	want := l.verbs()
+	for _, v := range q.verbs() {
+		if beginning[v] && contains(want, v) {
+			return true
+		}
+	}
+	return false
+}
+
 // finishes reports whether the verbs of an entry finish what the line asks for: the line's own
 // verb, or one that stands at the end of the work.
 func finishes(q, l query) bool {
@@ -318,6 +337,9 @@ func (d *day) drop(r *read, i int) {
 // oneOf reports whether the words speak of a single one: "the ...", "a ...", or a numbered place,
 // with a noun that is not plural.
 func oneOf(q query) bool {
+	if q.head < 0 {
+		return numbered(q)
+	}
 	if !singular(q) {
 		return false
 	}
@@ -328,8 +350,13 @@ func oneOf(q query) bool {
 	if strings.HasPrefix(low, "the ") || strings.HasPrefix(low, "a ") || strings.HasPrefix(low, "an ") {
 		return true
 	}
+	return numbered(q)
+}
+
+// numbered reports whether the words name a place or a thing by its number.
+func numbered(q query) bool {
 	for _, t := range q.terms {
-		if t.Class == field.PlaceTerm && t.Dim == "unit" || strings.HasPrefix(t.Dim, "which ") {
+		if t.Class == field.PlaceTerm && t.Dim == "unit" || identifiesNumber(t) >= 0 {
 			return true
 		}
 	}
