@@ -8,7 +8,6 @@ import (
 
 	"jobday/finding"
 	"jobday/notes"
-	"jobday/trade"
 )
 
 // decide gives every entry its outcome. Extras that the note names as such come first, so that
@@ -169,7 +168,7 @@ func (d *day) byItem(r *read) (line int, p float64) {
 		if !it.Qty.Written() || len(it.Other) > 0 || it.Name == "" {
 			continue
 		}
-		ms := d.index.match(newQuery(it.Name, d.in.Words), nil)
+		ms := d.index.match(d.item(it.Name).query, nil)
 		if len(ms) == 0 || ms[0].p < TakeAt {
 			continue
 		}
@@ -273,7 +272,7 @@ func (d *day) samePlaces(r *read) bool {
 // with any job, a fault that is described, and work somebody asked for.
 func (d *day) judgedApart(r *read, best float64) bool {
 	p, c := r.facts.Progress, r.facts.Consent.State
-	_, _, fault := trade.FindKind(r.entry.Text)
+	_, _, fault := d.in.Kinds.FindKind(r.entry.Text)
 	switch {
 	case c == notes.NoConsent && (p.ByOthers || byOtherTrade(r.entry.Text)):
 		r.set(notes.Condition, 0.8, "was done by others")

@@ -131,14 +131,13 @@ func (d *day) namedIn(it notes.Item) string {
 	if len(d.in.Job.Lines) == 1 {
 		return d.in.Job.Lines[0].Label
 	}
-	head, ok := itemHead(it)
-	q, label := newQuery(it.Name, d.in.Words), ""
-	if !ok {
+	words, label := d.item(it.Name), ""
+	if !words.named {
 		return ""
 	}
 	for i := range d.index.lines {
 		l := &d.index.lines[i]
-		if veto, _ := q.contradicts(l); l.means(head) && veto == "" {
+		if veto, _ := words.query.contradicts(l); l.means(words.head) && veto == "" {
 			if label != "" {
 				return ""
 			}

@@ -231,8 +231,8 @@ func (d *day) counted(r *read, i int) (notes.Decimal, bool) {
 		if !ok {
 			continue
 		}
-		head, named := itemHead(it)
-		if named && l.means(head) && isObject(l, head) || line.Qty.Unit != notes.Each && !found {
+		words := d.item(it.Name)
+		if words.named && l.means(words.head) && isObject(l, words.head) || line.Qty.Unit != notes.Each && !found {
 			sum = sum.Add(q.Value)
 			found = true
 		}

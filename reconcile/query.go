@@ -24,8 +24,13 @@ type query struct {
 
 // newQuery reads the words of text, the shop's own among them.
 func newQuery(text string, words trade.Words) query {
-	q := query{text: text, words: words, terms: meaningful(field.TermsIn(text, words)), head: -1}
-	q.qualifies = make([]bool, len(q.terms))
+	return queryOf(text, field.TermsIn(text, words), words)
+}
+
+// queryOf is newQuery for a text whose terms were read before. The terms are not changed.
+func queryOf(text string, terms []notes.Term, words trade.Words) query {
+	q := query{text: text, words: words, terms: meaningful(terms), head: -1}
+	q.qualifies = make([]bool, len(q.terms), len(q.terms)+2)
 	behind, first, last := false, true, 0
 	for i, t := range q.terms {
 		between := ""
@@ -67,7 +72,7 @@ func newQuery(text string, words trade.Words) query {
 
 // meaningful leaves out words that tell no two lines apart.
 func meaningful(terms []field.Term) []field.Term {
-	kept := terms[:0]
+	kept := make([]field.Term, 0, len(terms)+2)
 	for _, t := range terms {
 		if t.Class == field.OtherTerm && tellsNothing[t.Text] {
 			continue
@@ -414,10 +419,27 @@ func contains(list []string, s string) bool {
 	return false
 }
 
+// itemWords is the name of an item ready for matching, and the term that names the item itself.
+type itemWords struct {
+	query query
+	head  field.Term
+	named bool // there is such a term
+}
+
+// item reads the name of an item. The same names come up every day: each is read once a job.
+func (s *standing) item(name string) itemWords {
+	if it, known := s.items[name]; known {
+		return it
+	}
+	it := itemWords{query: newQuery(name, s.in.Words)}
+	it.head, it.named = itemHead(it.query.terms)
+	s.items[name] = it
+	return it
+}
+
 // itemHead returns the term that names an item itself, and false when nothing does. In a normal form
 // the head noun stands last.
-func itemHead(it notes.Item) (field.Term, bool) {
-	terms := field.Terms(it.Name)
+func itemHead(terms []field.Term) (field.Term, bool) {
 	for i := len(terms) - 1; i >= 0; i-- {
 		if named(terms[i]) {
 			return terms[i], true

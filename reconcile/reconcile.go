@@ -60,6 +60,7 @@ type standing struct {
 	asked   []*openPoint // questions
 	reports int
 	found   finding.List
+	items   map[string]itemWords  // what was read of item names, by name
 	met     map[finding.Span]bool // decisions whose entry exists
 }
 
@@ -76,7 +77,7 @@ type lineStanding struct {
 }
 
 func newStanding(in Input) *standing {
-	return &standing{in: in, index: newLineIndex(in.Job, in.Words), lines: make([]lineStanding, len(in.Job.Lines)), met: map[finding.Span]bool{}}
+	return &standing{in: in, index: newLineIndex(in.Job, in.Words), lines: make([]lineStanding, len(in.Job.Lines)), met: map[finding.Span]bool{}, items: map[string]itemWords{}}
 }
 
 // A day is one date under compilation. Its steps run in the order of compile.
@@ -190,7 +191,7 @@ func (d *day) takeEntry(n *notes.DayNote, e *notes.Entry) {
 
 // query reads the words of an entry, with the place its heading gives when it names none itself.
 func (d *day) query(e *notes.Entry) query {
-	q := newQuery(e.Text, d.in.Words)
+	q := queryOf(e.Span.Text(), e.Facts.Terms, d.in.Words)
 	if e.Place == "" || q.places() != "" {
 		return q
 	}
