@@ -148,6 +148,7 @@ func job(f folder, s shop, opt Options, read func()) (JobResult, finding.List) {
 	if opt.Job != "" && !strings.EqualFold(j.Number, opt.Job) {
 		return JobResult{}, nil
 	}
+	found.Add(readPanels(f, j)...)
 	days := make([]*notes.DayNote, len(f.notes))
 	lists := make([]finding.List, len(f.notes))
 	ctx := noteContext(s)
@@ -194,7 +195,7 @@ func noteContext(s shop) parse.NoteContext {
 	return ctx
 }
 
-// attach gives a day the findings on its notes and on the scope, and closes the account of lines.
+// attach gives a day the findings on its notes, the scope and the panels, and closes the account of lines.
 func attach(d *notes.JobDay, j *notes.Job, found finding.List) {
 	mine := map[*finding.File]int{}
 	for i, n := range d.Notes {
@@ -202,7 +203,7 @@ func attach(d *notes.JobDay, j *notes.Job, found finding.List) {
 	}
 	for _, f := range found {
 		i, ok := mine[f.Span.File]
-		if !ok && (j.File == nil || f.Span.File != j.File) {
+		if !ok && (f.Span.File == nil || f.Span.File != j.File && f.Span.File != j.PanelsFile) {
 			continue
 		}
 		if ok {

@@ -24,6 +24,7 @@ type folder struct {
 	scopes  []*finding.File // by name; one is right
 	notes   []*finding.File // by name
 	decided *finding.File   // decisions.md, or nil
+	panels  *finding.File   // panels.md, or nil
 }
 
 // arrange sorts files into a layout. Company and prices are empty files when the book has none.
@@ -78,6 +79,8 @@ func (f *folder) add(file *finding.File, base string) {
 		f.scopes = append(f.scopes, file)
 	case base == "decisions.md":
 		f.decided = file
+	case base == "panels.md":
+		f.panels = file
 	case strings.HasSuffix(base, ".md"):
 		f.notes = append(f.notes, file)
 	}
@@ -124,6 +127,28 @@ func readScope(f folder) (*notes.Job, finding.List) {
 		}
 	}
 	return j, found
+}
+
+// readPanels adds the panels of panels.md to those of the scope. A panel of both goes by the scope.
+func readPanels(f folder, j *notes.Job) finding.List {
+	if f.panels == nil {
+		return nil
+	}
+	panels, found := parse.Panels(f.panels)
+	j.PanelsFile = f.panels
+	for _, p := range panels {
+		if i := notes.PanelNamed(j.Panels, p.Name); i >= 0 {
+			found.Add(finding.Finding{
+				Severity: finding.Error, Rule: "panel/twice", Span: p.Span,
+				Message: "the panel " + quote(p.Name) + " stands in the scope as well: that one is used",
+				Hint:    "keep its row in one of the two files",
+				Related: []finding.Related{{Message: "the row that is used", Span: j.Panels[i].Span}},
+			})
+			continue
+		}
+		j.Panels = append(j.Panels, p)
+	}
+	return found
 }
 
 // checkJobNumber compares the number a note gives with its folder's job.

@@ -180,3 +180,40 @@ func saidOf(old []PanelCircuit, spaces []int) string {
 	}
 	return strings.Join(slices.Compact(said), "; ")
 }
+
+// PanelKey is a panel's name as it is compared: "LP-1", "panel LP1" and "lp1" are one.
+func PanelKey(name string) string {
+	var b strings.Builder
+	for _, w := range strings.Fields(strings.ToLower(name)) {
+		if w == "panel" || w == "panelboard" || w == "board" || w == "the" {
+			continue
+		}
+		for _, r := range w {
+			if r != '-' && r != '.' && r != '_' && r != '#' && r != ':' {
+				b.WriteRune(r)
+			}
+		}
+	}
+	return b.String()
+}
+
+// PanelNamed returns the index of the panel with the name, or -1.
+func PanelNamed(panels []Panel, name string) int {
+	key := PanelKey(name)
+	if key == "" {
+		return -1
+	}
+	return slices.IndexFunc(panels, func(p Panel) bool { return PanelKey(p.Name) == key })
+}
+
+// PanelHint names the panels there are, for a hint.
+func PanelHint(panels []Panel) string {
+	if len(panels) == 0 {
+		return "give each panel a row: | Panel | Spaces | Phases | Volts | Main | Terminals | Feeder |"
+	}
+	var names []string
+	for _, p := range panels[:min(len(panels), 12)] {
+		names = append(names, p.Name)
+	}
+	return "panels: " + strings.Join(names, ", ")
+}

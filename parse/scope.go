@@ -28,7 +28,9 @@ func Scope(f *finding.File) (*notes.Job, finding.List) {
 	if rest := f.Text[h.body:]; !utf8.Valid(rest) || strings.IndexByte(string(rest), 0) >= 0 {
 		found.Add(invalidUTF8(f, h.body, len(f.Text)))
 	}
+	s.panels = panelReader{file: f, found: &found}
 	s.body(h.body)
+	s.job.Panels = s.panels.panels
 	s.check()
 	return s.job, found
 }
@@ -47,6 +49,8 @@ type scopeReader struct {
 	labels  map[string]int // lower-case label to the line's index
 	tables  int
 	ignored int // block whose lines are skipped, because its table cannot be used
+	panels  panelReader
+	level   int // of the heading Panels, while below it
 }
 
 // scopePart is the part of a scope under a heading.
@@ -57,6 +61,7 @@ const (
 	linesPart
 	allowedPart
 	excludedPart
+	panelsPart
 )
 
 // scopeParts are the plain names of the parts, in lower case.
@@ -64,6 +69,7 @@ var scopeParts = map[string]scopePart{
 	"scope": linesPart, "scope of work": linesPart, "booked": linesPart, "booked work": linesPart,
 	"allowed materials": allowedPart, "allowed material": allowedPart, "materials allowed": allowedPart,
 	"material allowed": allowedPart, "allowances": allowedPart, "materials": allowedPart, "material": allowedPart,
+	"panels": panelsPart, "panel": panelsPart, "panelboards": panelsPart,
 	"not included": excludedPart, "excluded": excludedPart, "exclusions": excludedPart, "not in scope": excludedPart,
 }
 
@@ -149,6 +155,8 @@ func (s *scopeReader) keepWhole(start int, why string) {
 func (s *scopeReader) block(lines []line) {
 	first := lines[0]
 	switch {
+	case s.part == panelsPart && (first.kind == tableLine || first.kind == headingLine && first.level > s.level):
+		s.panels.block(lines)
 	case first.kind == headingLine:
 		s.heading(lines)
 	case first.kind == tableLine:
@@ -165,7 +173,7 @@ func (s *scopeReader) block(lines []line) {
 func (s *scopeReader) heading(lines []line) {
 	name := strings.ToLower(strings.Trim(fold(string(s.file.Text[lines[0].start:lines[0].end])), "*_:.# "))
 	if part, ok := scopeParts[name]; ok && len(lines) == 1 {
-		s.part = part
+		s.part, s.level = part, lines[0].level
 		return
 	}
 	s.part = otherPart
