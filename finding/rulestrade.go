@@ -34,4 +34,21 @@ var tradeRules = []Rule{
     rules: [{section: "110.31", editions: [2020, 2023]}]
 `),
 	},
+	{
+		ID: "deficiency/which", Severity: Warning, Since: "1",
+		Title: "words that may close either of two open deficiencies",
+		Why:   "Closing the wrong one would leave a hazard nobody is told of any more; both stay open.",
+		Wrong: dayNote(`## Deficiencies
+- cooler disconnect has no cover
+- freezer disconnect has no cover
+`) + file("jobs/2431-quay/2026-03-13.md", `## Deficiencies
+- put a cover on the disconnect, fixed
+`),
+		Right: dayNote(`## Deficiencies
+- cooler disconnect has no cover
+- freezer disconnect has no cover
+`) + file("jobs/2431-quay/2026-03-13.md", `## Deficiencies
+- put a cover on the cooler disconnect, fixed
+`),
+	},
 }

@@ -313,9 +313,16 @@ type DeficiencyRecord struct {
 
 	ID    string   `json:"-"`
 	Text  string   `json:"-"`
-	Told  string   `json:"-"`
+	Told  string   `json:"-"` // whom of the customer's the crew told
 	Found Date     `json:"-"`
 	Photo []string `json:"-"`
+	// Why says in plain words why it matters, Correction what usually puts it right; "" for a kind
+	// nobody knows.
+	Why        string `json:"-"`
+	Correction string `json:"-"`
+	By         string `json:"-"` // who declined it
+	At         Date   `json:"-"` // when it came to its state, unknown while nothing was done
+	How        string `json:"-"` // once corrected: "in scope, line C", "as an extra", "at no charge"; "" when not said
 }
 
 // Verdict is what a reading says against its limit. A reading within is never called safe.

@@ -1,7 +1,7 @@
 package reconcile
 
 import (
-	"strings"
+	"strconv"
 
 	"jobday/notes"
 	"jobday/trade"
@@ -11,6 +11,7 @@ import (
 type openFault struct {
 	record notes.DeficiencyRecord
 	query  query
+	words  faultWords
 	closed bool // it was corrected on an earlier day
 }
 
@@ -27,7 +28,9 @@ func (d *day) recordFaults() {
 				d.recordFault(r)
 				r.result.Reading = reading
 			}
-			d.closeFault(r)
+			d.settleFault(r)
+		case notes.Unclear, notes.Narrative, notes.Test, notes.SafetyCheck, notes.Instruction:
+			d.settleFault(r)
 		}
 	}
 	for _, f := range d.faults {
@@ -42,9 +45,78 @@ func (d *day) recordFaults() {
 	}
 }
 
+// recordFault enters what an entry says of a deficiency: of one that stands already, or of new
+// ones. Where its words name two faults of equal weight, each has a record.
 func (d *day) recordFault(r *read) {
+	kinds := d.faultKinds(r.result.Text)
+	first := d.faultRecord(r, kinds[0])
+	f := d.aboutFault(r, first.Kind)
+	if f == nil {
+		f = d.knownFault(r.query, first.Kind)
+	}
+	if f != nil {
+		f.again(first)
+		if r.facts.Fault.State == "" {
+			d.settleFault(r)
+		}
+		first = f.record
+	} else {
+		f = d.openFault(r, first, kinds[0])
+		for n, k := range kinds[1:] {
+			rec := d.faultRecord(r, k)
+			rec.ID += "-" + strconv.Itoa(n+2)
+			for d.used[rec.ID] > 0 {
+				rec.ID += "-2"
+			}
+			d.used[rec.ID]++
+			d.openFault(r, rec, k)
+		}
+	}
+	r.result.Reading = notes.FaultReading{Kind: first.Kind, Severity: first.Severity, State: first.State}
+	if first.State != notes.FaultCorrected {
+		return
+	}
+	if len(r.lines) == 0 && (len(r.facts.Time) > 0 || len(detailItems(r)) > 0) {
+		d.correction(r)
+	}
+	if how := r.howMended(); how != "" {
+		f.record.How = how
+	}
+}
+
+// openFault enters a new deficiency. Core are the words that announced its kind.
+func (d *day) openFault(r *read, rec notes.DeficiencyRecord, k trade.Found) *openFault {
+	text, core := rec.Text, rec.Text[k.Piece.Start:k.Piece.End]
+	f := &openFault{record: rec, query: r.query, words: d.faultWordsOf(text, core)}
+	d.standing.faults = append(d.standing.faults, f)
+	return f
+}
+
+// faultKinds returns the kinds of fault a text names, at least one: that of the surest, or where
+// none is sure all that share no word, for those are faults of their own. The zero Found stands
+// for a fault of no known kind.
+func (d *day) faultKinds(text string) []trade.Found {
+	found := d.in.Kinds.FindKinds(text)
+	if len(found) == 0 {
+		return []trade.Found{{}}
+	}
+	if k, _, ok := d.in.Kinds.FindKind(text); ok && k.Slug == found[0].Kind.Slug {
+		return found[:1]
+	}
+	for i := range found {
+		for _, other := range found[:i] {
+			if found[i].Shares(other) {
+				return []trade.Found{{}} // two readings of one fault: nobody guesses
+			}
+		}
+	}
+	return found
+}
+
+// faultRecord writes a deficiency as an entry tells of it.
+func (d *day) faultRecord(r *read, found trade.Found) notes.DeficiencyRecord {
 	rec := notes.DeficiencyRecord{
-		ID: r.result.ID, Text: r.result.Text, Title: r.entry.Text, Where: r.query.places(), Hazard: "to be judged",
+		ID: r.result.ID, Text: r.result.Text, Title: r.entry.Text, Where: r.query.places(), Hazard: trade.ToBeJudged,
 		Severity: r.facts.Fault.Severity, State: r.facts.Fault.State, Told: r.facts.Fault.Told, Found: d.out.Date,
 		Photo: r.result.Photos, From: []notes.Source{r.result.Source},
 		Caution: trade.GeneralCaution(),
@@ -55,9 +127,15 @@ func (d *day) recordFault(r *read) {
 			rec.State = notes.FaultDeclined
 		}
 	}
-	if k, _, ok := d.in.Kinds.FindKind(r.result.Text); ok {
+	if rec.State != notes.FaultFound {
+		rec.At = d.out.Date
+	}
+	if rec.State == notes.FaultDeclined {
+		rec.By = who(r)
+	}
+	if k := found.Kind; k.Slug != "" {
 		rec.Kind, rec.Title, rec.Hazard = k.Slug, k.Title, k.Hazard
-		rec.Caution = k.Caution
+		rec.Caution, rec.Why, rec.Correction = k.Caution, k.Why, k.Correction
 		rec.Rules = k.RulesFor(d.in.Company.NEC)
 		if rec.Severity == "" {
 			rec.Severity = k.Severity
@@ -66,16 +144,7 @@ func (d *day) recordFault(r *read) {
 	if rec.Severity == "" {
 		rec.Severity = notes.Hazard
 	}
-	if f := d.knownFault(r.query, rec.Kind); f != nil {
-		f.again(rec)
-		rec = f.record
-	} else {
-		d.standing.faults = append(d.standing.faults, &openFault{record: rec, query: r.query})
-	}
-	r.result.Reading = notes.FaultReading{Kind: rec.Kind, Severity: rec.Severity, State: rec.State}
-	if rec.State == notes.FaultCorrected && len(r.lines) == 0 && (len(r.facts.Time) > 0 || len(detailItems(r)) > 0) {
-		d.correction(r)
-	}
+	return rec
 }
 
 // followUp returns what a deficiency still wants: put right while it stands, and what comes after.
@@ -126,47 +195,12 @@ func (d *day) knownFault(q query, kind string) *openFault {
 func (f *openFault) again(rec notes.DeficiencyRecord) {
 	f.record.From = append(f.record.From, rec.From...)
 	if rec.State != notes.FaultFound {
-		f.record.State = rec.State
+		f.record.State, f.record.At, f.record.By = rec.State, rec.At, rec.By
 	}
 	if rec.Told != "" {
 		f.record.Told = rec.Told
 	}
 	f.record.Photo = append(f.record.Photo, rec.Photo...)
-}
-
-// closeFault lets work that speaks of an open deficiency close it: "fitted a cover on the cooler
-// disconnect" closes "cooler disconnect has no cover".
-func (d *day) closeFault(r *read) {
-	p := r.facts.Progress
-	if p.NotDone || p.Complete == notes.No || p.Blocked {
-		return
-	}
-	for _, f := range d.faults {
-		if f.closed || f.record.State == notes.FaultCorrected || f.record.Found == d.out.Date && r.facts.Fault.State != notes.FaultCorrected {
-			continue
-		}
-		if r.query.overlap(f.query) < 0.75 || !mends(r) {
-			continue
-		}
-		f.record.State = notes.FaultCorrected
-		f.record.From = append(f.record.From, r.result.Source)
-		r.why += "; closes the deficiency of " + f.record.Found.String() + ": " + strings.TrimSpace(f.record.Title)
-		r.result.Why = r.why
-	}
-}
-
-// mends reports whether the words say that something was put right.
-func mends(r *read) bool {
-	if r.facts.Fault.State == notes.FaultCorrected {
-		return true
-	}
-	for _, v := range r.query.verbs() {
-		switch v {
-		case "install", "replace", "repair", "connect", "land", "seal", "secure", "makeup":
-			return pastVerb(r.query)
-		}
-	}
-	return false
 }
 
 // detailItems returns what the details of an entry count.

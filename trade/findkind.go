@@ -19,6 +19,12 @@ type Found struct {
 	jots  []int // which words it took
 }
 
+// Shares reports whether two kinds rest on a word they share, so that they may be two readings of
+// one fault. Kinds that share none are two faults.
+func (f Found) Shares(o Found) bool {
+	return slices.ContainsFunc(f.jots, func(j int) bool { return slices.Contains(o.jots, j) })
+}
+
 // FindKind looks in the built-in catalogue; see Catalogue.FindKind.
 func FindKind(text string) (Kind, notes.Piece, bool) { return Catalogue{}.FindKind(text) }
 

@@ -16,6 +16,7 @@ type phraseIndex struct {
 	spell  map[byte][]string
 	phrase []phrase
 	anchor [][]int32 // by word: the phrases it is the rarest word of
+	names  []string  // by word: its stem
 	weight []int     // by word: how much it tells, the fewer kinds use it the more
 	pool   []int16   // the words of all phrases, one array for them all
 	sets   [][]int16 // the same, a slice a word
@@ -106,14 +107,14 @@ func (x *phraseIndex) word(s string) int16 {
 	id, ok := x.ids[s]
 	if !ok && len(x.weight) >= maxWords-1 {
 		if len(x.weight) < maxWords {
-			x.weight = append(x.weight, 0)
+			x.weight, x.names = append(x.weight, 0), append(x.names, "")
 		}
 		return maxWords - 1
 	}
 	if !ok {
 		id = int16(len(x.weight))
 		x.ids[s] = id
-		x.weight = append(x.weight, 0)
+		x.weight, x.names = append(x.weight, 0), append(x.names, s)
 	}
 	return id
 }

@@ -1,0 +1,268 @@
+package reconcile
+
+import (
+	"slices"
+	"strings"
+
+	"jobday/finding"
+	"jobday/notes"
+	"jobday/parse/field"
+	"jobday/trade"
+)
+
+// How much of the words that tell faults apart two texts must share to be about one fault: less
+// where the later one names the same kind of fault as well.
+const (
+	sameFault     = 0.6
+	sameKindFault = 0.5
+	sameWords     = 0.75 // by the vocabulary of work alone
+	tooNearFaults = 0.1  // two open faults that fit a text about as well: nobody can say which
+)
+
+// faultWords is what tells a fault from others: the words of where and what, in order, and among
+// them those that announced the kind.
+type faultWords struct {
+	telling []string
+	core    []string
+}
+
+func (d *day) faultWordsOf(text, core string) faultWords {
+	w := faultWords{telling: d.in.Kinds.Telling(firstClause(text))}
+	for _, c := range d.in.Kinds.Telling(core) {
+		if c != "panel" && !isNumber(c) { // says where, not what
+			w.core = append(w.core, c)
+		}
+	}
+	if len(w.core) == 0 {
+		w.core = w.telling
+	}
+	return w
+}
+
+// firstClause is the text up to what was done about it: "cooler disconnect has no cover; made safe".
+func firstClause(text string) string {
+	if at := strings.IndexAny(text, ";("); at > 0 {
+		return text[:at]
+	}
+	return text
+}
+
+// aboutFault returns the deficiency of an earlier day that an entry speaks of, or nil. Where two fit
+// about as well none is taken, and a finding says so.
+func (d *day) aboutFault(r *read, kind string) *openFault {
+	var best, second *openFault
+	var most, next float64
+	later := faultWords{telling: d.in.Kinds.Telling(r.result.Text)}
+	for _, f := range d.faults {
+		if f.closed || f.record.State == notes.FaultCorrected || f.record.Found == d.out.Date {
+			continue
+		}
+		switch p := f.fits(r, later, kind); {
+		case p > most:
+			second, next, best, most = best, most, f, p
+		case p > next:
+			second, next = f, p
+		}
+	}
+	if second != nil && most-next < tooNearFaults && !both(r.result.Text) {
+		d.add(finding.Finding{
+			Severity: finding.Warning, Rule: "deficiency/which",
+			Message: "may be about " + inQuotes(best.record.Title) + " of " + best.record.Found.String() + " or about " +
+				inQuotes(second.record.Title) + " of " + second.record.Found.String() + "; both stay open",
+			Hint: "name the place and the fault in the words of that day", Span: r.entry.Span,
+		})
+		return nil
+	}
+	return best
+}
+
+func inQuotes(s string) string { return `"` + s + `"` }
+
+// both reports whether words speak of more than one thing on purpose.
+func both(text string) bool {
+	for _, w := range strings.Fields(strings.ToLower(text)) {
+		if w == "both" || w == "all" {
+			return true
+		}
+	}
+	return false
+}
+
+// fits says how well a later text is about the fault, 0 for not at all.
+func (f *openFault) fits(r *read, later faultWords, kind string) float64 {
+	if veto, _ := r.query.contradicts(&indexedLine{query: f.query}); veto != "" {
+		return 0
+	}
+	shared, core := 0, false
+	for _, w := range later.telling {
+		if slices.Contains(f.words.telling, w) {
+			shared++
+			core = core || slices.Contains(f.words.core, w)
+		}
+	}
+	if f.otherOne(later) {
+		return 0
+	}
+	o := 0.0
+	if n := min(len(later.telling), len(f.words.telling)); n > 0 && core {
+		o = float64(shared) / float64(n)
+	}
+	same := kind != "" && kind == f.record.Kind
+	switch {
+	case o >= sameFault, same && o >= sameKindFault, same && shared >= 2:
+		return max(o, sameKindFault) + float64(shared)/100
+	}
+	if o := r.query.overlap(f.query); o >= sameWords {
+		return o
+	}
+	return 0
+}
+
+// otherOne reports whether a later text names another one of the same things: other numbers ("LP2"
+// for "LP1"), or another word before the same thing ("freezer disconnect" for "cooler disconnect").
+func (f *openFault) otherOne(later faultWords) bool {
+	numbers, common := 0, false
+	for i, w := range later.telling {
+		at := slices.Index(f.words.telling, w)
+		if isNumber(w) {
+			if !f.numbered() {
+				continue
+			}
+			numbers++
+			common = common || at >= 0
+			continue
+		}
+		if at < 1 || i < 1 {
+			continue
+		}
+		mine, theirs := f.words.telling[at-1], later.telling[i-1]
+		if mine != theirs && !isNumber(mine) && !isNumber(theirs) && !slices.Contains(f.words.core, mine) &&
+			!slices.Contains(later.telling, mine) && !slices.Contains(f.words.telling, theirs) && placeWord(theirs) {
+			return true
+		}
+	}
+	return numbers > 0 && !common
+}
+
+// placeWord reports whether a word can say which of several things is meant: one the trade does not
+// know as work or as a property.
+func placeWord(w string) bool {
+	terms := field.Terms(w)
+	return len(terms) == 0 || terms[0].Class != field.VerbTerm && terms[0].Class != field.TraitTerm
+}
+
+func (f *openFault) numbered() bool { return slices.ContainsFunc(f.words.telling, isNumber) }
+
+// isNumber reports whether a telling word is a number, of a name ("n1" of "LP1") or by itself.
+func isNumber(w string) bool {
+	w = strings.TrimPrefix(w, "n")
+	return w != "" && w[0] >= '0' && w[0] <= '9'
+}
+
+// settleFault lets an entry of a later day change how an open deficiency stands: put right, made
+// safe for now, or declined by the customer.
+func (d *day) settleFault(r *read) {
+	if len(d.faults) == 0 {
+		return
+	}
+	declined := r.facts.Consent.State == notes.Declined || r.facts.Fault.State == notes.FaultDeclined
+	mend := trade.Mends(r.result.Text)
+	p := r.facts.Progress
+	if (p.NotDone || p.Blocked) && mend != trade.MendForNow {
+		mend = trade.MendPending
+	}
+	if mend <= trade.MendPending && !declined {
+		return
+	}
+	kind := d.announced(r.result.Text)
+	f := d.aboutFault(r, kind)
+	if f == nil {
+		return
+	}
+	switch {
+	case declined:
+		f.record.State, f.record.By, f.record.At = notes.FaultDeclined, who(r), d.out.Date
+	case mend == trade.MendForNow:
+		f.record.State, f.record.At = notes.FaultMadeSafe, d.out.Date
+	case p.Complete == notes.No && mend != trade.MendDone:
+		return
+	case mend == trade.MendDone || f.lacking():
+		f.record.State, f.record.At, f.record.How = notes.FaultCorrected, d.out.Date, r.howMended()
+	default:
+		return
+	}
+	f.tell(r)
+	f.record.From = append(f.record.From, r.result.Source)
+	f.record.Photo = append(f.record.Photo, r.result.Photos...)
+	verb := "closes"
+	if f.record.State != notes.FaultCorrected {
+		verb = "says how it stands with"
+	}
+	r.why += "; " + verb + " the deficiency of " + f.record.Found.String() + ": " + strings.TrimSpace(f.record.Title)
+	r.result.Why = r.why
+}
+
+// announced returns the kind of fault a text names, also where it says that it is no more.
+func (d *day) announced(text string) string {
+	if k, _, ok := d.in.Kinds.FindKind(text); ok {
+		return k.Slug
+	}
+	low := strings.ToLower(text)
+	for _, over := range []string{"no more ", "no longer ", "got rid of "} {
+		if _, rest, ok := strings.Cut(low, over); ok {
+			if k, _, ok := d.in.Kinds.FindKind(rest); ok {
+				return k.Slug
+			}
+		}
+	}
+	return ""
+}
+
+// lacking reports whether the fault is that something is not there, so that putting it in mends it.
+func (f *openFault) lacking() bool {
+	for _, w := range [...]string{"missing", "no-", "not-", "un", "short", "open", "exposed"} {
+		if strings.HasPrefix(f.record.Kind, w) || strings.Contains(f.record.Kind, "-"+w) {
+			return true
+		}
+	}
+	return saysMissing(f.record.Text)
+}
+
+// saysMissing reports whether words say that something is not there.
+func saysMissing(text string) bool {
+	for _, w := range strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return r < 'a' || r > 'z' }) {
+		switch w {
+		case "no", "not", "missing", "without", "needs", "lacks", "gone", "blank", "none":
+			return true
+		}
+	}
+	return false
+}
+
+// howMended says on what a correction was done: a booked line, an extra, or at no charge.
+func (r *read) howMended() string {
+	switch {
+	case len(r.lines) > 0 && len(r.result.Lines) > 0:
+		return "in scope, line " + strings.Join(r.result.Lines, ", ")
+	case r.facts.Price.NoCharge || r.extra != nil && r.extra.work.Price.NoCharge:
+		return "at no charge"
+	case r.extra != nil:
+		return "as an extra"
+	}
+	return ""
+}
+
+// who is the person whose word it is, as far as the entry says.
+func who(r *read) string {
+	if r.facts.Consent.By != "" {
+		return r.facts.Consent.By
+	}
+	return r.facts.Fault.Told
+}
+
+// tell takes whom an entry says was told.
+func (f *openFault) tell(r *read) {
+	if t := r.facts.Fault.Told; t != "" {
+		f.record.Told = t
+	}
+}
