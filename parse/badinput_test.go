@@ -31,8 +31,8 @@ func TestBadNotes(t *testing.T) {
 		entries   int
 		narrative int
 	}{
-		{"empty file", "", nil, 0, 0},
-		{"only blanks", " \n\t\n", nil, 0, 0},
+		{"empty file", "", []string{"note/empty"}, 0, 0},
+		{"only blanks", " \n\t\n", []string{"note/empty"}, 0, 0},
 		{"no front matter", "## Done\n- hung 2 fans\n", nil, 1, 0},
 		{"empty front matter", "---\n---\n## Done\n- hung 2 fans\n", nil, 1, 0},
 		{"broken front matter", "---\ncrew: [Ines\ndate: 2026-03-12\n---\n- hung 2 fans\n", []string{"yaml/syntax"}, 1, 0},
@@ -81,13 +81,13 @@ func nestedLists(depth int) string {
 }
 
 func TestNoteWithoutADate(t *testing.T) {
-	n, found := Note(finding.NewFile("jobs/1-a/notes.md", []byte("---\ncrew: [Ines]\n---\n")), NoteContext{})
+	n, found := Note(finding.NewFile("jobs/1-a/notes.md", []byte("---\ncrew: [Ines]\n---\nhung 2 cans\n")), NoteContext{})
 	assert.False(t, n.Date.Known())
 	assert.Equal(t, []string{"note/date-missing"}, ruleNames(found))
-	n, found = Note(finding.NewFile("jobs/1-a/notes.md", []byte("---\ndate: 2026-03-12\n---\n")), NoteContext{})
+	n, found = Note(finding.NewFile("jobs/1-a/notes.md", []byte("---\ndate: 2026-03-12\n---\nhung 2 cans\n")), NoteContext{})
 	assert.Equal(t, "2026-03-12", n.Date.String())
 	assert.Empty(t, found)
-	_, found = Note(finding.NewFile("jobs/1-a/2026-13-40.md", []byte("---\ndate: tomorrow\n---\n")), NoteContext{})
+	_, found = Note(finding.NewFile("jobs/1-a/2026-13-40.md", []byte("---\ndate: tomorrow\n---\nhung 2 cans\n")), NoteContext{})
 	assert.Equal(t, []string{"value/bad"}, ruleNames(found))
 }
 

@@ -201,7 +201,7 @@ func (r *noteReader) prose(text string, base int, in notes.Section, marks []mark
 			continue
 		case in == notes.Time || in == "" && p.kind == notes.TimeEntry:
 			r.times(raw, base+p.start, in)
-		case p.kind == notes.Material && (in == "" || in == notes.Done) && p.lead.end == 0:
+		case p.kind == notes.Material && (in == "" && r.store.box == notes.NoBox && !r.inPlace(raw, base+p.start) || in == notes.Done) && p.lead.end == 0:
 			r.bareList(raw, base+p.start, in)
 		case p.lead.end > 0:
 			r.sentences(raw, text[p.lead.start:p.lead.end], base+p.start, in)
@@ -217,6 +217,11 @@ func (r *noteReader) prose(text string, base int, in notes.Section, marks []mark
 			}
 		}
 	}
+}
+
+// inPlace reports whether words list work below the name of a place, not material.
+func (r *noteReader) inPlace(raw string, start int) bool {
+	return r.where.name() != "" && !signsOf(r.scan.scan(raw, start)).has(measured)
 }
 
 // onlyBlanks reports whether nothing but blanks and signs stands between two places, and no empty
@@ -256,6 +261,9 @@ func (r *noteReader) divide(text string, in notes.Section, marks []mark) []part 
 				p.end = b
 			}
 			p.signs |= whole.signs
+			if p.signs.all(asked|somebody) && p.signs.has(saidYes) {
+				p.kind = notes.Extra
+			}
 			continue
 		}
 		if n := len(parts); n > 0 && parts[n-1].kind == notes.Extra && v.kind != notes.Extra && whole.followsUp(parts[n-1].signs.has(saidYes|soft)) {
@@ -315,6 +323,10 @@ func belongs(e evidence, v verdict, before part, j joint, in notes.Section) bool
 		if in == notes.Done && j == fullStop && v.kind == notes.Work && e.head {
 			return false
 		}
+		if in == "" && j == semicolon && v.kind == notes.Work && (e.head && e.first.sign.has(whole) ||
+			e.first.sign.has(counted) && !e.first.sign.has(vague) && e.signs.has(thing)) {
+			return false
+		}
 		return in != "" || v.kind == notes.Narrative || j == semicolon
 	case before.kind == notes.Deficiency:
 		return v.kind == notes.Work || v.kind == notes.Narrative || in == notes.Deficiencies && v.kind != notes.Question
@@ -335,7 +347,16 @@ func (r *noteReader) entry(raw string, start int, in notes.Section) {
 		return
 	}
 	e := r.push(raw, start, in)
-	e.judged(judge(evidenceOf(r.scan.scan(raw, start), &e.Facts), in))
+	said := evidenceOf(r.scan.scan(raw, start), &e.Facts)
+	v := judge(said, in)
+	switch {
+	case in != "" || v.score >= strongScore:
+	case r.store.box != notes.NoBox && v.kind != notes.Work:
+		v = verdict{kind: notes.Work, score: strongScore, why: "stands behind a box", next: v.kind, lead: strongScore}
+	case v.kind == notes.Material && r.where.name() != "" && !said.signs.has(measured):
+		v = verdict{kind: notes.Work, score: clearScore, why: "lists work by place", next: v.kind, lead: clearScore}
+	}
+	e.judged(v)
 	r.factsOf(e, raw, in)
 	r.keep(in)
 }

@@ -3,6 +3,7 @@ package parse
 import (
 	"bytes"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"jobday/finding"
@@ -97,8 +98,13 @@ func (r *noteReader) read(lines []line) {
 }
 
 // tableHeader reports whether a line heads a table: it begins with a bar, and the next line of its
-// block is one of dashes and bars. The rows below it are read as lines.
+// block is one of dashes and bars; or it begins its block, has no figure, and the next line has as
+// many bars and figures. The rows below it are read as lines.
 func (r *noteReader) tableHeader(l, next line) bool {
+	if bars := strings.Count(r.body[l.start:l.end], "|"); bars > 0 && l.block == next.block && l.start == r.wrap.start &&
+		!anyDigit(r.body[l.start:l.end]) && anyDigit(r.body[next.start:next.end]) {
+		return strings.Count(r.body[next.start:next.end], "|") == bars
+	}
 	return l.block == next.block && r.file.Text[l.start] == '|' && r.file.Text[next.start] == '|' &&
 		len(bytes.Trim(r.file.Text[next.start:next.end], "|-: \t")) == 0
 }
@@ -312,6 +318,10 @@ func ownBullet(text []byte, start, end int) int {
 	for range 3 {
 		r, n := utf8.DecodeRune(text[start:end])
 		next := start + n
+		if (r == '-' || r == '=') && next+1 < end && text[next] == '>' && isBlank(text[next+1]) {
+			next++ // an arrow
+			r = '→'
+		}
 		switch r {
 		case '!', '•', '·', '◦', '▪', '■', '●', '○', '‣', '–', '—', '→', '➢', '✓', '✔', '-', '*', '+', '>', '~', '=':
 			if r == '!' && next < end && text[next] == '[' {
@@ -322,6 +332,16 @@ func ownBullet(text []byte, start, end int) int {
 				return start
 			}
 		default:
+			if n > 1 && unicode.Is(unicode.So, r) {
+				if tick, _ := tickBox(text, start, end); tick != notes.NoBox {
+					return start
+				}
+				next = symbolEnd(text, next, end)
+				if next < end && !isBlank(text[next]) {
+					return start
+				}
+				break
+			}
 			if next = numberBullet(text, start, end); next == start {
 				return start
 			}
@@ -335,6 +355,19 @@ func ownBullet(text []byte, start, end int) int {
 		start = next
 	}
 	return start
+}
+
+// symbolEnd returns the end of an emoji that goes on at next: its variation selector and what is
+// joined to it.
+func symbolEnd(text []byte, next, end int) int {
+	for next < end {
+		r, n := utf8.DecodeRune(text[next:end])
+		if r < utf8.RuneSelf || unicode.IsLetter(r) || unicode.IsDigit(r) {
+			break
+		}
+		next += n
+	}
+	return next
 }
 
 // numberBullet returns the place behind "2) " or "(2) ", or start.
@@ -374,7 +407,7 @@ func tickBox(text []byte, start, end int) (notes.TickBox, int) {
 		switch r, size := utf8.DecodeRune(s); r {
 		case '☑', '☒', '✅', '✓', '✔':
 			box, n = notes.CheckedBox, size
-		case '☐', '⬜', '◻', '□':
+		case '☐', '⬜', '◻', '□', '❌', '✗', '✘', '✖':
 			box, n = notes.OpenBox, size
 		default:
 			return notes.NoBox, start

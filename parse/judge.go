@@ -29,6 +29,8 @@ type evidence struct {
 	first  mark // the first word
 	asks   bool // ends with a question mark
 	placed bool // begins with a numbered place: "unit 5: 3 heads"
+	mended bool // tells of a fault and, behind a comma, of work: "neutral burnt, cut back"
+	used   bool // begins with "used", "we used"
 	head   bool // names a thing that work is booked for and says what became of it
 	others bool // somebody who is not us did it: "Mr. Fenn moved them"
 	facts  *notes.Facts
@@ -41,14 +43,32 @@ func evidenceOf(marks []mark, facts *notes.Facts) evidence {
 		return e
 	}
 	e.first = marks[0]
+	e.used = e.first.low == "used" || len(marks) > 1 && marks[1].low == "used"
 	e.asks = marks[len(marks)-1].low == "?"
 	e.others = doneByOthers(marks)
 	e.head = reports(marks)
+	e.mended = e.signs.has(faulty|faultPhrase) && e.signs.has(workVerb) && mended(marks)
 	if len(marks) > 1 && numberedPlaces[e.first.low] {
 		n := marks[1]
-		e.placed = n.kind == numberMark || n.low == "#" || n.kind == wordMark && n.end-n.start == 1
+		e.placed = (len(marks) < 3 || marks[2].low != "has" && marks[2].low != "had") && (n.kind == numberMark || n.low == "#" || n.kind == wordMark && n.end-n.start == 1)
 	}
 	return e
+}
+
+// mended reports whether a fault is told before any work, and the work behind a comma.
+func mended(marks []mark) bool {
+	fault, parted := false, false
+	for _, m := range marks {
+		switch {
+		case m.sign.has(faulty | faultPhrase):
+			fault = true
+		case m.sign.has(workVerb):
+			return parted
+		case m.low == "," || m.low == "-":
+			parted = fault
+		}
+	}
+	return false
 }
 
 // doneByOthers reports whether a sentence begins with somebody who is none of ours and goes on with
@@ -153,6 +173,8 @@ func asQuestion(e evidence) (int, string) {
 	switch {
 	case e.asks:
 		return 9, "asks a question"
+	case e.signs.has(questioned) && e.signs.all(asked|somebody):
+		return 5, "tells what somebody asked"
 	case e.signs.has(questioned):
 		return 7, "asks somebody to decide"
 	}
@@ -204,6 +226,8 @@ func asFault(e evidence) (int, string) {
 	switch {
 	case s.has(foundIt) && s.has(faulty|faultPhrase):
 		return 8, "says a fault was found"
+	case e.mended:
+		return 7, "tells of a fault and what was done about it"
 	case s.has(faultPhrase) && !s.has(workVerb):
 		return 7, why
 	case s.has(faulty) && !s.has(workVerb) && s.has(thing):
@@ -249,13 +273,13 @@ func asTest(e evidence) (int, string) {
 	read := s.has(instrument) || e.facts != nil && len(e.facts.Readings) > 0
 	const why = "gives instrument readings"
 	switch {
-	case s.has(tested) && read:
+	case s.has(tested) && read && (s.has(instrument) || !s.has(workVerb)):
 		return 8, why
 	case read && !s.has(workVerb):
 		return 7, why
 	case s.has(tested) && !s.has(workVerb):
 		return 5, "says something was tested"
-	case read:
+	case read && s.has(instrument):
 		return 4, why
 	case s.has(tested):
 		return 3, "says something was tested"
@@ -310,13 +334,13 @@ func asMaterial(e evidence) (int, string) {
 		}
 	}
 	switch {
-	case e.first.low == "used" && s.has(counted|measured):
+	case e.used && s.has(counted|measured):
 		return 8, "says what was used"
 	case s.has(workVerb|verbal) || e.placed:
 		return 0, ""
 	case s.has(vague) && !e.first.sign.has(vague):
 		return 0, ""
-	case s.has(measured) && s.has(thing):
+	case s.has(measured) && s.has(thing) && !s.has(progressed):
 		return 6, why
 	case s.has(counted|measured) && s.has(thing), items:
 		return 5, why
@@ -405,7 +429,7 @@ var overrides = map[notes.Section]map[notes.Kind]int{
 	notes.Extras:         {notes.Question: 9},
 	notes.Deficiencies:   {notes.Question: 9},
 	notes.Tests:          {notes.LeftOpen: 7, notes.Question: 9, notes.Deficiency: 8},
-	notes.Circuits:       {notes.Question: 9},
+	notes.Circuits:       {notes.Question: 9, notes.Work: clearScore},
 	notes.Time:           {notes.Question: 9},
 	notes.Left:           {notes.Extra: 7, notes.Deficiency: 8, notes.Question: 9},
 	notes.Questions:      {notes.Extra: 8},
@@ -425,7 +449,7 @@ const telling = asked | saidYes | saidNo | priceTold | notBooked | faulty | faul
 
 // plain reports whether nothing in the words can win over their section.
 func (e evidence) plain(in notes.Section) bool {
-	if e.signs.has(telling) || e.asks || e.first.low == "left" || in == notes.Done && e.signs.has(measured) {
+	if e.signs.has(telling) || e.asks || e.first.low == "left" || in == notes.Done && e.signs.has(measured) || in == notes.Circuits && e.signs.has(workVerb) {
 		return false
 	}
 	return e.facts == nil || e.facts.Consent.State == notes.NoConsent && !e.facts.Fault.Named && len(e.facts.Readings) == 0

@@ -88,6 +88,9 @@ func shownNote(n *notes.DayNote, found finding.List) string {
 		if e.Nothing {
 			b.WriteString(" nothing")
 		}
+		if e.Place != "" {
+			fmt.Fprintf(&b, " place=%q", e.Place)
+		}
 		if e.Again {
 			b.WriteString(" again")
 		}

@@ -14,6 +14,7 @@ type mark struct {
 	low        string // in lower case
 	sign       sign
 	spaced     bool // a blank or the start stands before it
+	broken     bool // a line break does
 	kind       markKind
 }
 
@@ -44,13 +45,13 @@ func (sc *scanner) scan(text string, base int) []mark {
 	}
 	sc.marks, sc.text, sc.base = sc.marks[:0], text, base
 	low := sc.low[base : base+len(text)]
-	spaced := true
+	spaced, broken := true, false
 	for i := 0; i < len(text); {
 		c := text[i]
-		m := mark{start: i, spaced: spaced}
+		m := mark{start: i, spaced: spaced, broken: broken}
 		switch {
 		case isBlank(c):
-			spaced = true
+			spaced, broken = true, broken || c == '\n'
 			i++
 			continue
 		case isDigit(c):
@@ -72,7 +73,7 @@ func (sc *scanner) scan(text string, base int) []mark {
 			m.kind = signMark
 		}
 		m.end, m.low = i, low[m.start:i]
-		spaced = false
+		spaced, broken = false, false
 		sc.marks = append(sc.marks, m)
 	}
 	sc.sense(text)
@@ -168,6 +169,9 @@ func (sc *scanner) senseWord(text string, i int) {
 	case "the", "of", "and", "with", "from", "so", "or", "as", "s", "x", "w":
 		return // much of what people write, and it hints at nothing
 	}
+	if low == "a" && !m.spaced && i > 0 && sc.marks[i-1].kind == numberMark {
+		return // amperes
+	}
 	if strings.Contains(low, "’") {
 		low = strings.ReplaceAll(low, "’", "'")
 		m.low = low
@@ -219,8 +223,8 @@ func (sc *scanner) senseProgress(i int) {
 	switch m.low {
 	case "in", "up":
 		before := sc.at(i - 1)
-		ends := next.kind == 0 || next.kind == signMark && next.low != "-" || next.low == "and"
-		if ends && i > 0 && before.low != "come" && before.low != "came" && before.low != "plug" && before.low != "not" {
+		ends := next.kind == 0 || next.kind == signMark && next.low != "-" || next.low == "and" || next.low == "but"
+		if ends && i > 0 && before.low != "come" && before.low != "came" && (before.low != "plug" || i > 1) && before.low != "not" {
 			m.sign |= progressed
 		}
 	case "started", "start", "arrived", "began", "here":
@@ -232,8 +236,32 @@ func (sc *scanner) senseProgress(i int) {
 			m.sign |= clockOut
 		}
 	}
+	switch before := sc.at(i - 1); m.low {
+	case "yet":
+		sc.notYet(i)
+	case "hour", "hours":
+		if before.sign.has(counted) || before.low == "half" || before.low == "quarter" {
+			m.sign |= duration
+		}
+	case "one":
+		switch before.low {
+		case "first", "second", "third", "last", "other", "that", "this", "which", "new", "old":
+			m.sign &^= counted // names which one
+		}
+	}
 	if m.sign.has(counted) && !m.sign.has(vague) && next.low == "of" && sc.counts(i+2) {
 		m.sign |= outOf | progressed
+	}
+}
+
+// notYet sees "no plugs yet", "none yet": it is still to be done, and no fault.
+func (sc *scanner) notYet(i int) {
+	for j := i - 1; j >= 0 && j >= i-4 && sc.marks[j].kind == wordMark; j-- {
+		if sc.marks[j].sign.has(negated) && sc.marks[j].low != "nobody" {
+			sc.marks[i].sign |= leftOver
+			sc.marks[j].sign &^= faultPhrase
+			return
+		}
 	}
 }
 
@@ -325,13 +353,33 @@ func (sc *scanner) senseNumber(text string, i int) {
 	if before := i - 1; m.sign.has(clockSpan|looseSpan) && before >= 0 && sc.marks[before].kind == wordMark && sc.lex.Name(sc.marks[before].low) != "" {
 		sc.marks[before].sign |= named // in small letters: "sam 7-330"
 	}
-	if next.low == "of" && sc.counts(i+2) {
+	if next.low == "of" && sc.counts(i+2) || sc.share(i) {
 		m.sign |= outOf | progressed
 	}
 	clock := next.low == ":" && !next.spaced && sc.at(i+2).kind == numberMark
 	if !m.sign.has(clockSpan|duration) && !clock {
 		m.sign |= counted
 	}
+}
+
+// share reports whether "3/5" at mark i says three of five: it is no fraction of an inch, no cable
+// and no date.
+func (sc *scanner) share(i int) bool {
+	n, bar, of := sc.at(i), sc.at(i+1), sc.at(i+2)
+	if bar.low != "/" || bar.spaced || of.kind != numberMark || of.spaced || len(n.low) > 2 || len(of.low) > 2 {
+		return false
+	}
+	if next := sc.at(i + 3); next.low == "/" && !next.spaced || next.low == `"` {
+		return false
+	}
+	if n.low == of.low {
+		return true
+	}
+	switch of.low {
+	case "1", "2", "3", "4", "8", "16", "32", "64":
+		return false
+	}
+	return len(n.low) < len(of.low) || len(n.low) == len(of.low) && n.low < of.low
 }
 
 // senseDecimal looks behind a number with decimals: volts and amperes to the tenth are readings.

@@ -28,7 +28,7 @@ func buildSectionNames() map[string]notes.Section {
 		notes.Time: "time|hours|hrs|labor|labour|man hours|manhours|man-hours|crew time|crew hours|time on site|hours today|" +
 			"time sheet|timesheet|hr",
 		notes.Left: "left|to do|todo|to-do|remaining|next|punch|punch list|punchlist|open items|open|tomorrow|left to do|" +
-			"still to do|still left|next trip|next visit|next time|not done|to finish|for tomorrow|rest|unfinished|outstanding",
+			"still to do|still left|next trip|next visit|next time|not done|to finish|for tomorrow|rest|unfinished|outstanding|need|needs|still need|tmrw|tmw|to get|to order|need to",
 		notes.Questions: "questions|question|q|qs|ask|need to know|ask office|ask the office|for the office|for office|open questions|" +
 			"rfi|rfis|need answer|need answers",
 		notes.Deliveries: "deliveries|delivery|received|delivered|deliveries received|material received|materials received",
@@ -53,7 +53,7 @@ func buildSectionNames() map[string]notes.Section {
 // dashNames are the section names that also open a line with a dash, "mats - 4 recepts". The rest
 // are as often the first word of a sentence or a place: "panel - replaced the cover".
 var dashNames = wordSet("mats materials material parts used left remaining hrs hours time labor tests extras extra " +
-	"deficiencies found issues questions delays safety weather deliveries received tomorrow todo done equipment problems")
+	"deficiencies found issues questions delays safety weather deliveries received tomorrow tmrw need todo done equipment problems")
 
 // bareNames open a line with nothing but a blank, where a name or a figure follows: "Hrs Ana 8-6".
 var bareNames = wordSet("hrs hours time labor labour mats materials parts")

@@ -84,6 +84,9 @@ func endsSentence(text string, marks []mark, i int) bool {
 	if prev.low == "." && marks[i].low == "." {
 		return false
 	}
+	if marks[i].low == "." && prev.low == "in" && (i < 2 || marks[i-2].kind == wordMark) {
+		return true // "surge protector in."
+	}
 	if marks[i].low == "." && prev.kind == wordMark && abbreviations[prev.low] {
 		if durations[prev.low] && i > 1 && marks[i-2].kind == numberMark && next.kind == wordMark {
 			return !afterDuration[next.low] // "40 min. box over the hall has no cover"
@@ -98,7 +101,7 @@ func endsSentence(text string, marks []mark, i int) bool {
 var (
 	abbreviations = wordSet("ft in approx w no nos st dr mr mrs ms vs inc co hr hrs min mins ea lb lbs misc temp incl qty ckt bldg rm apt " +
 		"elec ph amp amps sq doz pcs pc mat mats ext int lt lts sw recept recep brkr pnl conn a p m fl fr rd ave jr sr sgt asst mgr " +
-		"gen sup supt est max maj dept equip inst")
+		"gen prot xfmr util fixt sup supt est max maj dept equip inst")
 	durations     = wordSet("hr hrs min mins")
 	afterDuration = wordSet("lunch lunches break travel drive driving each total for on at to of per in with labor work late early")
 	neverEnds     = wordSet("mr mrs ms dr vs approx w st no nos incl supt sgt")
@@ -116,6 +119,8 @@ func softJoints(marks []mark, c clause) []clause {
 				right++
 			}
 		case m.low == "but" || m.low == "and" || m.low == "&" || m.low == "also" || m.low == "then":
+		case m.low == "-" && m.spaced && marks[right].low == "-" && !marks[right].spaced:
+			right++
 		case (m.low == "-" || m.low == "–" || m.low == "—") && m.spaced && marks[right].spaced:
 		default:
 			continue
@@ -143,10 +148,14 @@ func cutAt(cut []clause, marks []mark, c clause, in notes.Section) []clause {
 		left := evidenceOf(marks[rest.from:j.from], nil)
 		right := evidenceOf(marks[j.to:rest.to], nil)
 		next := rest.to // the end of the words up to the next joint
-		if i+1 < len(joints) {
-			next = joints[i+1].from
+		for _, after := range joints[i+1 : min(i+3, len(joints))] {
+			if after.from > j.to { // not the "and" of ", and"
+				next = after.from
+				break
+			}
 		}
-		if !partsHere(left, right, in) || next > j.to && judgeWords(evidenceOf(marks[j.to:next], nil)).kind == judge(left, in).kind {
+		if next < rest.to && saysNothing(marks[j.to:next]) || !partsHere(left, right, in) ||
+			judgeWords(evidenceOf(marks[j.to:next], nil)).kind == judge(left, in).kind {
 			continue
 		}
 		cut = append(cut, clause{rest.from, j.from, rest.joint})
@@ -155,13 +164,20 @@ func cutAt(cut []clause, marks []mark, c clause, in notes.Section) []clause {
 	return append(cut, rest)
 }
 
+// saysNothing reports whether the words up to the next joint mean nothing by themselves, so that they
+// end what stands before them: "up and working, the fourth is cracked".
+func saysNothing(marks []mark) bool {
+	e := evidenceOf(marks, nil)
+	return !e.signs.has(thing|counted|somebody|named|foundIt) && judgeWords(e).score <= weakScore
+}
+
 // partsHere reports whether left and right of a joint are two things that both stand on their own.
 func partsHere(left, right evidence, in notes.Section) bool {
 	l, r := judge(left, in), judgeWords(right)
 	if l.kind == r.kind || l.kind == notes.Extra || l.kind == notes.Question || left.signs.has(soft) {
 		return false
 	}
-	if in == "" && l.score < weakScore || !left.signs.has(workVerb|thing|counted|faulty|faultPhrase|clockSpan|looseSpan|instrument) {
+	if in == "" && l.score < weakScore || !left.signs.has(workVerb|thing|counted|faulty|faultPhrase|clockSpan|looseSpan|instrument|leftOver) {
 		return false
 	}
 	switch r.kind {
@@ -174,8 +190,10 @@ func partsHere(left, right evidence, in notes.Section) bool {
 			(left.signs.has(workVerb|progressed) || l.kind == notes.TimeEntry || l.kind == notes.Test)
 	case notes.Question:
 		return r.score >= strongScore && right.asks
+	case notes.Test:
+		return r.score >= 8 && l.kind == notes.Work && l.score >= clearScore && !left.signs.has(tested)
 	case notes.TimeEntry:
-		return r.score >= 9 && l.kind != notes.TimeEntry
+		return (r.score >= 9 || r.score >= 8 && right.signs.has(mealBreak)) && l.kind != notes.TimeEntry
 	case notes.Work:
 		return (l.kind == notes.TimeEntry && l.score >= 9 || l.kind == notes.Delay && l.score >= strongScore) && r.score >= clearScore
 	}
@@ -203,13 +221,19 @@ func (e evidence) attribute() bool {
 func listCuts(text string, marks []mark, c clause) []clause {
 	var cut []clause
 	from := c.from
-	for i := c.from + 1; i < c.to-1; i++ {
+	for i := c.from + 1; i < c.to; i++ {
 		m, next := marks[i], i+1
 		switch {
+		case next >= c.to && !m.broken:
+			continue
+		case m.broken && m.low != "," && marks[i-1].low != ",":
+			next = i
 		case m.low == "," || m.low == ";" || m.low == "and":
 			if marks[next].low == "and" || marks[next].low == "&" {
 				next++
 			}
+		case m.low == "|" && !namesThing(marks, next, c.to):
+			continue // a further column: "bench recepts | 7 | yes"
 		case m.low == "/" && !m.spaced && marks[i-1].low == "w":
 			continue // "w/ covers"
 		case (m.low == "/" || m.low == "+" || m.low == "&" || m.low == "|") && (m.spaced || marks[next].spaced):
@@ -226,6 +250,16 @@ func listCuts(text string, marks []mark, c clause) []clause {
 	cut = append(cut, clause{from, c.to, listed})
 	cut[0].joint = c.joint
 	return cut
+}
+
+// namesThing reports whether a thing is named from mark i to the next bar.
+func namesThing(marks []mark, i, to int) bool {
+	for ; i < to && marks[i].low != "|"; i++ {
+		if marks[i].sign.has(thing) {
+			return true
+		}
+	}
+	return false
 }
 
 // standsAlone reports whether marks name a thing or count something, so that a list may part behind

@@ -13,7 +13,7 @@ func workCuts(cut []clause, marks []mark, c clause) []clause {
 	}
 	rest := c
 	for _, j := range softJoints(marks, c) {
-		if j.from <= rest.from || !reports(marks[rest.from:j.from]) {
+		if j.from <= rest.from || !reportsOn(marks[rest.from:j.from], negated|soft|asked|needs) {
 			continue
 		}
 		end := j.to + 1
@@ -31,8 +31,13 @@ func workCuts(cut []clause, marks []mark, c clause) []clause {
 
 // reports reports whether marks name a thing and say what became of it.
 func reports(marks []mark) bool {
+	return reportsOn(marks, negated|soft|asked|needs|leftOver)
+}
+
+// reportsOn is reports where other signs than usual speak against it.
+func reportsOn(marks []mark, not sign) bool {
 	s := signsOf(marks)
-	return s.has(workVerb|progressed|outOf) && hasHead(marks) && !s.has(negated|soft|asked|needs|leftOver)
+	return s.has(workVerb|progressed|outOf) && hasHead(marks) && !s.has(not)
 }
 
 // beginsReport reports whether marks begin a report of their own behind another: with a count of
@@ -46,6 +51,8 @@ func beginsReport(marks, before []mark) bool {
 		return true
 	case marks[0].sign.has(counted):
 		return !marks[0].sign.has(vague)
+	case marks[0].sign.has(whole) && marks[len(marks)-1].sign.has(workVerb|progressed):
+		return len(marks) <= 4 && (signsOf(before).has(outOf) || before[0].sign.has(counted))
 	case marks[0].sign.has(workVerb):
 		return signsOf(before).has(outOf) || before[0].sign.has(counted)
 	}
@@ -73,8 +80,11 @@ func (e evidence) followsUp(agreed bool) bool {
 	switch e.first.low {
 	case "took", "used", "done", "finished", "about":
 		return agreed && s.has(counted|duration|measured|workVerb|progressed)
-	case "put", "did", "ran", "got", "made", "built", "hung", "set", "wired", "installed", "mounted", "added", "pulled", "we", "i":
+	case "moved", "fixed", "replaced", "swapped", "relocated", "put", "did", "ran", "got", "made", "built", "hung", "set", "wired", "installed", "mounted", "added", "pulled", "we", "i":
 		return s.has(pronoun) && !s.has(soft) && s.has(workVerb|spoken)
+	}
+	if s.has(duration) && !s.has(thing|workVerb|named|measured|clockSpan|looseSpan) {
+		return true // "Half an hour."
 	}
 	return e.first.sign.has(pronoun) && e.first.low != "these" && s.has(duration|progressed)
 }

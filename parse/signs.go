@@ -82,13 +82,13 @@ var signWords = buildSignWords(map[sign]string{
 	faulty: "missing loose burnt burned scorched melted corroded rusted rusty cracked broken damaged exposed reversed " +
 		"unsupported overheated overloaded undersized oversized ungrounded frayed chewed arcing sparking leaking charred " +
 		"discolored unsafe hazard hazardous dangerous miswired mislabeled mislabelled unlabeled buried illegal faulty " +
-		"defective uncovered crumbling brittle pinched nicked dangling unprotected fried bootleg backwards",
+		"defective uncovered crumbling brittle pinched nicked dangling unprotected fried bootleg backwards cooked toasted smoked",
 	foundIt:    "found noticed discovered spotted observed noted",
-	leftOver:   "tomorrow remaining todo outstanding unfinished punchlist",
+	leftOver:   "tomorrow tmrw tmw tmr tomorow remaining todo outstanding unfinished punchlist",
 	needs:      "need needs needed",
 	questioned: "wondering unsure",
 	delivered:  "delivered received delivery backordered shipped deliveries",
-	heldUp:     "waited waiting delayed delay standby delays",
+	heldUp:     "waited waiting delayed delay standby delays waits",
 	weathered: "rain rained raining rainy snow snowing snowed windy sunny cloudy overcast humid muddy mud storm stormy " +
 		"drizzle foggy freezing icy weather sleet hail thunderstorm cloudburst",
 	secured: "loto lockout tagout ppe tailgate jsa jha harness injury injured incident locked-out safety barricaded barricade",
@@ -102,7 +102,7 @@ var signWords = buildSignWords(map[sign]string{
 	duration:   "",
 	mealBreak:  "lunch lunches lunchbreak dinner",
 	pronoun:    "it that this she he they them those these took also same which",
-	negated:    "no not without never don't didn't doesn't won't isn't wasn't aren't cannot can't couldn't dont didnt wont cant nothing none",
+	negated:    "no not without never don't didn't doesn't won't isn't wasn't aren't cannot can't couldn't dont didnt wont cant nothing none nobody noone",
 	soft:       "added extra additional add",
 	circuitry:  "circuit ckt ckts circuits breaker",
 	travelled:  "travel drove drive driving travelled traveled",
@@ -138,14 +138,14 @@ var signPhrases = buildSignPhrases(map[sign]string{
 		"double taps|double lugged|reverse polarity|reversed polarity|hot and neutral swapped|bootleg ground|extension cord|" +
 		"wires hanging|hanging by|falling off|falling out|no bushing|no bushings|wrong breaker|wrong size breaker|not gfci|cover missing|" +
 		"covers missing|missing cover|missing covers|missing ground|open box|open boxes|open j box|no plate|no lid|neutral and ground|" +
-		"backstabbed|tripping hazard|shock hazard|fire hazard",
+		"backstabbed|knob and tube|aluminum branch|wide open|tripping hazard|shock hazard|fire hazard",
 	foundIt: "came across|turned out|has a|have a|there is|there's|there are|is missing|was missing|are missing|has no|have no|had no",
 	leftOver: "still need|still needs|left to do|next trip|next visit|next time|to finish|to do|needs to be|need to be|will need|" +
 		"have to come back|come back|coming back|return trip|go back|going back|still to|yet to|not done|not landed|not started|" +
 		"didn't get to|did not get to|didnt get to|not finished|left for|still open|to be done|next week|on monday|on tuesday|" +
 		"on wednesday|on thursday|on friday|didn't finish|did not finish|didnt finish|haven't|not yet|for next|left is|" +
 		"what's left|whats left|didn't come in|didnt come in|did not come in|never came|hasn't come|hasnt come|not come in|didn't show up|" +
-		"didnt show up|did not show up|didn't come|didnt come|still not here|will do|will finish|didn't make it to|ran out of time|not trimmed|not terminated|not installed|not hooked|" +
+		"didnt show up|not touched|never got to|no time for|didn't touch|didnt touch|did not show up|didn't come|didnt come|still not here|will do|will finish|didn't make it to|ran out of time|not trimmed|not terminated|not installed|not hooked|" +
 		"not hung|not pulled|not wired|not made up|to hang|to land|to trim|left off|come monday|first thing|need to|needs to",
 	allWell: "nothing found|none found|found nothing|no issues|no issue|no problems|no problem|nothing wrong|all good|looks good|" +
 		"looked good|all ok|no faults|no defects|no hazards|nothing to report|nothing loose|nothing burnt|all tight|everything ok|" +
@@ -177,7 +177,7 @@ var signPhrases = buildSignPhrases(map[sign]string{
 var (
 	moreWorkVerbs = wordSet("did worked ran bent strapped energized energised buttoned tied finished completed wrapped spliced " +
 		"programmed commissioned cleaned swept closed capped taped tightened opened dug drove patched grounded bonded fed built " +
-		"assembled started hooked demoed demo'd swapped put got got'em brought")
+		"assembled started hooked demoed demo'd swapped put driven wound got got'em brought")
 	noWorkVerbs = wordSet("test tests tested testing measure measured check checked checks land found use used uses is are was " +
 		"read reads reading need needs wait waited switch switches label labels meter meters box boxes connect drop drops feed feeds plug plugs " +
 		"mount strap straps splice splices rough trim pull hang cut tag tags light lights fixture fixtures panel panels fan fans cap caps " +

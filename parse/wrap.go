@@ -18,13 +18,14 @@ const (
 // A paragraph is how the lines of one block were broken.
 type paragraph struct {
 	block int
+	start int  // where its first line starts
 	width int  // of its longest line, in characters
 	even  bool // most of its lines are full, so that it was wrapped
 }
 
 // paragraphOf measures the block that starts at line i.
 func (r *noteReader) paragraphOf(lines []line, i int) paragraph {
-	p := paragraph{block: lines[i].block}
+	p := paragraph{block: lines[i].block, start: lines[i].start}
 	last := i
 	for last+1 < len(lines) && lines[last+1].block == p.block && lines[last+1].kind == textLine {
 		last++
@@ -98,7 +99,8 @@ func (r *noteReader) saysLittle(l line) bool {
 	marks := r.scan.scan(r.body[l.start:l.end], l.start)
 	const much = workVerb | thing | clockSpan | looseSpan | foundIt | asked | somebody | instrument | measured | faulty | faultPhrase
 	e := evidenceOf(marks, nil)
-	return !e.signs.has(much) && !e.asks && judgeWords(e).score < clearScore
+	v := judgeWords(e)
+	return !e.signs.has(much) && !e.asks && (v.kind == notes.LeftOpen || v.score < clearScore)
 }
 
 // startsAnew reports whether a line begins like a new entry whatever stands before it: a name with
