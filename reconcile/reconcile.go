@@ -29,6 +29,7 @@ type Input struct {
 // The findings are those of the join; what is wrong with a note's text was found by the parser.
 func Job(in Input) ([]*notes.JobDay, finding.List) {
 	s := newStanding(in)
+	s.layOut()
 	dated := slices.Clone(in.Notes)
 	slices.SortStableFunc(dated, func(a, b *notes.DayNote) int {
 		return cmp.Or(a.Date.Compare(b.Date), cmp.Compare(a.File.Name, b.File.Name))
@@ -58,6 +59,7 @@ type standing struct {
 	faults  []*openFault   // every deficiency so far
 	left    []*openPoint
 	asked   []*openPoint // questions
+	panels  panelBook
 	reports int
 	found   finding.List
 	items   map[string]itemWords  // what was read of item names, by name

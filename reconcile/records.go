@@ -45,28 +45,6 @@ func testValue(m notes.Measured) notes.TestValue {
 	return v
 }
 
-// recordCircuits enters circuits as reported, with what the trade says of breaker and conductor.
-func (d *day) recordCircuits() {
-	for _, r := range d.reads {
-		if r.result.Outcome != notes.Circuit {
-			continue
-		}
-		c := r.facts.Circuit
-		rec := notes.CircuitRecord{
-			Panel: c.Panel, Spaces: list(c.Spaces), Serves: c.Serves, Breaker: c.Breaker, Conductor: c.Conductor,
-			SharedWith: []int{}, Findings: []string{}, From: []notes.Source{r.result.Source},
-		}
-		if c.Shared {
-			rec.SharedWith = list(c.Spaces)
-			rec.Findings = append(rec.Findings, trade.SharedNeutralNote())
-		}
-		if _, what := (trade.Protection{Breaker: c.Breaker, Conductor: c.Conductor}).Check(); what != "" {
-			rec.Findings = append(rec.Findings, what)
-		}
-		d.out.Circuits = append(d.out.Circuits, rec)
-	}
-}
-
 // recordRemarks carries what is said in words: deliveries, delays, the weather and the like.
 func (d *day) recordRemarks() {
 	for _, r := range d.reads {
