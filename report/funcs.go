@@ -31,7 +31,7 @@ func funcs() map[string]any {
 		"linestate": LineState, "linehours": LineHours, "progress": Progress, "workby": workBy,
 		"confidence": confidence,
 
-		"footer": trade.Footer, "testcaution": trade.TestCaution, "why": whyItMatters, "statement": statement, "apart": keptApart,
+		"footer": trade.Footer, "testcaution": trade.TestCaution, "why": whyItMatters, "standing": faultStanding, "codepointer": trade.CodePointer, "statement": statement, "apart": keptApart,
 	}
 }
 
@@ -55,12 +55,13 @@ func keptApart() string {
 	return "Kept apart from this record: " + strings.Join(kept, "; ") + "."
 }
 
-// whyItMatters is the catalogue's plain sentence on a kind of deficiency, or "".
-func whyItMatters(kind string) string {
-	k, ok := trade.KindOf(kind)
-	if !ok {
-		return ""
+// whyItMatters is the plain sentence on why a deficiency matters: what the record carries, which a
+// shop's own catalogue may have given, else the built-in catalogue's, or "".
+func whyItMatters(d notes.DeficiencyRecord) string {
+	if d.Why != "" {
+		return d.Why
 	}
+	k, _ := trade.KindOf(d.Kind)
 	return k.Why
 }
 

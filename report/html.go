@@ -13,7 +13,7 @@ import (
 // nothing but our own style sheet enters a page as anything but text.
 var pages = sync.OnceValues(func() (*template.Template, error) {
 	t := template.New("").Funcs(template.FuncMap(funcs())).Funcs(template.FuncMap{"style": styleSheet})
-	return t.ParseFS(templates.Files, "report.html.tmpl", "index.html.tmpl")
+	return t.ParseFS(templates.Files, "report.html.tmpl", "index.html.tmpl", "notice.html.tmpl")
 })
 
 // HTML writes the day's report as one self-contained page: no script, no request to anywhere,

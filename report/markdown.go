@@ -16,7 +16,7 @@ var letter = sync.OnceValues(func() (*template.Template, error) {
 	t := template.New("").Funcs(template.FuncMap(funcs())).Funcs(template.FuncMap{
 		"md": escapeMarkdown, "mditem": markdownItem, "mdwhere": markdownWhere, "oneline": oneLine,
 	})
-	return t.ParseFS(templates.Files, "report.md.tmpl")
+	return t.ParseFS(templates.Files, "report.md.tmpl", "notice.md.tmpl")
 })
 
 // Markdown writes the day's report to be sent as an e-mail: readable as it stands, with the note
