@@ -1,0 +1,96 @@
+package parse
+
+import (
+	"strings"
+
+	"jobday/notes"
+)
+
+// sectionKinds are the kinds of what stands in a section.
+var sectionKinds = map[notes.Section]notes.Kind{
+	notes.Done: notes.Work, notes.Materials: notes.Material, notes.Extras: notes.Extra,
+	notes.Deficiencies: notes.Deficiency, notes.Tests: notes.Test, notes.Circuits: notes.Circuit,
+	notes.Time: notes.TimeEntry, notes.Left: notes.LeftOpen, notes.Questions: notes.Question,
+	notes.Deliveries: notes.Delivery, notes.Equipment: notes.EquipmentUse, notes.Delays: notes.Delay,
+	notes.Instructions: notes.Instruction, notes.Safety: notes.SafetyCheck,
+	notes.Conditions: notes.Condition, notes.Subcontractors: notes.Subcontractor,
+}
+
+// overrides say from which score words win over the section they stand in. What is not named
+// never wins: a section is what the writer says it is. An extra and a fault hide anywhere.
+var overrides = map[notes.Section]map[notes.Kind]int{
+	notes.Done: {
+		notes.Extra: 7, notes.Deficiency: 7, notes.LeftOpen: 7, notes.Question: 7, notes.Test: 7, notes.TimeEntry: 9,
+		notes.Delivery: 7, notes.Delay: 8, notes.Material: 6, notes.SafetyCheck: 7,
+	},
+	notes.Materials:      {notes.Extra: 8, notes.LeftOpen: 7, notes.Question: 9, notes.Delivery: 7, notes.Deficiency: 8},
+	notes.Extras:         {notes.Question: 9},
+	notes.Deficiencies:   {notes.Question: 9},
+	notes.Tests:          {notes.LeftOpen: 7, notes.Question: 9, notes.Deficiency: 8},
+	notes.Circuits:       {notes.Question: 9, notes.Work: clearScore},
+	notes.Time:           {notes.Question: 9},
+	notes.Left:           {notes.Extra: 7, notes.Deficiency: 8, notes.Question: 9},
+	notes.Questions:      {notes.Extra: 8},
+	notes.Deliveries:     {notes.Extra: 8, notes.Question: 9},
+	notes.Equipment:      {notes.Extra: 8, notes.Deficiency: 8, notes.Question: 9},
+	notes.Delays:         {notes.Extra: 8, notes.Deficiency: 8, notes.Question: 9},
+	notes.Instructions:   {notes.Extra: 8, notes.Question: 9},
+	notes.Safety:         {notes.Extra: 8, notes.Deficiency: 8, notes.Question: 9},
+	notes.Conditions:     {notes.Extra: 8, notes.Deficiency: 8, notes.Question: 9},
+	notes.Subcontractors: {notes.Extra: 8, notes.Question: 9},
+}
+
+// telling are the signs that can make words win over the section they stand in, or part a line in
+// two. Most lines under a heading have none of them.
+const telling = asked | saidYes | saidNo | priceTold | notBooked | faulty | faultPhrase | leftOver | needs | questioned |
+	delivered | heldUp | secured | tested | instrument | clockSpan | looseSpan | soft | allWell | toPrice | clockOut
+
+// plain reports whether nothing in the words can win over their section.
+func (e evidence) plain(in notes.Section) bool {
+	if e.signs.has(telling) || e.asks || e.first.low == "left" || in == notes.Done && e.signs.has(measured) || in == notes.Circuits && e.signs.has(workVerb) {
+		return false
+	}
+	return e.facts == nil || e.facts.Consent.State == notes.NoConsent && !e.facts.Fault.Named && len(e.facts.Readings) == 0
+}
+
+// judge says what a stretch of words is, in the section it stands in.
+func judge(e evidence, in notes.Section) verdict {
+	if in == "" {
+		return judgeWords(e)
+	}
+	own := sectionKinds[in]
+	if e.plain(in) {
+		return verdict{kind: own, score: strongScore, why: underSection[in], lead: strongScore}
+	}
+	if in == notes.Deficiencies && e.signs.has(allWell) && !e.signs.has(faulty|faultPhrase) {
+		return verdict{kind: notes.Narrative, score: strongScore, why: "says nothing was found", next: own, lead: strongScore}
+	}
+	v := judgeWords(e)
+	need, may := overrides[in][v.kind]
+	if v.kind != own && may && v.score >= need {
+		v.why += ", under " + title(in)
+		v.next, v.lead = own, max(v.score-weakScore, 1)
+		return v
+	}
+	return verdict{kind: own, score: strongScore, why: underSection[in], lead: strongScore}
+}
+
+// underSection is why a line is of the kind of its section.
+var underSection = func() map[notes.Section]string {
+	m := map[notes.Section]string{}
+	for _, s := range notes.Sections {
+		m[s] = "under " + title(s)
+	}
+	return m
+}()
+
+// title writes a section's name as a heading does.
+func title(s notes.Section) string { return sectionTitles[s] }
+
+var sectionTitles = func() map[notes.Section]string {
+	m := map[notes.Section]string{}
+	for _, s := range notes.Sections {
+		m[s] = strings.ToUpper(string(s[:1])) + string(s[1:])
+	}
+	return m
+}()

@@ -1,0 +1,364 @@
+package parse
+
+import (
+	"strings"
+	"unicode"
+)
+
+// sense gives every mark its signs.
+func (sc *scanner) sense(text string) {
+	for i := range sc.marks {
+		m := &sc.marks[i]
+		switch m.kind {
+		case wordMark:
+			sc.senseWord(text, i)
+		case numberMark:
+			sc.senseNumber(text, i)
+		case signMark:
+			switch m.low {
+			case "$", "€", "£":
+				m.sign |= priceTold
+			case "½", "¼", "¾":
+				m.sign |= counted
+			case "Ω":
+				m.sign |= instrument
+			}
+		}
+	}
+	sc.negate()
+}
+
+func (sc *scanner) senseWord(text string, i int) {
+	m := &sc.marks[i]
+	low := m.low
+	switch low {
+	case "the", "of", "and", "with", "from", "so", "or", "as", "s", "x", "w":
+		return // much of what people write, and it hints at nothing
+	}
+	if low == "a" && !m.spaced && i > 0 && sc.marks[i-1].kind == numberMark {
+		return // amperes
+	}
+	if strings.Contains(low, "’") {
+		low = strings.ReplaceAll(low, "’", "'")
+		m.low = low
+	}
+	m.sign |= signWords[low] | vocabularySign(low)
+	if stem, many := strings.CutSuffix(low, "'s"); many && m.sign == 0 {
+		m.sign |= vocabularySign(stem) // "gfci's"
+	}
+	sc.senseProgress(i)
+	for _, p := range signPhrases[low] {
+		if sc.follows(i+1, p.rest) {
+			m.sign |= p.sign
+		}
+	}
+	if unicode.IsUpper(rune(text[m.start])) && sc.lex.Name(low) != "" {
+		m.sign |= named
+	}
+	switch next := sc.at(i + 1).low; {
+	case low == "did" && (next == "not" || next == "n't"),
+		low == "set" && (next == "of" || i > 0 && sc.marks[i-1].sign.has(counted)),
+		low == "asked" && (next == "about" || next == "whether"):
+		m.sign &^= workVerb | asked
+	}
+	if low == "to" && i > 0 && sc.marks[i-1].sign.has(counted) && sc.at(i+1).low == "go" {
+		m.sign |= leftOver // "2 to go"
+	}
+	sc.senseAround(text, i)
+}
+
+// senseAround looks at what stands around a word whose own signs are known.
+func (sc *scanner) senseAround(text string, i int) {
+	m := &sc.marks[i]
+	low := m.low
+	if m.sign.has(asked) {
+		sc.senseAsker(text, i)
+	}
+	if (low == "told" || low == "quoted") && i+2 < len(sc.marks) && sc.marks[i+2].kind == numberMark {
+		switch sc.marks[i+1].low {
+		case "her", "him", "them", "owner", "ruth":
+			m.sign |= priceTold
+		}
+	}
+	if low == "noon" || low == "midnight" {
+		if i > 0 && (sc.marks[i-1].low == "-" || sc.marks[i-1].low == "to" || sc.marks[i-1].low == "–") {
+			m.sign |= clockSpan
+		}
+	}
+	if low == "l" && sc.phase(i+1) {
+		m.sign |= instrument
+	}
+}
+
+// senseProgress sees "two of three", "gfci in", and clock times told in words: "started at 7".
+func (sc *scanner) senseProgress(i int) {
+	m, next := &sc.marks[i], sc.at(i+1)
+	switch m.low {
+	case "in", "up":
+		before := sc.at(i - 1)
+		ends := next.kind == 0 || next.kind == signMark && next.low != "-" || next.low == "and" || next.low == "but"
+		if ends && i > 0 && before.low != "come" && before.low != "came" && (before.low != "plug" || i > 1) && before.low != "not" {
+			m.sign |= progressed
+		}
+	case "started", "start", "arrived", "began", "here":
+		if sc.tellsTime(i + 1) {
+			m.sign |= clockIn
+		}
+	case "left", "finished", "done", "out", "quit", "off", "stopped", "leave":
+		if sc.tellsTime(i + 1) {
+			m.sign |= clockOut
+		}
+	}
+	switch before := sc.at(i - 1); m.low {
+	case "yet":
+		sc.notYet(i)
+	case "hour", "hours":
+		if before.sign.has(counted) || before.low == "half" || before.low == "quarter" {
+			m.sign |= duration
+		}
+	case "one":
+		switch before.low {
+		case "first", "second", "third", "last", "other", "that", "this", "which", "new", "old":
+			m.sign &^= counted // names which one
+		}
+	}
+	if m.sign.has(counted) && !m.sign.has(vague) && next.low == "of" && sc.counts(i+2) {
+		m.sign |= outOf | progressed
+	}
+}
+
+// notYet sees "no plugs yet", "none yet": it is still to be done, and no fault.
+func (sc *scanner) notYet(i int) {
+	for j := i - 1; j >= 0 && j >= i-4 && sc.marks[j].kind == wordMark; j-- {
+		if sc.marks[j].sign.has(negated) && sc.marks[j].low != "nobody" {
+			sc.marks[i].sign |= leftOver
+			sc.marks[j].sign &^= faultPhrase
+			return
+		}
+	}
+}
+
+// counts reports whether a number or number word stands at mark i.
+func (sc *scanner) counts(i int) bool {
+	m := sc.at(i)
+	return m.kind == numberMark || m.kind == wordMark && signWords[m.low].has(counted) && !signWords[m.low].has(vague)
+}
+
+// tellsTime reports whether a time of day stands from mark i on, "at 7", "7:30", and is not the
+// count of something.
+func (sc *scanner) tellsTime(i int) bool {
+	said := false
+	if m := sc.at(i); m.low == "at" || m.low == "around" || m.low == "about" {
+		i, said = i+1, true
+	}
+	if m := sc.at(i); m.low == "noon" {
+		return true
+	}
+	next, sure := sc.clock(i)
+	return next > 0 && (said || sure || sc.at(next).kind == signMark || sc.at(next).kind == 0)
+}
+
+// phase reports whether "1-N" or "1-L2" stands from mark i on, so that the whole is "L1-N".
+func (sc *scanner) phase(i int) bool {
+	n, dash, other := sc.at(i), sc.at(i+1), sc.at(i+2)
+	return n.kind == numberMark && !n.spaced && len(n.low) == 1 &&
+		(dash.low == "-" || dash.low == "–" || dash.low == "to") && (other.low == "n" || other.low == "l" || other.low == "g")
+}
+
+// senseAsker sees who asked: a name that is none of ours, or she, he and they, is somebody with a say.
+func (sc *scanner) senseAsker(text string, i int) {
+	if i == 0 {
+		return
+	}
+	before := &sc.marks[i-1]
+	switch {
+	case before.low == "she" || before.low == "he" || before.low == "they":
+		before.sign |= somebody
+	case before.sign.has(named) || before.kind != wordMark || before.sign.has(thing):
+	case unicode.IsUpper(rune(text[before.start])) && before.low != "i" && before.low != "we":
+		before.sign |= somebody
+	}
+}
+
+// follows reports whether the words stand from mark i on.
+func (sc *scanner) follows(i int, words []string) bool {
+	if i+len(words) > len(sc.marks) {
+		return false
+	}
+	for j, w := range words {
+		if sc.marks[i+j].low != w {
+			return false
+		}
+	}
+	return true
+}
+
+// senseNumber looks at a number with what stands behind it.
+func (sc *scanner) senseNumber(text string, i int) {
+	m := &sc.marks[i]
+	next := sc.at(i + 1)
+	if !m.spaced && i > 0 && sc.marks[i-1].kind != signMark {
+		return // of a designation: "LP1"
+	}
+	switch next.low {
+	case "h", "hr", "hrs", "hour", "hours", "min", "mins", "minutes", "minute":
+		m.sign |= duration
+	case "ohm", "ohms", "Ω", "megohm", "megohms", "meg", "megs", "ma", "ms", "milliamps", "hz", "fc":
+		m.sign |= instrument
+	case "volts", "volt", "vac":
+		m.sign |= instrument
+	case "in", "ft":
+		if sc.follows(i+2, []string{"-", "lb"}) || sc.follows(i+2, []string{"lb"}) || sc.follows(i+2, []string{"-", "lbs"}) {
+			m.sign |= instrument
+		} else if next.low == "ft" {
+			m.sign |= measured
+		}
+	case "feet", "foot", "lf", "'", "′", "roll", "rolls", "box", "boxes", "bag", "bags", "stick", "sticks", "lb", "lbs", "gal", "pair", "sets", "meters":
+		m.sign |= measured
+	case "pm":
+		m.sign |= looseSpan
+	case ".":
+		if d := sc.at(i + 2); d.kind == numberMark && !d.spaced {
+			sc.senseDecimal(m, i+3)
+		}
+	}
+	sc.senseSpan(i)
+	if before := i - 1; m.sign.has(clockSpan|looseSpan) && before >= 0 && sc.marks[before].kind == wordMark && sc.lex.Name(sc.marks[before].low) != "" {
+		sc.marks[before].sign |= named // in small letters: "sam 7-330"
+	}
+	if next.low == "of" && sc.counts(i+2) || sc.share(i) {
+		m.sign |= outOf | progressed
+	}
+	clock := next.low == ":" && !next.spaced && sc.at(i+2).kind == numberMark
+	if !m.sign.has(clockSpan|duration) && !clock {
+		m.sign |= counted
+	}
+}
+
+// share reports whether "3/5" at mark i says three of five: it is no fraction of an inch, no cable
+// and no date.
+func (sc *scanner) share(i int) bool {
+	n, bar, of := sc.at(i), sc.at(i+1), sc.at(i+2)
+	if bar.low != "/" || bar.spaced || of.kind != numberMark || of.spaced || len(n.low) > 2 || len(of.low) > 2 {
+		return false
+	}
+	if next := sc.at(i + 3); next.low == "/" && !next.spaced || next.low == `"` {
+		return false
+	}
+	if n.low == of.low {
+		return true
+	}
+	switch of.low {
+	case "1", "2", "3", "4", "8", "16", "32", "64":
+		return false
+	}
+	return len(n.low) < len(of.low) || len(n.low) == len(of.low) && n.low < of.low
+}
+
+// senseDecimal looks behind a number with decimals: volts and amperes to the tenth are readings.
+func (sc *scanner) senseDecimal(m *mark, behind int) {
+	switch sc.at(behind).low {
+	case "v", "a", "volts", "amps", "ohm", "ohms", "Ω", "ma", "meg", "megs", "fc", "k":
+		m.sign |= instrument
+	case "h", "hr", "hrs", "hours":
+		m.sign |= duration
+	}
+}
+
+func (sc *scanner) at(i int) mark {
+	if i < 0 || i >= len(sc.marks) {
+		return mark{}
+	}
+	return sc.marks[i]
+}
+
+// senseSpan sees clock times from number i on: "7-3:30", "8am-noon", "0730–1600", "8 to 4".
+func (sc *scanner) senseSpan(i int) {
+	if prev := sc.at(i - 1); i > 0 && !sc.marks[i].spaced && strings.Contains("/:-.#$", prev.low) {
+		return
+	}
+	j, sure := sc.clock(i)
+	if j == 0 {
+		return
+	}
+	switch sc.at(j).low {
+	case "-", "–", "—", "to", "til", "till", "until":
+	default:
+		return
+	}
+	if n := sc.at(j + 1); n.low == "noon" || n.low == "midnight" {
+		sc.marks[i].sign |= clockSpan
+		return
+	}
+	k, alsoSure := sc.clock(j + 1)
+	if k == 0 {
+		return
+	}
+	switch after := sc.at(k); {
+	case after.low == "/" && !after.spaced, after.low == `"`, after.low == "-" && !after.spaced:
+		return
+	case sure || alsoSure:
+		sc.marks[i].sign |= clockSpan
+	default:
+		switch after.low {
+		case "ft", "feet", "'", "in", "v", "a", "amp", "ohms", "%":
+			return
+		}
+		sc.marks[i].sign |= looseSpan
+	}
+}
+
+// clock reads a clock time at mark i and returns the mark behind it, 0 for none. It is sure with
+// minutes, four digits, or am and pm.
+func (sc *scanner) clock(i int) (next int, sure bool) {
+	m := sc.at(i)
+	if m.kind != numberMark || len(m.low) > 4 {
+		return 0, false
+	}
+	hour := 0
+	for _, d := range []byte(m.low) {
+		hour = hour*10 + int(d-'0')
+	}
+	next = i + 1
+	switch {
+	case len(m.low) > 2:
+		if hour%100 >= 60 || hour/100 > 24 {
+			return 0, false
+		}
+		sure = len(m.low) == 4
+	case hour > 24:
+		return 0, false
+	case sc.at(next).low == ":" && len(sc.at(next+1).low) == 2 && sc.at(next+1).kind == numberMark:
+		next, sure = next+2, true
+	}
+	switch sc.at(next).low {
+	case "am", "pm", "a", "p":
+		return next + 1, true
+	}
+	return next, sure
+}
+
+// negate takes the signs that "no" and "not" turn round: "nothing loose", "not approved yet".
+func (sc *scanner) negate() {
+	const turned = faulty | faultPhrase | saidYes | asked | tested | foundIt
+	for i := range sc.marks {
+		if !sc.marks[i].sign.has(negated) || sc.marks[i].sign.has(faultPhrase|saidNo|notBooked) {
+			continue
+		}
+		for j := i + 1; j < len(sc.marks) && j <= i+3 && sc.marks[j].kind != signMark; j++ {
+			if sc.marks[j].sign.has(faulty) && sc.marks[i].low == "not" {
+				continue // "not working, loose" stays a fault; only "no loose ..." is none
+			}
+			sc.marks[j].sign &^= turned
+		}
+	}
+}
+
+// signsOf sums the signs of marks.
+func signsOf(marks []mark) sign {
+	var s sign
+	for i := range marks {
+		s |= marks[i].sign
+	}
+	return s
+}
