@@ -117,9 +117,12 @@ func (d *day) decideWork(r *read) {
 		return
 	}
 	r.found = d.match(r)
-	best := 0.0
+	best, any := 0.0, 0.0
 	if len(r.found) > 0 {
 		best = r.found[0].p
+	}
+	for _, m := range r.found {
+		any += m.p // several fit as well: one of them is meant, nobody can tell which
 	}
 	if lines := d.several(r); len(lines) > 1 {
 		r.serve(d, lines, best, "is about several lines")
@@ -131,7 +134,7 @@ func (d *day) decideWork(r *read) {
 			return
 		}
 	}
-	if i, p := d.byItem(r); best < TakeAt && i >= 0 {
+	if i, p := d.byItem(r); best < TakeAt && i >= 0 && r.mayBe(i) {
 		r.serve(d, []int{i}, p, "counts what line "+d.in.Job.Lines[i].Label+" is booked for")
 		return
 	}
@@ -141,13 +144,13 @@ func (d *day) decideWork(r *read) {
 	switch {
 	case best >= TakeAt:
 		r.serve(d, []int{r.found[0].line}, best, "shares "+strings.Join(r.found[0].shared, ", "))
-	case best >= ExtraAt:
+	case any >= ExtraAt:
 		d.candidates(r)
 		r.set(notes.Unclear, best, "may belong to line "+d.in.Job.Lines[r.found[0].line].Label+", or be an extra")
 		d.askWhichLine(r)
 	case d.despiteRating(r):
 	default:
-		d.onNoLine(r, best)
+		d.onNoLine(r, any)
 	}
 }
 
@@ -181,6 +184,18 @@ func (d *day) byItem(r *read) (line int, p float64) {
 		line, p = ms[0].line, ms[0].p
 	}
 	return line, p
+}
+
+// mayBe reports whether nothing in the entry as a whole speaks against a line that one of its items
+// fits: other work, another place, somebody who asked for it.
+func (r *read) mayBe(line int) bool {
+	for _, m := range r.found {
+		if m.line == line {
+			ev := m.evidence
+			return m.veto == "" && ev[evVerbOther] == 0 && ev[evWhichOther] == 0 && ev[evAsked] == 0
+		}
+	}
+	return false
 }
 
 // despiteRating asks about work that fits a line in all but a rating or a size: booked for 30 A and
@@ -278,7 +293,7 @@ func (d *day) judgedApart(r *read, best float64) bool {
 		r.set(notes.Condition, 0.8, "was done by others")
 	case c == notes.NoConsent && incidental(r.query):
 		r.set(notes.Narrative, 0.8, "is part of every job: nothing to bill apart")
-	case fault && (r.facts.Fault.Named || !pastVerb(r.query)):
+	case fault && c == notes.NoConsent && r.facts.Fault.Named && !fixes(r.query):
 		r.set(notes.Deficiency, 0.8, "describes a fault")
 	case c != notes.NoConsent && (c != notes.Asked || !doneWords(r)):
 		d.candidates(r)
@@ -299,6 +314,8 @@ func (d *day) onNoLine(r *read, best float64) {
 		r.set(notes.Narrative, 0.8, "names no work that could be billed")
 	case !r.query.namesTrade() && (r.entry.Section == "" || !r.query.tradeVerb()):
 		r.set(notes.Narrative, 0.75, "names nothing of the trade")
+	case r.query.unknown() && r.facts.Consent.State == notes.NoConsent:
+		d.unknownWork(r)
 	default:
 		why := "no booked line is about it"
 		if len(r.found) > 0 && r.found[0].veto != "" {
@@ -312,40 +329,6 @@ func (d *day) onNoLine(r *read, best float64) {
 // mostSureExtra is how sure it can be that work sharing no word with the booking is an extra: the
 // words may still be another name for a booked thing. From the labelled entries.
 const mostSureExtra = 0.9
-
-// byOtherTrade reports whether somebody who is not of the crew is the one who did it: "Utility
-// pulled the meter". The list is common practice, no source.
-func byOtherTrade(text string) bool {
-	low := strings.TrimPrefix(strings.ToLower(text), "the ")
-	for _, who := range []string{
-		"utility", "power company", "poco", "inspector", "plumber", "drywall", "painter", "hvac", "mechanical",
-		"gc ", "general contractor", "carpenter", "roofer", "framer", "mason", "tile ", "flooring", "elevator",
-		"sprinkler", "fire marshal", "landlord", "maintenance", "low voltage crew", "crane",
-	} {
-		if strings.HasPrefix(low, who) {
-			return true
-		}
-	}
-	return false
-}
-
-// incidental reports whether the words are about what goes with any job: cleaning up, loading,
-// setting up. The word list is common practice, no source.
-func incidental(q query) bool {
-	low := strings.ToLower(q.text)
-	for _, w := range []string{
-		"clean up", "cleaned up", "cleanup", "swept", "sweep", "loaded", "unloaded", "load up", "set up for",
-		"setup", "laid out tools", "walked the", "walk-through", "walkthrough", "met with", "meeting", "packed up",
-		"rolled up", "material run", "supply house", "picked up parts", "picked up material", "mobiliz", "moved tools",
-		"moved material", "staged", "stocked", "unpacked", "protected floor", "drop cloth", "hauled", "trash", "garbage",
-		"mopped", "recycled", "mowed", "furniture", "picked up the", "dumpster", "vacuumed", "cleaned the", "we clean",
-	} {
-		if strings.Contains(low, w) {
-			return true
-		}
-	}
-	return false
-}
 
 func (d *day) extraWork(r *read, p float64, why string) {
 	r.set(notes.Extra, math.Round(p*1000)/1000, why)
@@ -434,6 +417,9 @@ func (r *read) serve(d *day, lines []int, p float64, why string) {
 // several returns the lines an entry serves together, when it says so: "both circuits", "all three
 // panels". It asks for exactly as many lines with that thing as the words say.
 func (d *day) several(r *read) []int {
+	if lines := d.byNumbers(r); len(lines) > 1 {
+		return lines
+	}
 	low := strings.ToLower(r.entry.Text)
 	want := 0
 	if strings.HasPrefix(low, "both ") || strings.Contains(low, " both ") {

@@ -61,7 +61,7 @@ func (ix *lineIndex) weigh(q query, hits [][]hit, i int) (evidence, []string) {
 	ev[evPrecision] = ix.precision(q, hits, l)
 	ix.weighHead(&ev, q, hits, l)
 	ix.weighWhich(&ev, q, hits, l)
-	ev[evVerb], ev[evVerbOther] = verbEvidence(q, l.query)
+	ev[evVerb], ev[evVerbOther] = verbEvidence(&q, &l.query)
 	return ev, words
 }
 
@@ -189,7 +189,7 @@ func identifiesNumber(t field.Term) int {
 
 // verbEvidence compares the kinds of work. Removing is part of replacing; installing, repairing,
 // relocating and removing are different work.
-func verbEvidence(q, l query) (same, other float64) {
+func verbEvidence(q, l *query) (same, other float64) {
 	if l.head >= 0 && wired[l.terms[l.head].Text] {
 		for _, v := range q.verbs() {
 			switch v {
@@ -213,7 +213,7 @@ func verbEvidence(q, l query) (same, other float64) {
 			switch v {
 			case "repair", "relocate", "troubleshoot":
 				other = 1 // a line that names a thing only is booked to be put in
-			case "remove":
+			case "remove", "replace":
 				other = max(other, 0.5)
 			}
 		}

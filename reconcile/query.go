@@ -17,9 +17,11 @@ type query struct {
 	// qualifies says, for each term, that it stands behind a preposition: "at the PREP COUNTER",
 	// "for the PROOFING CABINET". Such words say which one, not what.
 	qualifies []bool
-	head      int   // index of the term that names the thing itself, -1 when there is none
-	clause    int   // how many terms stand in the first clause
-	numbers   []int // bare numbers that may say which one: "#3", "in 5", "doors 1, 2 and 3"
+	head      int      // index of the term that names the thing itself, -1 when there is none
+	clause    int      // how many terms stand in the first clause
+	spread    int      // from here terms are numbered things read out of lists and ranges
+	work      []string // classes of its verbs, without repeats
+	numbers   []int    // bare numbers that may say which one: "#3", "in 5", "doors 1, 2 and 3"
 }
 
 // newQuery reads the words of text, the shop's own among them.
@@ -67,6 +69,7 @@ func queryOf(text string, terms []notes.Term, words trade.Words) query {
 	}
 	q.number()
 	q.bareNumbers()
+	q.work = q.readVerbs()
 	return q
 }
 
@@ -89,29 +92,9 @@ var tellsNothing = map[string]bool{
 	"got": true, "access": true, "bright": true, "waiting": true, "wait": true, "waits": true, "unit": true, "units": true, "job": true,
 }
 
-// number reads "heater 1" and "heaters 1" as one designation: a bare number right behind a thing
-// says which of several it is.
-func (q *query) number() {
-	n := len(q.terms)
-	for i := 1; i < n; i++ {
-		t, thing := q.terms[i], q.terms[i-1]
-		if t.Class != field.NumberTerm || t.Dim != "" || !named(thing) && thing.Class != field.PlaceTerm || t.Start < thing.End {
-			continue
-		}
-		if strings.Trim(q.text[thing.End:t.Start], " #") != "" || len(t.Text) > 3 {
-			continue
-		}
-		q.terms = append(q.terms, field.Term{
-			Text: thing.Text + " " + t.Text, Class: field.DesignationTerm, Dim: "which " + thing.Text,
-			Piece: notes.Piece{Start: thing.Start, End: t.End},
-		})
-		q.qualifies = append(q.qualifies, q.qualifies[i-1])
-	}
-}
-
 // bareNumbers keeps the numbers without a unit of the first clause.
 func (q *query) bareNumbers() {
-	for i, t := range q.terms {
+	for i, t := range q.terms[:q.spread] {
 		if i >= q.clause+2 || t.Class != field.NumberTerm || t.Dim != "" {
 			continue
 		}
@@ -191,8 +174,15 @@ func (q query) tradeVerb() bool {
 	return false
 }
 
+// unknown reports whether what the words are about is nothing the trade knows.
+func (q query) unknown() bool {
+	return !q.namesTrade() && (q.head < 0 || q.terms[q.head].Class == field.OtherTerm)
+}
+
 // verbs returns the classes of work the words name, without repeats.
-func (q query) verbs() []string {
+func (q *query) verbs() []string { return q.work }
+
+func (q *query) readVerbs() []string {
 	var vs []string
 	for _, t := range q.terms {
 		if t.Class == field.VerbTerm && !contains(vs, t.Dim) {

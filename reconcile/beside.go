@@ -1,0 +1,66 @@
+package reconcile
+
+import (
+	"strings"
+
+	"jobday/finding"
+	"jobday/notes"
+)
+
+// unknownWork asks what an entry is that names nothing the words of the trade know: an extra, a
+// booked line in other words, or nothing to bill.
+func (d *day) unknownWork(r *read) {
+	d.candidates(r)
+	r.set(notes.Unclear, 0.5, "names nothing that is known: an extra, a booked line in other words, or nothing to bill")
+	d.add(finding.Finding{
+		Severity: finding.Warning, Rule: "entry/unclear",
+		Message: "cannot tell what " + quote(r.entry.Text) + " is",
+		Hint:    "start it with a scope label and a colon, put it under ## Extras, or add the shop's word to words.yaml",
+		Span:    r.entry.Span, Holds: "whatever money it stands for",
+	})
+}
+
+// byOtherTrade reports whether somebody who is not of the crew is the one who did it: "Utility
+// pulled the meter". The list is common practice, no source.
+func byOtherTrade(text string) bool {
+	low := strings.TrimPrefix(strings.ToLower(text), "the ")
+	for _, who := range []string{
+		"utility", "power company", "poco", "inspector", "plumber", "drywall", "painter", "hvac", "mechanical",
+		"gc ", "general contractor", "carpenter", "roofer", "framer", "mason", "tile ", "flooring", "elevator",
+		"sprinkler", "fire marshal", "landlord", "maintenance", "low voltage crew", "crane",
+	} {
+		if strings.HasPrefix(low, who) {
+			return true
+		}
+	}
+	return false
+}
+
+// incidental reports whether the words are about what goes with any job: cleaning up, loading,
+// setting up. The word list is common practice, no source.
+func incidental(q query) bool {
+	low := strings.ToLower(q.text)
+	for _, w := range []string{
+		"clean up", "cleaned up", "cleanup", "swept", "sweep", "loaded", "unloaded", "load up", "set up for",
+		"setup", "laid out tools", "walked the", "walk-through", "walkthrough", "met with", "meeting", "packed up",
+		"rolled up", "material run", "supply house", "picked up parts", "picked up material", "mobiliz", "moved tools",
+		"moved material", "staged", "stocked", "unpacked", "protected floor", "drop cloth", "hauled", "trash", "garbage",
+		"mopped", "recycled", "mowed", "furniture", "picked up the", "dumpster", "vacuumed", "cleaned the", "we clean",
+	} {
+		if strings.Contains(low, w) {
+			return true
+		}
+	}
+	return false
+}
+
+// fixes reports whether the words tell of replacing, repairing or moving something: then the fault
+// is why, and the work is what was done.
+func fixes(q query) bool {
+	for _, v := range q.verbs() {
+		if v == "replace" || v == "repair" || v == "relocate" {
+			return true
+		}
+	}
+	return false
+}
