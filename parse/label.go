@@ -85,7 +85,7 @@ func shortLabel(s string) bool {
 }
 
 // spokenLabels stand before a colon and name nothing.
-var spokenLabels = wordSet("note fyi btw ps re todo ok no yes nb pm am gc gfci gfi lp mdp rtu ahu hvac ups co ask eta eod n s e w")
+var spokenLabels = wordSet("note fyi btw ps re todo ok no yes nb pm am gc gfci gfi lp mdp rtu ahu hvac ups co ask eta eod")
 
 // noLabel reports whether what stands before the colon is a name, a section word, or something that
 // is usual in its section.
