@@ -248,6 +248,12 @@ func (d *damage) grave(s notes.Severity) {
 // with "it" or "them".
 func (d *damage) counts(h hit) bool {
 	r := d.r
+	if h.sense == sayFixed && r.low(h.from) == "fixed" {
+		switch r.low(h.to) {
+		case "wiring", "wire", "wires", "appliance", "appliances", "equipment", "load", "loads", "conduit", "seating", "price":
+			return false // a trait, no deed: "run as fixed wiring"
+		}
+	}
 	switch h.sense {
 	case saySafe:
 		// "locked out of room 3" and "locked out to land the feeder" made nothing safe.
