@@ -53,13 +53,23 @@ func (e evidence) plain(in notes.Section) bool {
 	return e.facts == nil || e.facts.Consent.State == notes.NoConsent && !e.facts.Fault.Named && len(e.facts.Readings) == 0
 }
 
+// circuit reports whether a line below Circuits names spaces and what is in them, so that "tied" or
+// "moved" is said of the circuit and tells of no work.
+func (e evidence) circuit() bool {
+	if e.facts == nil || e.asks || len(e.facts.Circuit.Spaces) == 0 {
+		return false
+	}
+	c := e.facts.Circuit
+	return c.Breaker != "" || c.Conductor != "" || c.Shared || len(c.Was) > 0 || len(c.Spaces) > 1
+}
+
 // judge says what a stretch of words is, in the section it stands in.
 func judge(e evidence, in notes.Section) verdict {
 	if in == "" {
 		return judgeWords(e)
 	}
 	own := sectionKinds[in]
-	if e.plain(in) {
+	if e.plain(in) || in == notes.Circuits && e.circuit() {
 		return verdict{kind: own, score: strongScore, why: underSection[in], lead: strongScore}
 	}
 	if in == notes.Deficiencies && e.signs.has(allWell) && !e.signs.has(faulty|faultPhrase) {

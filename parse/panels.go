@@ -85,7 +85,7 @@ var (
 	}
 	rowColumnNames = map[string]string{
 		"panel": "panel", "space": "space", "spaces": "space", "ckt": "space", "circuit": "space", "no": "space", "#": "space",
-		"breaker": "breaker", "poles/breaker": "breaker", "conductor": "conductor", "wire": "conductor",
+		"breaker": "breaker", "conductor": "conductor", "wire": "conductor",
 		"serves": "serves", "description": "serves", "load": "serves", "neutral": "neutral",
 	}
 )

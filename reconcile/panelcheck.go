@@ -81,7 +81,7 @@ func (b *panelBook) checkDescription(c *circuit) {
 	if other == nil {
 		return
 	}
-	f.Message = andList(sortedSpaces(c, other)) + " have one description, " + quoted(c.Serves) + ": nobody can tell them apart (NEC 408.4(A))"
+	f.Message = spacesNamed(sortedSpaces(c, other)) + " have one description, " + quoted(c.Serves) + ": nobody can tell them apart (NEC 408.4(A))"
 	f.Hint = "describe each space on a line of its own: " + strconv.Itoa(c.Spaces[0]) + ": what it serves"
 	if other.from.Row != c.from.Row {
 		f.Related = []finding.Related{{Message: "described the same here", Span: other.from.Row}}
@@ -145,7 +145,7 @@ func (b *panelBook) checkNeutral(c *circuit) {
 // checkHandles asks whether one motion switches off all circuits of a multiwire circuit.
 func (b *panelBook) checkHandles(c *circuit, members []*circuit) {
 	const rule = " (NEC 210.4(B))"
-	spaces := andList(sortedSpaces(members...))
+	spaces := spacesNamed(sortedSpaces(members...))
 	tied, separate, single := false, false, true
 	for _, m := range members {
 		tied = tied || m.Tied == notes.Yes
@@ -164,7 +164,10 @@ func (b *panelBook) checkHandles(c *circuit, members []*circuit) {
 	case len(members) == 1:
 		f.Severity, f.Rule = finding.Note, "panel/handles-unsaid"
 		f.Message = spaces + " shares a neutral, and nothing says with which space"
-		f.Hint = "write it as: " + spaces + ": what it serves, shares a neutral with 18"
+		if others := c.in.neutralOf(c.Spaces[0]); len(others) > 1 {
+			f.Message = spaces + " shares a neutral with " + andList(without(others, c.Spaces)) + ", and nothing says what is there and how they switch off" + rule
+		}
+		f.Hint = "write both: 16: front sign, 20A 1P, shares a neutral with 18, tied"
 	case single:
 		f.Severity, f.Rule = finding.Warning, "panel/handles"
 		f.Message = spaces + " share a neutral on single-pole breakers, and no handle tie is written: one motion must switch off both" + rule
@@ -174,6 +177,11 @@ func (b *panelBook) checkHandles(c *circuit, members []*circuit) {
 		f.Hint = "write the breaker, like 20A 2P, or: handle tie"
 	}
 	b.sayOf(c, f)
+}
+
+// without returns the spaces of a list that are not in another.
+func without(list, other []int) []int {
+	return slices.DeleteFunc(slices.Clone(list), func(s int) bool { return slices.Contains(other, s) })
 }
 
 // checkLegs finds circuits on one neutral and one leg: there the currents add up.
@@ -186,17 +194,20 @@ func (b *panelBook) checkLegs(c *circuit, members []*circuit) {
 		}
 		known = known && m.amps > 0
 	}
+	for _, s := range without(c.in.neutralOf(c.Spaces[0]), spaces) {
+		spaces, amps, known = append(spaces, s), append(amps, 0), false
+	}
 	most, on := trade.MostNeutral(spaces, amps, c.in.Phases)
 	if len(on) < 2 {
 		return
 	}
-	message := "spaces " + andList(on) + " stand on one leg"
+	message := spacesNamed(on) + " stand on one leg"
 	if leg := trade.Leg(on[0], c.in.Phases); leg != "" {
 		message += ", " + leg + ","
 	}
 	message += " and share a neutral, which then carries the sum"
 	if known {
-		message += " of both, up to " + sumWords(on, spaces, amps) + strconv.Itoa(most) + " A" + b.carries(c)
+		message += ", up to " + sumWords(on, spaces, amps) + strconv.Itoa(most) + " A" + b.carries(c)
 	}
 	b.sayOf(c, finding.Finding{
 		Severity: finding.Warning, Rule: "panel/one-leg", Span: c.from.Row,

@@ -51,7 +51,7 @@ func (b *panelBook) inside(p *panel, spaces []int, o origin) []int {
 	if len(out) > 0 {
 		b.say(o, finding.Finding{
 			Severity: finding.Error, Rule: "panel/space-outside", Span: o.Space,
-			Message: spaceWords(out) + " outside the panel " + p.Name + ", which has " + strconv.Itoa(p.Spaces) + " spaces",
+			Message: spacesNamed(out) + verb(out, " is", " are") + " outside the panel " + p.Name + ", which has " + strconv.Itoa(p.Spaces) + " spaces",
 			Hint:    "write the space as it is numbered on the panel, 1 to " + strconv.Itoa(p.Spaces) + ", or correct the panel's row",
 		})
 	}
@@ -59,12 +59,20 @@ func (b *panelBook) inside(p *panel, spaces []int, o origin) []int {
 	return in
 }
 
-// spaceWords writes spaces as the start of a sentence: "space 7 is", "spaces 2 and 4 are".
-func spaceWords(spaces []int) string {
+// spacesNamed writes "space 7", "spaces 2 and 4".
+func spacesNamed(spaces []int) string {
 	if len(spaces) == 1 {
-		return "space " + strconv.Itoa(spaces[0]) + " is"
+		return "space " + strconv.Itoa(spaces[0])
 	}
-	return "spaces " + andList(spaces) + " are"
+	return "spaces " + andList(spaces)
+}
+
+// verb is the first word for one space and the second for several.
+func verb(spaces []int, one, several string) string {
+	if len(spaces) == 1 {
+		return one
+	}
+	return several
 }
 
 // andList writes "2", "2 and 4", "1, 3 and 5".
@@ -231,18 +239,11 @@ func (b *panelBook) clash(c, old *circuit, w notes.CircuitWords) bool {
 	both := slices.DeleteFunc(slices.Clone(c.Spaces), func(s int) bool { return !slices.Contains(old.Spaces, s) })
 	b.say(c.from, finding.Finding{
 		Severity: finding.Warning, Rule: "panel/space-twice", Span: c.from.Space,
-		Message: "two circuits in one space: " + strings.TrimSuffix(spaceWords(both), " is") + " " + holds(both) + " " + quoted(old.Serves) + " already, and now " + quoted(c.Serves),
+		Message: "two circuits in one space: " + spacesNamed(both) + verb(both, " holds ", " hold ") + quoted(old.Serves) + " already, and now " + quoted(c.Serves),
 		Hint:    "write what became of the first, like: " + strconv.Itoa(both[0]) + ": " + c.Serves + ", replaces " + old.Serves,
 		Related: []finding.Related{{Message: "the earlier one", Span: old.from.Row}},
 	})
 	return true
-}
-
-func holds(spaces []int) string {
-	if len(spaces) == 1 {
-		return "holds"
-	}
-	return "hold"
 }
 
 // inherit takes over from an earlier word on the same circuit what this one does not say.
