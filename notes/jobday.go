@@ -202,7 +202,8 @@ type EntryResult struct {
 	Details    []DetailResult `json:"details"`
 	Photos     []string       `json:"photos"`
 
-	Entry *Entry `json:"-"`
+	Entry    *Entry        `json:"-"`
+	Evidence []EvidenceRow `json:"-"` // the likeliest lines it was held against, likeliest first; often empty
 }
 
 // Candidate is a line an entry may belong to.

@@ -83,11 +83,14 @@ func (d *day) unclearKind(r *read) {
 	})
 }
 
-// match holds an entry against every line, with what it counts and who asked for it.
+// match holds an entry against every line, with what it counts and who asked for it, and keeps the
+// evidence of the likeliest.
 func (d *day) match(r *read) []match {
-	return d.index.match(r.query, func(ev *evidence, i int) {
+	ms := d.index.match(r.query, func(ev *evidence, i int) {
 		ev.fromFacts(r.facts, d.in.Job.Lines[i], d.standing.lines[i])
 	})
+	r.result.Evidence = d.evidenceRows(ms)
+	return ms
 }
 
 // candidates lists the lines an entry may belong to, as far as they are worth showing.
