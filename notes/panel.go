@@ -72,7 +72,9 @@ func (c PanelCircuit) Says() string {
 	case SpaceSpare, SpaceBlank:
 		what = string(c.Use)
 	case SpaceReserved:
-		what = strings.TrimSpace("reserved " + c.Serves)
+		if what = "reserved"; c.Serves != "" {
+			what += " for " + c.Serves
+		}
 	case SpaceInUse:
 		if what == "" {
 			what = "not described"

@@ -76,6 +76,9 @@ func UseOf(serves string) (use notes.SpaceUse, rest string) {
 	case "reserved", "reserve", "future", "hold", "held":
 		rest = strings.TrimLeft(serves, " *_([")
 		rest = strings.Trim(rest[min(len(words[0]), len(rest)):], " ,.:;-)]*_")
+		if len(rest) > 4 && strings.EqualFold(rest[:4], "for ") {
+			rest = rest[4:]
+		}
 		return notes.SpaceReserved, rest
 	case "removed", "demoed", "demo'd", "deleted", "abandoned", "gone", "disconnected":
 		if strings.Contains(strings.ToLower(serves), "breaker left") || strings.Contains(strings.ToLower(serves), "breaker stays") {
@@ -134,4 +137,33 @@ func Description(serves string) string {
 func DirectoryCaution() string {
 	return "This card says what was written down. It does not show that anything is off or dead: test before touch. " +
 		"Write a change on it the day it is made."
+}
+
+// SameLoad reports whether two descriptions speak of one load: they are alike but for case and
+// marks, or share a word that names something. "counter left" and "prep counter" do; "mixer
+// receptacle" and "oven receptacle" do not.
+func SameLoad(a, b string) bool {
+	if strings.EqualFold(strings.TrimSpace(a), strings.TrimSpace(b)) {
+		return true
+	}
+	words := loadWords(a)
+	for _, w := range loadWords(b) {
+		for _, v := range words {
+			if w == v {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// loadWords are the words of a description that name something.
+func loadWords(s string) []string {
+	var out []string
+	for _, w := range strings.FieldsFunc(strings.ToLower(s), func(r rune) bool { return r == ' ' || r == ',' || r == '.' || r == '/' || r == '-' }) {
+		if len(w) > 2 && !plainLoads[w] && !fillers[w] {
+			out = append(out, strings.TrimSuffix(w, "s"))
+		}
+	}
+	return out
 }

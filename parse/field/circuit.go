@@ -94,11 +94,24 @@ func (c *director) panel() int {
 		letters = letters || r.toks[end].kind == word
 		end++
 	}
+	if end == 1 && letters && r.low(1) == "-" && r.close(1) && r.isNumber(2) && r.close(2) && r.isNumber(3) && r.toks[3].spaced && r.listSign(4) {
+		c.w.Panel = r.words(0, 3) // "LP-1 9: mixer", where "LP1-7 offices" is panel LP1
+		return 3
+	}
 	if !letters || end > 3 || circuitWord(r.low(0)) || !c.panelNamed(end) {
 		return 0
 	}
 	c.w.Panel = r.words(0, end)
 	return end
+}
+
+// listSign reports whether token i goes on or ends a list of spaces.
+func (r *reader) listSign(i int) bool {
+	switch r.low(i) {
+	case ":", ",", "/", "&", "=", "-", "and":
+		return true
+	}
+	return false
 }
 
 // panelNamed reports whether spaces follow the word that ends before token end.
