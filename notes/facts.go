@@ -95,6 +95,7 @@ type Progress struct {
 	Count     *Decimal // "2 of 3": 2; "all six": 6
 	Of        *Decimal // "2 of 3": 3; "all six": 6
 	Fraction  *Decimal // "half": 0.5; "50 %": 0.5
+	But       *Decimal // "all but two": 2
 	All       bool     // "all", "all six", "every"
 	Rest      bool     // "the last one", "the other two", "rest of"
 	Complete  Answer   // Yes: done, complete, finished; No: started, roughed, not landed yet
@@ -103,6 +104,7 @@ type Progress struct {
 	BlockedBy string   // what it waits for, as written
 	ByOthers  bool     // done by somebody who is not us
 	Dropped   bool     // the customer took it out: deleted, cancelled, do not need it
+	Beyond    bool     // said to be more than was booked: not on our sheet, not in our scope
 }
 
 // ConsentState says what a customer's word amounts to.

@@ -21,7 +21,8 @@ const (
 // Dim of a designation is "amps", "poles", "volts", "gauge", "gauge-count", "size", "gang", "way",
 // "watts", "kelvin", "panel", "circuit", "spaces", "nema", "phase", "equipment", "model" or "":
 // two designations of one Dim that differ contradict each other. Dim of a place is "room", "unit",
-// "side", "floor", "building", or "spot", which contradicts nothing.
+// "side", "floor", "building", "bathroom" or "bedroom" (which of them), or "spot", which contradicts
+// nothing. "Hall bath" gives two terms: bathroom, a room, and hall bath, a bathroom.
 type Term struct {
 	Text  string
 	Class TermClass

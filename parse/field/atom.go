@@ -74,6 +74,7 @@ const maxNums = 120
 func (s *scanner) run() {
 	s.all()
 	s.settle()
+	s.nouns()
 }
 
 func (s *scanner) all() {
@@ -125,7 +126,7 @@ func (s *scanner) stand(meaning string, next, depth int) {
 	start, end := int32(s.toks[s.i].start), int32(s.toks[next-1].end)
 	plural := len(s.toks[next-1].low) > 2 && s.toks[next-1].low[len(s.toks[next-1].low)-1] == 's'
 	for k, a := range inner.out {
-		a.start, a.end = start, end
+		a.start, a.end, a.word = start, end, nil
 		a.plural = a.plural || plural && k == len(inner.out)-1
 		if a.num >= 0 {
 			a.role, a.num, a.alt = roleDesig, -1, -1

@@ -88,7 +88,7 @@ func (r *reader) clockHalf(c clockTime) clockTime {
 	case "am", "pm":
 		c.half, c.clear, c.next = low[0], true, i+1
 	case "a", "p":
-		if !r.close(i) {
+		if !r.close(i) && !(r.low(i+1) == "." && r.low(i+2) == "m" && r.close(i+1) && r.close(i+2)) {
 			break
 		}
 		c.half, c.next = low[0], i+1
@@ -277,6 +277,7 @@ func (p clockPair) span(after int) (notes.ClockSpan, string) {
 	from, to := p.from.minutes(), p.to.minutes()
 	switch {
 	case p.from.fixed() && p.to.fixed():
+	case p.to.military && p.from.clear && from >= 5*60 && to > from: // "7:00-23:30" is all on one clock
 	case p.to.fixed() && !p.from.military:
 		from = nearestBefore(from, to)
 	default:

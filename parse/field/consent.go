@@ -10,16 +10,16 @@ import (
 var consentCues = cueTable{
 	sayAsked: "shed like|hed like|theyd like|id like them to|asked for|asked if|asked us to|asked us|asked me to|asked me|asked|asks for|wants|wanted|want|would like|requested|requests|request|looking for|" +
 		"wondering if|inquired|wants a price|wants a quote|also wants",
-	sayYes: "okd|okayed|oked|ok ' d|approved|approves|approve|authorized|authorised|said go ahead|said to go ahead|said yes|said ok|said okay|said do it|said to do it|said go|" +
+	sayYes: "says bill it|said bill it|said to bill it|told us to bill it|says go ahead|says go for it|said go for it|says ok|says okay|says yes|says do it|says its fine|okd|okayed|oked|ok ' d|approved|approves|approve|authorized|authorised|said go ahead|said to go ahead|said yes|said ok|said okay|said do it|said to do it|said go|" +
 		"told us to go ahead|told me to go ahead|told us to do it|told us to|told me to|directed us to|directed me to|instructed us to|gave the ok|gave ok|gave us the ok|gave the go ahead|gave us the go ahead|gave go ahead|" +
 		"gave approval|go ahead from|green light|greenlit|agreed|agrees|agreed to|texted yes|texted ok|texted back yes|texted go ahead|emailed yes|emailed ok|replied yes|verbal ok|verbal from|verbal per|verbal by|at owners request|at customers request|per owners request|per customers request|at the owners request|at the customers request|per the owners request|verbal okay|verbal approval|verbal go ahead|verbal yes|" +
 		"ok from|okay from|the ok from|ok by|ok per|got the ok|got ok|got approval|got an ok|confirmed by|accepted|accepts|accepted by|thumbs up|said fine|said sure|said that's fine|said thats fine|said its fine|said its good|said its ok|said it's ok|had us|go ahead per|verbally ok|verbally approved",
 	sayYesBy:  "per|as per|instructed by|directed by|at the request of",
 	sayYesIf:  "fine with it|is fine with|good with it|ok with it|okay with it|ok w / it|ok|okay|fine with|ok with|okay with|is fine|was fine|is ok|is okay|go ahead|to proceed|directive",
 	saySigned: "signed|signed off|sign off|signed off on|signed for it|signed for|signature from",
-	sayNo: "wont approve|will not approve|wont sign|would not sign|wouldnt sign|refuses|too much money|too pricey|cant afford|costs too much|declined|declines|declined it|said no|told us no|told me no|dont bother|dont bother with|not now|turned it down|turned us down|refused|rejected|passed on it|passed on|not interested|" +
+	sayNo: "said skip the|said to skip the|says skip the|says skip it|wont approve|will not approve|wont sign|would not sign|wouldnt sign|refuses|too much money|too pricey|cant afford|costs too much|declined|declines|declined it|said no|told us no|told me no|dont bother|dont bother with|not now|turned it down|turned us down|refused|rejected|passed on it|passed on|not interested|" +
 		"no thanks|too expensive|vetoed|wont pay|will not pay|said leave it|said to leave it|said forget it|said not to|told us not to|told me not to|no go|opted out|said skip it|said to skip it|not this year|said not this time|not this time|said not today|said maybe later|said hold off|said to hold off|would rather not|rather not",
-	sayNoIf: "doesnt want|does not want|did not want|didnt want|dont want|turned down|no longer wants|not going to pay|against it|said nope|nope",
+	sayNoIf: "doesnt need|does not need|didnt need|no longer needs|dont need|cancelled|canceled|cancelled it|doesnt want|does not want|did not want|didnt want|dont want|turned down|no longer wants|not going to pay|against it|said nope|nope",
 	sayPending: "needs to talk to|has to talk to|will talk to|wants to talk to|going to check with|has to check with|needs to check with|will check with|has to ask|needs to ask|needs to run it by|never got an answer|never heard back|no reply|no response|hasnt answered|hasnt replied|no ok yet|no ok|no okay|not authorized|not authorised|not approved|not okd|not yet approved|not yet authorized|waiting for approval|waiting on approval|awaiting approval|pending approval|pending ok|" +
 		"will let us know|let us know|lets us know|thinking about it|thinks about it|will think|get back to us|get back to me|not signed|unsigned|no answer|no answer yet|no signature|" +
 		"needs approval|need approval|needs ok|needs an ok|need ok|need an ok|to be approved|before approval|havent heard|haven't heard back|needs owner approval|needs owners ok|not sure yet|no word from|nobody approved|nobody okd|nobody signed|needs authorization|need authorization|no approval|without approval|without ok",
@@ -293,7 +293,7 @@ func (v *verdict) decide() notes.Consent {
 	if v.c.State == notes.Authorized && v.signed && (v.how == "" || v.how == "on site" || h.sense == saySigned) {
 		v.how = "signed"
 	}
-	if v.c.State == notes.Authorized {
+	if v.c.State == notes.Authorized || v.c.State == notes.Declined && v.how != "phone" {
 		v.c.How = v.how
 	}
 	v.c.By, end = v.r.whoSaid(h, end)

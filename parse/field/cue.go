@@ -38,6 +38,7 @@ const (
 	futureWord   // "needs to be", "will": what follows has not happened
 	othersWord   // "plumber": somebody who is not us
 	sayNoBlocker // "could not find any": no obstacle
+	sayBeyond    // "not on our sheet"
 
 	// consent
 	sayAsked

@@ -12,6 +12,11 @@ func (s *scanner) number() {
 	if s.low(s.i) == "1900" && s.phrase() || s.clockOrDate() || s.cross() || s.slashed() || s.dashed() {
 		return
 	}
+	if s.i+2 < len(s.toks) && s.toks[s.i+1].low == "e" && !s.toks[s.i+1].spaced && s.tightNumber(s.i+2) {
+		_, end := s.unitAt(s.i + 3)
+		s.put(atom{role: roleSkip}, end) // "1e9 ft" is a slip of the pen, not a count
+		return
+	}
 	n, ok := readNum(s.toks, s.i)
 	if !ok {
 		s.put(atom{role: roleSkip}, s.i+1)
@@ -132,6 +137,12 @@ func (s *scanner) slashed() bool {
 	nb, errB := strconv.Atoi(b)
 	if errA != nil || errB != nil {
 		return false
+	}
+	if n, _, next, ok := tally(s.toks, i); ok && !s.panelAhead(end) {
+		a := atom{role: roleMark, text: "x", num: -1, alt: -1, start: int32(s.toks[i].start), end: int32(s.toks[i].start)}
+		s.out = append(s.out, a) // the thing stands before it
+		s.count(spelledNum(n, next), "", next)
+		return true
 	}
 	_, proper := fractionAt(s.toks, i)
 	switch {

@@ -104,8 +104,8 @@ func (r *reader) unitOfTime(v notes.Decimal, i int) (stretch, bool) {
 	case low == "manhours" || low == "manhrs":
 		m, ok := wholeMinutes(v, 60)
 		return stretch{minutes: m, next: i + 1, total: true}, ok
-	case low == "h" && r.low(i+1) == "-" && r.close(i+1):
-		return stretch{}, false // a conductor: "120.4 H-G 120.3"
+	case low == "h" && (r.low(i+1) == "-" || r.low(i+1) == "/" && r.low(i+2) == "s") && r.close(i+1):
+		return stretch{}, false // a conductor, "120.4 H-G 120.3", or a horn strobe, "h/s"
 	case hourWord(low):
 		s, ok := r.hoursAndPart(v, r.pastDot(i+1))
 		s.total = total
@@ -171,7 +171,7 @@ func (r *reader) partStops(i int) bool {
 // afterAmount reports whether a small word may follow an amount of time.
 func afterAmount(low string) bool {
 	switch low {
-	case "for", "on", "to", "at", "total", "each", "then", "but":
+	case "for", "on", "to", "at", "total", "each", "then", "but", "travel", "travelling", "traveling", "drive", "driving":
 		return true
 	}
 	return false

@@ -7,7 +7,7 @@ import (
 )
 
 var faultCues = cueTable{
-	sayFault: "wont trip|doesnt trip|wouldnt trip|will not trip|neutral not landed|ground not landed|ground not connected|grounds not connected|neutral not connected|not gfci|not gfi|not gfci protected|isnt gfci|no in - use cover|no in use cover|no bubble cover|no wp cover|no weatherproof cover|no cover|no covers|no cover plate|no plate|no ground|no grounds|no grounding|no equipment ground|no bond|no bonding|no bushing|no bushings|no connector|no connectors|no clamp|" +
+	sayFault: "will not close|wont close|doesnt close|does not close|wont latch|will not latch|doesnt latch|wont shut|wont trip|doesnt trip|wouldnt trip|will not trip|neutral not landed|ground not landed|ground not connected|grounds not connected|neutral not connected|not gfci|not gfi|not gfci protected|isnt gfci|no in - use cover|no in use cover|no bubble cover|no wp cover|no weatherproof cover|no cover|no covers|no cover plate|no plate|no ground|no grounds|no grounding|no equipment ground|no bond|no bonding|no bushing|no bushings|no connector|no connectors|no clamp|" +
 		"no gfci|no gfi|no afci|no strain relief|no disconnect|no blank|no blanks|no filler|no fillers|no box|no locknut|no nail plate|no nail plates|no directory|no labels on panel|no power|no neutral|no surge protector|no support|no straps|no staples|no working space|no barrier|" +
 		"without a cover|without cover|without a box|without a ground|without ground|without a connector|without gfci|without a bushing|" +
 		"not bonded|not grounded|not secured|not supported|not strapped|not stapled|not protected|not tied down|not labeled|not to code|not in a box|not listed for|not rated for|not working|isnt grounded|isnt bonded|isnt secured|isnt working|arent grounded|arent bonded|" +
@@ -25,7 +25,7 @@ var faultCues = cueTable{
 		"wet location|wet locations|wet rated|wet listed|wet wall|wet niche|damp or wet|loose ends|loose parts|loose wire nuts|loose wirenuts|loose hardware|loose items|loose bag|cut loose|" +
 		"exposed conduit|exposed emt|exposed ceiling|exposed pipe|exposed work|exposed beam|exposed beams|exposed raceway|exposed run|exposed duct|ran exposed|run exposed|hazardous location|hazardous locations|broken down|broken out|broken up|short run|" +
 		"rust proof|rust proofing|danger tag|danger tags|danger sign|danger tape|no power tools|no box needed|nothing missing|missing from delivery|missing from the delivery|missing from order|no ground fault|no ground faults|damaged in shipping|dead bolt|deadbolt|shocks to",
-	sayFixed: "snugged|snugged up|snugged it up|fixed|fixed it|corrected|repaired|retightened|retorqued|re-torqued|re - torqued|re - tightened|reterminated|re - terminated|relanded|re - landed|remade|made right|took care of it|resolved|rewired|now ok|ok now|works now|made good",
+	sayFixed: "put on its own breaker|put on its own|put it on its own|moved to its own|gave it its own|snugged|snugged up|snugged it up|fixed|fixed it|corrected|repaired|retightened|retorqued|re-torqued|re - torqued|re - tightened|reterminated|re - terminated|relanded|re - landed|remade|made right|took care of it|resolved|rewired|now ok|ok now|works now|made good",
 	sayFixedIf: "tightened|torqued|tightened up|replaced|closed|closed up|plugged|filled|sealed|swapped|swapped it|changed|changed out|secured|strapped|supported|bonded|grounded|covered|moved|labeled|labelled|cleaned|pigtailed|separated|" +
 		"put a|put in|put on|put one on|put it in|put it|put new|put cover|put covers|installed|added|cut back|remade it|reconnected|spliced|boxed|insulated|re - fed|cleared|reattached|remounted|stapled|has a cover now|has one now|landed",
 	saySafe:       "made safe|made it safe|made them safe|made that safe|locked out|lock out|locked it out|locked and tagged|tagged out|tagged it out|taped and tagged|taped off|taped and capped|red tagged|barricaded|roped off|caution taped|de - energized|deenergized|deenergised|safed off|made safe for now",
@@ -262,7 +262,7 @@ func (d *damage) counts(h hit) bool {
 	case sayFixed, sayLeft:
 		return true
 	case sayLeftIf:
-		return d.f.Named && !r.leftThing(h)
+		return (d.f.Named || h.from == 0 && r.low(h.from) == "left" && h.to == 1 && r.endsClause(1)) && !r.leftThing(h)
 	}
 	if r.insideFault(h) {
 		return false
@@ -318,6 +318,10 @@ func (r *reader) leftThing(h hit) bool {
 	switch r.low(h.from) {
 	case "left":
 		next := r.low(h.to)
+		switch r.low(h.from - 1) {
+		case "bottom", "top", "upper", "lower", "front", "rear", "back", "far", "to":
+			return true
+		}
 		if next == "side" || next == "at" || next == "hand" || next == "of" || r.low(h.from-1) == "the" || r.low(h.from-1) == "counter" {
 			return true
 		}
@@ -447,7 +451,7 @@ func onlyGrave(s notes.Severity) notes.Severity {
 // strongLeft reports whether one of the phrases can only mean that a fault was left.
 func (d *damage) strongLeft() bool {
 	for _, h := range d.states {
-		if h.sense == sayLeft || h.sense == sayFixed || h.sense == sayFixedIf {
+		if h.sense == sayLeft || h.from == 0 && h.to == 1 || h.sense == sayFixed || h.sense == sayFixedIf {
 			return true
 		}
 	}

@@ -94,6 +94,7 @@ type reader struct {
 	toks []token
 	lex  *Lexicon
 	used []notes.Piece // what time, money and instrument readings took: no quantity of material
+	rows bool          // rows of time were read
 	bold bool          // the caller knows what the text is about
 	seen survey        // what phrases the text holds, once it was looked over
 	lone []loneClock   // times of day that belong to no span: "ok'd 10:40"

@@ -39,11 +39,26 @@ func (w *workspace) items() []notes.Item {
 			a.role = roleSkip
 		}
 	}
+	w.people()
 	p := &w.parcel
 	*p = parcel{scanner: s, backing: p.backing[:0], portions: p.portions[:0]}
 	p.read()
 	p.join()
 	return p.items()
+}
+
+// people takes the names in rows of time out of what may name a thing: "30 min, Kit".
+func (w *workspace) people() {
+	if !w.rows || w.lex == nil {
+		return
+	}
+	for k := range w.scan.out {
+		if a := &w.scan.out[k]; a.role == roleThing || a.role == rolePart || a.role == roleUnknown {
+			if c := w.text[a.from()]; 'A' <= c && c <= 'Z' && w.lex.Name(w.text[a.from():a.to()]) != "" {
+				a.role = roleStop
+			}
+		}
+	}
 }
 
 // stays reports whether a designation is one whatever else was read out of its number.

@@ -19,7 +19,7 @@ func (s *scanner) lettered() bool {
 		j++
 	}
 	if !s.tightNumber(j) {
-		return s.namedPanel(t)
+		return s.namedPanel(t) || s.spacedEquipment(t)
 	}
 	dim := labelDim(t)
 	switch {
@@ -33,11 +33,11 @@ func (s *scanner) lettered() bool {
 	case t == "sch":
 		s.desig("sch "+s.low(j), "schedule", j+1)
 		return true
-	case dash && dim == "model", len(t) > 4, tight(s.toks, j+1, "/"):
+	case dash && dim == "model" && !isPlaceLabel(t), len(t) > 4, tight(s.toks, j+1, "/"):
 		return false
 	}
-	if _, phrase := phraseWith(t, s.low(i+1)); phrase {
-		return false
+	if _, phrase := phraseWith(t, s.low(i+1)); phrase || s.tightPlace(t, j) {
+		return !phrase
 	}
 	return s.label(t, dim, j)
 }
@@ -86,6 +86,21 @@ func labelDim(t string) string {
 	return "model"
 }
 
+// spacedEquipment reads "AHU 1" and "RTU 3".
+func (s *scanner) spacedEquipment(t string) bool {
+	switch t {
+	case "rtu", "ahu", "fcu", "vav", "mau", "erv":
+	default:
+		return false
+	}
+	j := s.i + 1
+	if j >= len(s.toks) || s.toks[j].kind != number || len(s.low(j)) > 2 || s.countsThere(j+1) && !s.oneThere(j+1, s.low(j)) || s.ratedThere(j+1) {
+		return false
+	}
+	s.desig(strings.ToUpper(t)+s.low(j), "equipment", j+1)
+	return true
+}
+
 // namedPanel reads a panel's name without a number: MDP, MSB.
 func (s *scanner) namedPanel(t string) bool {
 	if t != "mdp" && t != "msb" {
@@ -98,11 +113,13 @@ func (s *scanner) namedPanel(t string) bool {
 // numbered reads a word whose number names it: "unit 4", "room 12", "panel A", "ckt 14",
 // "sch 40", "type 3R", "no. 10".
 func (s *scanner) numbered(t string) bool {
+	if kind, dim, sure := placeKind(t); dim != "" {
+		return s.numberedPlace(t, numberedKind{kind, dim, sure})
+	}
+	if s.ordinalFloor(t) {
+		return true
+	}
 	switch t {
-	case "unit", "units", "apt", "apts", "apartment", "suite", "ste", "op", "ops", "operatory", "bay", "bays", "bldg",
-		"building", "room", "rooms", "rm", "rms", "stall", "house", "exam", "zone", "floor", "level", "bed", "bath", "bedroom",
-		"door", "dock", "lot", "stair", "office", "chair", "space", "spaces", "ward", "cell", "kiosk", "station", "tower", "wing":
-		return s.numberedPlace(t)
 	case "panel", "pnl", "subpanel", "panelboard":
 		return s.panelName()
 	case "ckt", "ckts", "circuit", "circuits", "cir", "cirs", "cct", "circ":
@@ -132,104 +149,10 @@ func (s *scanner) namedBy(prefix, dim string) bool {
 	return true
 }
 
-// numberedPlace reads "unit 4", "units 4, 5 & 6", "apt 2B", "room #12".
-func (s *scanner) numberedPlace(t string) bool {
-	i := s.i
-	j := skipDot(s.toks, i+1)
-	if s.low(j) == "#" || s.low(j) == "no" {
-		j++
-	}
-	if j >= len(s.toks) || s.toks[j].kind != number || len(s.low(j)) > 5 || tight(s.toks, j+1, "/") || tight(s.toks, j+1, "\"") {
-		return s.letteredPlace(t, j)
-	}
-	kind, dim := placeName(t)
-	if dim == "" && s.countsThere(j+1) {
-		return false
-	}
-	text := kind + " " + s.low(j)
-	end := j + 1
-	if s.tightWord(end) && len(s.low(end)) == 1 {
-		text += strings.ToUpper(s.low(end))
-		end++
-	}
-	if dim == "" {
-		dim = "unit"
-	}
-	s.put(atom{role: rolePlace, text: text, dim: dim}, end)
-	if t[len(t)-1] == 's' {
-		s.morePlaces(kind, dim)
-	}
-	return true
-}
-
-// countsThere reports whether what follows a number makes it a count or a rating after all:
-// "office 3 recepts".
-func (s *scanner) countsThere(i int) bool {
-	if i >= len(s.toks) || s.toks[i].kind != word {
-		return false
-	}
-	if w := s.wordAt1(i); w != nil && w.Class != trade.StopWord && w.Class != trade.VerbWord {
-		return true
-	}
-	return false
-}
-
 // manyThere reports whether a plural or a unit follows a number, so that it counts.
 func (s *scanner) manyThere(i int) bool {
 	w := s.wordAt1(i)
 	return w != nil && (w.Plural || w.Class == trade.UnitWord)
-}
-
-// letteredPlace reads "unit B" and "room A": one capital letter.
-func (s *scanner) letteredPlace(t string, j int) bool {
-	kind, dim := placeName(t)
-	if dim != "unit" || j >= len(s.toks) || s.toks[j].kind != word || len(s.low(j)) != 1 || s.text[s.toks[j].start] == s.low(j)[0] {
-		return false
-	}
-	s.put(atom{role: rolePlace, text: kind + " " + strings.ToUpper(s.low(j)), dim: dim}, j+1)
-	return true
-}
-
-// morePlaces reads the further numbers of "units 4, 5 & 6".
-func (s *scanner) morePlaces(kind, dim string) {
-	for s.i+1 < len(s.toks) {
-		switch s.low(s.i) {
-		case ",", "&", "and", "/":
-		default:
-			return
-		}
-		if s.toks[s.i+1].kind != number || s.countsThere(s.i+2) {
-			return
-		}
-		s.i++
-		s.put(atom{role: rolePlace, text: kind + " " + s.low(s.i), dim: dim}, s.i+1)
-	}
-}
-
-// placeName returns the normal form of a numbered place and what it contradicts; "" for one that
-// may also be followed by a count.
-func placeName(t string) (kind, dim string) {
-	switch t {
-	case "unit", "units":
-		return "unit", "unit"
-	case "apt", "apts", "apartment":
-		return "unit", "unit"
-	case "suite", "ste":
-		return "suite", "unit"
-	case "op", "ops", "operatory":
-		return "op", "unit"
-	case "bay", "bays":
-		return "bay", "unit"
-	case "bldg", "building":
-		return "building", "building"
-	case "room", "rooms", "rm", "rms":
-		return "room", "unit"
-	case "floor", "level":
-		return "floor", "floor"
-	case "space", "spaces":
-		return "space", "space"
-	}
-	return t, ""
 }
 
 // panelName reads "panel LP1", "panel A", "panel 2": the panel and its name.

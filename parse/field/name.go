@@ -322,6 +322,8 @@ func (s *scanner) implied(b []byte, keep []int, head int) []byte {
 		switch a := &s.out[k]; {
 		case a.role == roleUnknown:
 			return b
+		case a.dim == "spaces":
+			return add(b, "panel")
 		case a.dim == "poles" || a.dim == "amps" || a.text == "tandem" || a.text == "main":
 			word = "breaker"
 		case a.dim == "way":

@@ -6,6 +6,9 @@ func (st *standing) blocked(h hit) {
 	if h.sense == sayNoWay && r.low(h.from) == "blocked" && (r.low(h.to) == "out" || r.low(h.to) == "off") {
 		return
 	}
+	if r.low(h.from) == "locked" && h.to-h.from == 1 && !r.lockedPlace(h) {
+		return
+	}
 	if (r.low(h.from) == "held" || r.low(h.from) == "hold") && r.low(h.to) == "up" && r.low(h.to+1) == "with" {
 		return
 	}
@@ -28,6 +31,15 @@ func (st *standing) blocked(h hit) {
 	if st.p.BlockedBy != "" && h.sense == sayBlocked {
 		st.touch(h.from, min(r.obstacleEnd(h.to), len(r.toks)))
 	}
+}
+
+// lockedPlace reports whether "locked" ends its clause and a place stands before it: "unit 7 locked".
+func (r *reader) lockedPlace(h hit) bool {
+	i := h.from - 1
+	if low := r.low(i); low == "is" || low == "was" || low == "still" {
+		i--
+	}
+	return r.endsClause(h.to) && (r.placeWord(i) || r.isNumber(i) || r.low(i) == "gate")
 }
 
 // pastObstacle reports whether the obstacle is over ("were in our way", "had to wait on the lift")

@@ -142,7 +142,7 @@ func roleWord(low string) bool {
 	case "owner", "owners", "customer", "client", "tenant", "landlord", "landlady", "manager", "mgr", "super", "superintendent",
 		"gc", "contractor", "foreman", "boss", "homeowner", "architect", "engineer", "chef", "baker",
 		"dentist", "doctor", "farmer", "pm", "supervisor", "wife", "husband", "inspector", "ahj", "facilities", "principal",
-		"rep", "supt", "maintenance", "staff", "receptionist", "caretaker", "janitor", "dr", "lady", "buyer", "realtor":
+		"rep", "supt", "marshal", "teacher", "nurse", "director", "plant", "harbormaster", "dockmaster", "operator", "steward", "maintenance", "staff", "receptionist", "caretaker", "janitor", "dr", "lady", "buyer", "realtor":
 		return true
 	}
 	return false

@@ -13,6 +13,9 @@ loop:
 		a := &p.out[k]
 		switch a.role {
 		case roleThing, rolePart, roleKind, roleGeneric:
+			if a.role == roleThing && p.cabled(from) && !isCabled(a.text) {
+				break loop // "12/2 MC exit sign" is two things
+			}
 			if pluralHead && !(a.role == roleKind && p.partHead(from)) || !counted && a.verb() != "" && !d.headed && p.verbHere(k) {
 				break loop
 			}
@@ -62,6 +65,29 @@ loop:
 	d.only = only && len(d.names) > 0
 	d.plural = pluralHead
 	return p.packageAfter(d, end, hi)
+}
+
+// cabled reports whether the name so far is a cable or wire.
+func (p *parcel) cabled(from int) bool {
+	kind := false
+	for _, k := range p.backing[from:] {
+		switch a := &p.out[k]; a.role {
+		case roleKind:
+			kind = !isRaceway(a.text) && a.text != "AC"
+		case roleThing, rolePart:
+			return false
+		}
+	}
+	return kind
+}
+
+// isCabled reports whether a kind of cable says what a thing is made of.
+func isCabled(text string) bool {
+	switch text {
+	case "whip", "cord", "home run", "circuit", "feeder", "cord cap", "service", "jack", "data drop", "multiwire branch circuit":
+		return true
+	}
+	return false
 }
 
 // partHead reports whether the name so far is headed by a part, which a kind may follow:

@@ -6,31 +6,31 @@ import (
 )
 
 var progressCues = cueTable{
-	sayDone: "done|complete|completed|finished|up and working|up, working|in and working|up and running|hot and working|live and working|" +
+	sayDone: "hot and running|is running now|fires|fires up|fired up|charging|charges|lit|lit up|all lit|on and working|on and running|on and lit|done|complete|completed|finished|up and working|up, working|in and working|up and running|hot and working|live and working|" +
 		"all working|working|is working|are working|works|now working|and working|buttoned up|wrapped up|all set|good to go|closed out|" +
 		"landed and working|installed and working|tested and working|all wrapped up|energized and working|working now|runs|finished up",
-	sayPartial: "started|started on|began|begun|under way|underway|in progress|roughed|roughed in|rough in done|rough done|rough is done|partial|partially|partly|mostly|almost|nearly|" +
+	sayPartial: "no wire|no wires|no pipe|no conduit|no cable|no trim|no devices|conduit only|pipe only|boxes only|box only|line side only|load side only|rough only|rough in only|wire only|cable only|raceway only|to follow|tmw|tmrw|tomorrow|started|started on|began|begun|under way|underway|in progress|roughed|roughed in|rough in done|rough done|rough is done|partial|partially|partly|mostly|almost|nearly|" +
 		"left|most of|all but|everything but|all except|everything except|done except|complete except|finished except|finished all but|to go|left but|only left|thats left|left is|finished rough|finished roughing|finished the rough|rough finished|rough complete|rough is complete|rough in done|rough in complete|halfway|part way|still need|still needs|still have to|still has to|still to|still missing|" +
 		"left to do|to do|no trim yet|no labels yet|need to|needs to|not all|not landed|not trimmed|not terminated|" +
 		"not energized|not connected|not hooked up|not tied in|not tested|not finished|not complete|not completed|not labeled|not on yet|not on|not in yet|" +
 		"not made up|not wired|not live|not hot|not up yet|arent landed|isnt landed|isnt terminated|isnt finished|arent finished|isnt complete|" +
 		"come back|coming back|will finish|finish tomorrow|to be trimmed|needs trim|need trim|remaining to|yet to|not quite|working on",
-	sayUntouched: "did not get to|didnt get to|never got to|not get to|not started|didnt start|did not start|hasnt started|havent started|not begun|" +
+	sayUntouched: "nothing on the|nothing done on|nothing on|did not get to|didnt get to|never got to|not get to|not started|didnt start|did not start|hasnt started|havent started|not begun|" +
 		"skipped|skip|not touched|havent touched|ran out of time|out of time|no time for|no time to|didnt have time|did not have time|didnt do|did not do|no progress|nothing done|" +
 		"didnt touch|did not touch|no work on|postponed|put off|held off|pushed to|didnt make it to|did not make it to|didnt get around to|did not get around to|untouched|not yet started|didnt finish nothing",
 	sayUntouchedIf: "not done|isnt done|arent done|wasnt done|werent done|not installed|not pulled|not run|not set|not hung|not mounted|not up|not in|not ran|didnt install|didnt pull|did not install|did not pull|not yet done|not roughed",
 	sayBlocked: "waiting on|waiting for|waits on|waits for|wait on|wait for|awaiting|blocked by|held up by|hold up by|holding for|stuck on|stuck behind|delayed by|" +
 		"on hold for|on hold until|hold for|held for|held up waiting on",
-	sayNoWay: "could not|couldnt|cant|cannot|unable to|not able to|no access|wasnt able to|werent able to|hung up on|holding up|holding us up|blocked|on hold|locked out of|room locked|door locked|locked up|in our way|in the way|" +
+	sayNoWay: "no key|no keys|locked|nobody home|no one home|nobody was home|no entry|could not|couldnt|cant|cannot|unable to|not able to|no access|wasnt able to|werent able to|hung up on|holding up|holding us up|blocked|on hold|locked out of|room locked|door locked|locked up|in our way|in the way|" +
 		"back ordered|backordered|on back order|on backorder|on order|held up|could not get in|couldnt get in|no room to work",
 	sayNoBlocker: "could not find any|couldnt find any|could not find anything|couldnt find anything|cant find any|could not reproduce|couldnt reproduce|could not believe|cant complain|no longer waiting on|cant be seen|cant tell|cant see|cant say|cant remember",
 	sayDropped: "not in contract|not in the contract|no longer in the job|out of the job|decided not to|decided not|took the fan off|deleted|cancelled|canceled|cancels|cancel|nixed|scrapped|scrap that|no longer needed|no longer wanted|no longer wants|not needed|not wanted|not needed anymore|" +
 		"took it out of the job|took it out of the scope|took it off the list|off the list|taken off the list|out of the contract|" +
 		"changed their mind|changed her mind|changed his mind|doesnt want|does not want|didnt want|did not want|dont want|doesnt need|does not need|dont need|do not need|" +
 		"decided against|backed out|no need for|off the job|dropped from|was dropped|got dropped|is dropped|deleted from|descoped|omitted",
-	sayDropIf:   "pulled it|pulled that|killed it|took it out|took out|dropped|took that out|took this out|dropped it|took it off|pulled it from|delete|deletes",
+	sayDropIf:   "said skip|says skip|said to skip|said leave out|said to leave out|said leave off|pulled it|pulled that|killed it|took it out|took out|dropped|took that out|took this out|dropped it|took it off|pulled it from|delete|deletes",
 	sayByOthers: "by others|by other|by somebody else|by someone else|by another",
-	sayAlready:  "already did|already|did it|did that|did this|did theirs|did those|did ours|took care of|handled it|handled",
+	sayAlready:  "will do it|will do it himself|will do it herself|will do it themselves|will do that|will do them|doing it himself|doing it themselves|do it himself|do it themselves|is doing it|are doing it|will handle it|will handle that|will install it|already did|already|did it|did that|did this|did theirs|did those|did ours|took care of|handled it|handled",
 	sayAll:      "all|every|everything|each of the",
 	sayBoth:     "both",
 	sayRest:     "rest of|the rest|last|the other|other|remaining|the remainder|remainder of|final",
@@ -38,7 +38,10 @@ var progressCues = cueTable{
 	workDone: "pulled|set|landed|mounted|ran|run|hung|installed|put in|wired|terminated|made up|fished|bent|trenched|glued|traced|" +
 		"labeled|labelled|trimmed|moved|replaced|relocated|swapped|cut in|demoed|removed|connected|tied in|in|up|bored|drilled|dug|added",
 	futureWord: "to be|needs to be|need to be|will be|should be|has to be|have to be|must be|can be|when|once|until|till|before|if|ready to be|want it|wants it|get it|getting|be",
-	othersWord: "homeowner|homeowners|sparky|plumber|plumbers|gc|gcs|hvac|tinner|tinners|drywaller|drywallers|carpenter|carpenters|painter|painters|owner|owners|customer|" +
+	sayBeyond: "not on our sheet|not on the sheet|not on sheet|not on our list|not on the list|not on list|not in our scope|not in the scope|not in scope|not part of our scope|" +
+		"not on our ticket|not on the ticket|not on ticket|not on our order|not on the order|not on the work order|not on our work order|out of scope|outside our scope|outside the scope|beyond scope|beyond our scope|" +
+		"not in our contract|wasnt on the list|wasnt on our list|wasnt on our sheet|wasnt in our scope|isnt on our sheet|isnt on our list|isnt in our scope|not booked|wasnt booked|not on scope|not on the scope",
+	othersWord: "pool crew|pool guy|pool guys|pool company|roof crew|concrete crew|steel crew|paint crew|drywall crew|sign crew|hvac crew|ceiling crew|floor crew|other crew|solar crew|homeowner|homeowners|sparky|plumber|plumbers|gc|gcs|hvac|tinner|tinners|drywaller|drywallers|carpenter|carpenters|painter|painters|owner|owners|customer|" +
 		"tenant|tenants|landlord|roofer|roofers|fitters|fitter|installers|installer|framers|framer|masons|mason|maintenance|others|utility|" +
 		"contractor|contractors|sprinkler|excavator|electrician|electricians|supplier|vendor|guys|somebody|someone|client|handyman|tilers|tiler|sheetrockers|mechanical|alarm",
 }
@@ -60,7 +63,8 @@ type standing struct {
 // progress reads how far the words say something got.
 func (r *reader) progress() notes.Progress {
 	s := r.look()
-	if s.topics&aboutProgress == 0 && !s.negations && !s.ofs && !(s.numbers && (s.percent || s.slashes > 0)) {
+	lacking := s.lacking
+	if s.topics&aboutProgress == 0 && !lacking && !s.negations && !s.ofs && !(s.numbers && (s.percent || s.slashes > 0)) {
 		return notes.Progress{}
 	}
 	st := standing{r: r, doneAt: -1}
@@ -70,6 +74,9 @@ func (r *reader) progress() notes.Progress {
 	r.about(aboutProgress, st.take)
 	if s.negations {
 		st.undone()
+	}
+	if lacking {
+		st.without()
 	}
 	st.decide()
 	return st.p
@@ -126,6 +133,9 @@ func (st *standing) take(h hit) {
 	case sayPartial:
 		st.partial(h)
 	case sayUntouched:
+		if r.low(h.from) == "nothing" && (r.low(h.to) == "site" || r.low(h.to) == "it" || r.endsClause(h.to)) {
+			return
+		}
 		if r.low(h.to) != "lunch" && r.low(h.to) != "break" {
 			st.p.NotDone = true
 			st.p.Dropped = st.p.Dropped || r.low(h.from) == "skip" && r.customerAfter(h.to)
@@ -139,7 +149,7 @@ func (st *standing) take(h hit) {
 	case sayDropped:
 		st.dropped(h)
 	case sayDropIf:
-		if r.customerBefore(h.from) && r.low(h.to) != "of" || r.isCustomer(h.to+1) && r.low(h.to) == "by" {
+		if _, by := r.personBefore(h.from); r.customerBefore(h.from) && r.low(h.to) != "of" || by > 0 && r.low(h.to-1) == "skip" || r.isCustomer(h.to+1) && r.low(h.to) == "by" {
 			st.p.Dropped = true
 			st.touch(h.from, h.to)
 		} else if r.low(h.from) == "took" {
@@ -147,6 +157,9 @@ func (st *standing) take(h hit) {
 		}
 	case sayAll, sayBoth, sayRest, sayHalf:
 		st.share(h)
+	case sayBeyond:
+		st.p.Beyond = true
+		st.touch(h.from, h.to)
 	case workDone:
 		st.worked = st.worked || !r.negatedWithin(h.from, 2)
 	default:
@@ -159,6 +172,8 @@ func (st *standing) done(h hit) {
 	r := st.r
 	switch {
 	case r.low(h.from) == "working" && h.to-h.from == 1 && (!r.endsClause(h.to) || r.negatedWithin(h.from, 2)):
+		return
+	case h.to-h.from == 1 && litWord(r.low(h.from)) && (!r.endsClause(h.to) || h.from == 0 || poorly(r.low(h.from-1))):
 		return
 	case r.low(h.from) == "runs" && h.to-h.from == 1 && !r.machineBefore(h.from):
 		return
@@ -176,6 +191,23 @@ func (st *standing) done(h hit) {
 		st.yes, st.doneAt = true, h.from
 	}
 	st.touch(h.from, h.to)
+}
+
+// litWord reports whether a word says that what stands before it works, when it ends its clause.
+func litWord(low string) bool {
+	switch low {
+	case "fires", "charging", "charges", "lit":
+		return true
+	}
+	return false
+}
+
+func poorly(low string) bool {
+	switch low {
+	case "poorly", "dimly", "not", "isn't", "isnt", "half", "still", "keeps", "for", "ev", "car", "no", "the", "a", "never":
+		return true
+	}
+	return false
 }
 
 // machineBefore reports whether a thing that can run stands before "runs" at token i, not a number
@@ -233,6 +265,12 @@ func (st *standing) partial(h hit) {
 			return
 		}
 	case "to":
+		if r.low(h.to-1) == "follow" {
+			if !r.endsClause(h.to) {
+				return
+			}
+			break
+		}
 		if r.low(h.to-1) == "go" {
 			if !r.isNumber(h.from-1) && unitWord(r.low(h.from-1)) < 0 || !r.endsClause(h.to) {
 				return
@@ -246,6 +284,14 @@ func (st *standing) partial(h hit) {
 		if !r.partialVerb(h) {
 			return
 		}
+	case "no":
+		if !r.endsClause(h.to) {
+			return // "no wire needed"
+		}
+	case "tmw", "tmrw", "tomorrow":
+		if !r.waitsForMorning(h) {
+			return
+		}
 	case "started":
 		if r.isNumber(h.to) || r.low(h.to) == "at" {
 			return
@@ -255,10 +301,29 @@ func (st *standing) partial(h hit) {
 		return
 	}
 	st.no = true
+	if st.allBut(h) {
+		return
+	}
 	if r.low(h.from) == "not" && r.low(h.from+1) == "all" && r.low(h.to) == "done" {
 		st.untouchedIf = false
 	}
 	st.touch(h.from, h.to)
+}
+
+// waitsForMorning reports whether "tomorrow" ends a few words about a thing, which is put off to it:
+// "duct tmw", not "inspection tomorrow" and not what somebody else will do.
+func (r *reader) waitsForMorning(h hit) bool {
+	from := r.clauseStart(h.from)
+	if !r.endsClause(h.to) || h.from-from > 4 || h.from == from {
+		return false
+	}
+	for i := from; i < h.from; i++ {
+		switch r.low(i) {
+		case "inspection", "inspector", "delivery", "call", "meeting", "will", "coming", "is", "i", "we", "rain", "off", "see", "be", "are", "deliver", "here":
+			return false
+		}
+	}
+	return true
 }
 
 // onlyLeft reports whether "left" at the end of its clause says what remains: "just trim left".
@@ -300,6 +365,10 @@ func (st *standing) somebody(h hit) {
 			st.touch(h.from, h.to)
 		}
 	case othersWord:
+		if r.othersDid(h) {
+			st.p.ByOthers = true
+			st.touch(h.from, h.to+1)
+		}
 		if r.low(h.from) == "guys" && (r.low(h.from-1) == "our" || r.low(h.from-1) == "my" || r.isNumber(h.from-1)) {
 			return
 		}
@@ -312,6 +381,30 @@ func (st *standing) somebody(h hit) {
 	}
 }
 
+// othersDid reports whether a clause ends in what somebody else did: "vendor terminated".
+func (r *reader) othersDid(h hit) bool {
+	switch r.low(h.from) {
+	case "guys", "electrician", "electricians", "contractor", "contractors", "maintenance", "alarm", "mechanical", "gc":
+		return false
+	}
+	if r.isCustomer(h.from) && r.low(h.to) == "pulled" {
+		return false // taken out, not put in
+	}
+	if r.low(h.from-1) == "by" || r.low(h.from-1) == "for" || r.negatedWithin(h.from, 3) {
+		return false
+	}
+	switch r.low(h.to) {
+	case "terminated", "landed", "wired", "installed", "ran", "hung", "set", "pulled", "connected", "mounted", "bonded", "trenched", "dug", "supplied":
+	default:
+		return false
+	}
+	switch r.low(h.to + 1) {
+	case "it", "them", "those", "that", "himself", "themselves", "already":
+		return r.endsClause(h.to + 2)
+	}
+	return r.endsClause(h.to + 1)
+}
+
 // byOther notes "done by the plumber".
 func (st *standing) byOther(h hit) {
 	r := st.r
@@ -320,7 +413,7 @@ func (st *standing) byOther(h hit) {
 		by--
 	}
 	switch low := r.low(by - 1); low {
-	case "done", "installed", "finished", "completed", "pulled", "wired", "hung", "set", "handled", "run", "ran",
+	case "already", "bonded", "grounded", "terminated", "trenched", "dug", "roughed", "bored", "trimmed", "done", "installed", "finished", "completed", "pulled", "wired", "hung", "set", "handled", "run", "ran",
 		"landed", "provided", "furnished", "patched", "connected", "mounted", "supplied", "in", "made":
 		if r.negatedWithin(by-1, 2) || r.future(by-1) {
 			return

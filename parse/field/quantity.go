@@ -164,6 +164,8 @@ func (p *parcel) bareSizeHere(k, hi int) bool {
 		return next.text == "square" && n.small == 4
 	case roleGeneric:
 		return next.text == "conduit"
+	case roleUnit:
+		return next.text == "box" && next.plural && n.small == 4 && k > 0 && p.plainCount(k-1, hi) // "2 4 boxes"
 	}
 	return false
 }
@@ -318,6 +320,9 @@ func (p *parcel) ownCount(d *portion, j, hi int) bool {
 	if d.marked && (a.dim != "" || !p.thingAfter(j+1, hi) || d.headed && p.onlyProperties(j+1, hi)) {
 		return true
 	}
+	if d.headed && !d.plural && a.dim == "" && n.form == digits && p.machine(d) {
+		return false // "pump 2" says which pump
+	}
 	if !d.headed && !d.only {
 		return a.dim != "" && !p.thingAfter(j+1, hi)
 	}
@@ -328,6 +333,16 @@ func (p *parcel) ownCount(d *portion, j, hi int) bool {
 		return !p.isJoin(j+2, hi, "of")
 	}
 	return !p.thingAfter(j+1, hi) || p.out[hi-1].role == roleCount && p.out[hi-1].dim == "" && hi-1 > j
+}
+
+// machine reports whether the name is that of a machine, which a bare number after it tells from
+// others of its kind.
+func (p *parcel) machine(d *portion) bool {
+	switch p.out[d.names[len(d.names)-1]].text {
+	case "pump", "motor", "compressor", "unit heater", "furnace", "condenser", "VFD", "generator", "panel", "transfer switch", "machine":
+		return true
+	}
+	return false
 }
 
 // properties takes what is left of a segment into the name when it is nothing but properties:

@@ -69,8 +69,8 @@ func (s *scanner) rating2(n num, j int, joined bool) bool {
 		return n.small > 0 && n.small < 9 && s.rated(n, "-hole", "holes", j+1)
 	case "ph", "phase":
 		return n.small > 0 && n.small < 4 && s.rated(n, "-phase", "phase", j+1)
-	case "space", "spc":
-		return n.small > 1 && s.panelAhead(j+1) && s.rated(n, "-space", "spaces", j+1)
+	case "space", "spc", "spaces":
+		return n.small > 1 && (w != "spaces" && s.panelAhead(j+1) || s.mainAhead(j+1)) && s.rated(n, "-space", "spaces", j+1)
 	case "circuit", "ckt":
 		return n.small > 1 && s.panelAhead(j+1) && s.rated(n, "-space", "spaces", j+1)
 	case "conductor", "cond", "wire":
@@ -98,6 +98,21 @@ func (s *scanner) rating2(n num, j int, joined bool) bool {
 		return joined && s.numberPlural(n, j)
 	}
 	return s.notACount(n, j) || joined && s.model(n, j)
+}
+
+// mainAhead reports whether a main's rating stands at token i: "40 space 200 main".
+func (s *scanner) mainAhead(i int) bool {
+	if s.low(i) == "," {
+		i++
+	}
+	if i >= len(s.toks) || s.toks[i].kind != number || !isAmps(smallInt(s.low(i))) {
+		return false
+	}
+	j := i + 1
+	if l := s.low(j); l == "a" || l == "amp" || l == "amps" {
+		j++
+	}
+	return s.low(j) == "main" || s.low(j) == "mb" || s.low(j) == "mlo"
 }
 
 // thingBefore reports whether a thing without a count was named right before.

@@ -73,6 +73,9 @@ func (b *rowBuilder) touch(a timePart) {
 
 // person adds people to the row, or begins the next one.
 func (b *rowBuilder) person(a timePart, parts []timePart, k int) {
+	if b.same(a) || b.signed(a, parts, k) {
+		return
+	}
 	joined := k > 0 && parts[k-1].kind == aPerson && b.r.onlyJoins(parts[k-1].to, a.from)
 	leads := k+1 < len(parts) && (parts[k+1].kind == aSpan || parts[k+1].kind == aStated) && parts[k+1].from-a.to <= 1
 	switch {
@@ -84,7 +87,7 @@ func (b *rowBuilder) person(a timePart, parts []timePart, k int) {
 			b.cur = draft{} // "Ben left at noon, Ana 7-3:30": what was said of Ben has no time
 		}
 		b.cur.we = a.who.we && len(b.cur.row.People) == 0
-	case b.cur.we && a.from == b.cur.to && len(a.who.names) > 0 && !a.who.we:
+	case b.cur.we && (a.from == b.cur.to || a.from == b.cur.to+1 && b.r.low(b.cur.to) == "," && !leads) && len(a.who.names) > 0 && !a.who.we:
 		b.cur.row.People, b.cur.we, b.cur.trailing = nil, false, true
 	case len(b.cur.row.People) == 0 && b.cur.unnamed == 0 && !(leads && b.r.separated(a.from)):
 		b.cur.trailing = true
@@ -105,6 +108,37 @@ func (b *rowBuilder) person(a timePart, parts []timePart, k int) {
 	}
 	b.cur.row.Crew = max(b.cur.row.Crew, a.who.heads)
 	b.touch(a)
+}
+
+// same gives somebody the times of the row before: "Sam 7-3:30, Tobias same".
+func (b *rowBuilder) same(a timePart) bool {
+	if low := b.r.low(a.to); low != "same" && low != "ditto" || len(a.who.names) == 0 {
+		return false
+	}
+	b.flush()
+	if len(b.rows) == 0 {
+		return false
+	}
+	row := b.rows[len(b.rows)-1]
+	row.People, row.Crew = a.who.names, 0
+	row.Start, row.End = b.r.piece(a.from, a.to+1)
+	b.rows = append(b.rows, row)
+	return true
+}
+
+// signed gives a row without people to the name that stands alone at the end: "50 mins. Tobias".
+func (b *rowBuilder) signed(a timePart, parts []timePart, k int) bool {
+	if b.cur.timed || k == 0 || k+1 != len(parts) || parts[k-1].kind != aStop || parts[k-1].to != a.from || len(b.rows) == 0 ||
+		a.to < len(b.r.toks)-1 || len(a.who.names) == 0 {
+		return false
+	}
+	row := &b.rows[len(b.rows)-1]
+	if len(row.People) > 0 || row.Crew > 0 {
+		return false
+	}
+	row.People = a.who.names
+	_, row.End = b.r.piece(a.from, a.to)
+	return true
 }
 
 // onlyJoins reports whether only joining signs stand between two tokens.
@@ -248,7 +282,7 @@ func (b *rowBuilder) pause(a timePart) {
 			return
 		}
 	}
-	if a.flag {
+	if a.flag || b.unparted(a) {
 		for k := max(0, len(b.rows)-16); k < len(b.rows); k++ {
 			if len(b.rows[k].Spans) > 0 {
 				b.rows[k].Break = a.minutes
@@ -263,6 +297,28 @@ func (b *rowBuilder) pause(a timePart) {
 	if n := len(b.rows); n > 0 && !a.flag && len(b.rows[n-1].Spans) > 0 {
 		b.rows[n-1].Break = a.minutes
 	}
+}
+
+// unparted reports whether a break ends a line of several people whose times are written without
+// any mark between them, so that it is everybody's: "sam 7-330 lou 7-3:30 1/2 hr lunch".
+func (b *rowBuilder) unparted(a timePart) bool {
+	if len(b.rows) == 0 || !b.cur.timed || a.to < len(b.r.toks) || b.cur.row.Break > 0 {
+		return false
+	}
+	for k := range b.rows {
+		if b.rows[k].Break > 0 || len(b.rows[k].Spans) == 0 {
+			return false
+		}
+	}
+	for i := range b.r.toks {
+		switch b.r.low(i) {
+		case ",", ";", ".", "/", "&", "and", "+":
+			if !b.r.close(i + 1) {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // crew sets the head count of the row it stands in or before.

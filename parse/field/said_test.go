@@ -210,6 +210,9 @@ func progressSaid(p notes.Progress) []string {
 	if p.Fraction != nil {
 		say(true, "fraction "+p.Fraction.String())
 	}
+	if p.But != nil {
+		say(true, "all but "+p.But.String())
+	}
 	say(p.Complete == notes.Yes, "complete")
 	say(p.Complete == notes.No, "not complete")
 	say(p.NotDone, "not done")
@@ -217,6 +220,7 @@ func progressSaid(p notes.Progress) []string {
 	say(p.BlockedBy != "", fmt.Sprintf("blocked by %q", p.BlockedBy))
 	say(p.ByOthers, "by others")
 	say(p.Dropped, "dropped")
+	say(p.Beyond, "beyond")
 	return out
 }
 

@@ -189,6 +189,11 @@ func (st *standing) counts() {
 		case low == "%", low == "percent":
 			st.percent(i)
 		case low == "/" && r.isNumber(i-1) && r.isNumber(i+1):
+			if n, of, next, ok := tally(r.toks, i-1); ok {
+				st.count(n, of)
+				st.touch(i-1, next)
+				continue
+			}
 			st.slashed(i)
 		}
 	}
@@ -238,6 +243,23 @@ func (r *reader) numberBefore(i int) (n, from int) {
 		}
 	}
 	return -1, i
+}
+
+// allBut reads how many "all but two" leaves out, and claims the number.
+func (st *standing) allBut(h hit) bool {
+	r := st.r
+	if last := r.low(h.to - 1); last != "but" && last != "except" {
+		return false
+	}
+	n, next, ok := r.headNumber(h.to)
+	if !ok || r.low(h.from) == "done" || r.low(h.from) == "left" {
+		return false
+	}
+	but := notes.Int(n)
+	st.p.But = &but
+	st.touch(h.from, next)
+	r.claimTokens(h.to, next)
+	return true
 }
 
 // percent reads a share of the work: "50 %", "75 percent done". A percentage of an instrument,

@@ -36,6 +36,7 @@ func (s *scanner) marked(n num) {
 		return
 	}
 	switch {
+	case feetMark(t.low) && !t.spaced && s.tightWord(j+1) && s.low(j+1) == "s" && s.numberPlural(n, j+1): // "six 50's"
 	case feetMark(t.low) && !t.spaced:
 		s.unitOf(n, "ft", j+1)
 	case t.low == "#" && !t.spaced && !s.tightNumber(j+1):
@@ -138,6 +139,10 @@ func (s *scanner) plain(n num) {
 		return
 	}
 	if n.form == digits && s.bareGauge(n) || s.range2(n) {
+		return
+	}
+	if n.form == digits && n.small >= 60 && isAmps(n.small) && s.mainAhead(s.i) {
+		s.amps(n.small, n.next) // "200 main"
 		return
 	}
 	s.count(n, "", n.next)

@@ -24,6 +24,7 @@ type survey struct {
 	slashes   int
 	ofs       bool // "of", as in "2 of 3"
 	dollars   bool // "dollars", "bucks"
+	lacking   bool // "no"
 }
 
 // survey looks the text over once.
@@ -113,6 +114,8 @@ func (r *reader) lookUp(i int, low string) {
 		s.percent = true
 	case "not", "never":
 		s.negations = true
+	case "no":
+		s.lacking = true
 	case "dollars", "bucks":
 		s.dollars = true
 	}
@@ -134,6 +137,8 @@ func (s *survey) note(x sense) {
 	switch x {
 	case timeWord:
 		s.timed = true
+	case othersWord:
+		s.topics |= aboutProgress
 	case clockIn:
 		s.inOut |= 1
 	case clockOut:

@@ -77,6 +77,9 @@ func (s *scanner) terms(ts []Term) []Term {
 			t.Class = VerbTerm
 		case rolePlace:
 			t.Class = PlaceTerm
+			if a.dim == "bathroom" || a.dim == "bedroom" { // which of them: two terms, so that "bath" contradicts neither
+				ts = append(ts, Term{Text: a.dim, Class: PlaceTerm, Dim: "room", Piece: t.Piece})
+			}
 		case roleUnknown:
 			t.Class = OtherTerm
 		default:

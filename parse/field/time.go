@@ -65,6 +65,7 @@ func (r *reader) time() []notes.TimeRow {
 	}
 	b := rowBuilder{r: r}
 	b.build(parts)
+	r.rows = len(b.rows) > 0
 	return b.finish()
 }
 

@@ -15,6 +15,10 @@ func (s *scanner) word() {
 		return
 	}
 	w := s.wordAt1(i)
+	if (t == "one" || t == "ones") && s.pronoun() {
+		s.put(atom{role: roleStop, text: "one"}, i+1)
+		return
+	}
 	if w == nil || len(t) <= 2 { // no word of the trade is a number, but "a" is
 		if n, ok := readNum(s.toks, i); ok {
 			s.spelled(n)

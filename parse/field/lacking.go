@@ -1,0 +1,51 @@
+package field
+
+import "jobday/trade"
+
+// without reads what a "no" says is not there: "no pit yet" leaves work open, "no horn" says that
+// the horn was not done.
+func (st *standing) without() {
+	r := st.r
+	for i := range r.toks {
+		if r.low(i) != "no" || r.spokenFor(i) || i > 0 && !r.breaks(i-1) && r.clauseStart(i) != i {
+			continue
+		}
+		end := r.clauseEnd(i)
+		if end-i > 5 || end-i < 2 {
+			continue
+		}
+		last := r.low(end - 1)
+		switch {
+		case last == "yet" && !answerWord(r.low(end-2)):
+			st.no = true
+		case end-i == 2 && r.putIn(i+1):
+			st.no = true
+			st.p.NotDone = st.p.NotDone || i == 0 && end == len(r.toks)
+		default:
+			continue
+		}
+		st.touch(i, end)
+	}
+}
+
+// putIn reports whether token i is a thing of the trade that somebody puts in.
+func (r *reader) putIn(i int) bool {
+	e := r.toks[i].ent
+	if e == nil || !e.Known || e.Class != trade.ThingWord {
+		return false
+	}
+	switch e.Text {
+	case "circuit", "service", "switch", "panel", "disconnect", "receptacle", "GFCI", "AFCI", "breaker", "ground wire", "data drop", "motor":
+		return false // what is missing there is a fault, or nothing of ours
+	}
+	return true
+}
+
+// answerWord reports whether "no ... yet" is about a word from somebody or a trouble, not work.
+func answerWord(low string) bool {
+	switch low {
+	case "ok", "okay", "answer", "word", "response", "reply", "signature", "approval", "issue", "issues", "problem", "problems", "luck", "news", "one", "price", "quote", "inspection":
+		return true
+	}
+	return false
+}
