@@ -37,7 +37,7 @@ func (r *noteReader) interpret(it item) {
 			Section: in, Text: fold(raw), Span: r.file.Span(it.start, it.end), Kind: sectionKinds[in],
 			Why: "says there is nothing under " + title(in), Sure: 1, Nothing: true,
 		})
-	case isAgain(text) && n > 0:
+	case isAgain(text) && n > 0 && !signsOf(r.scan.scan(text, start)).has(clockSpan|looseSpan):
 		r.again(it, in, label)
 	default:
 		r.parts(text, start, in)

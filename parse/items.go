@@ -156,7 +156,11 @@ func (r *noteReader) heading(l line) {
 	}
 	if l.underlined || len(text) > 0 && isDigit(text[0]) && r.section.name != "" {
 		// A rule below a line of text makes a heading of it, and "# 12 THHN" is wire.
-		r.begin(item{start: l.start, end: l.end, from: l, prev: l})
+		start := l.start
+		if l.underlined {
+			start = ownBullet(r.file.Text, l.start, l.end)
+		}
+		r.begin(item{start: start, end: l.end, from: l, prev: l})
 		r.flush()
 		return
 	}
@@ -196,7 +200,7 @@ func (r *noteReader) textLine(l line, next *line) {
 		r.openByWord(s, l)
 		return
 	}
-	if s, at, ok := r.sectionLabel(it.start, it.end); ok {
+	if s, at, ok := r.sectionLabel(it.start, it.end); ok && !r.subject(s, it.start+at, it.end) {
 		if at >= len(text) {
 			r.openByWord(s, l)
 			return
@@ -209,6 +213,12 @@ func (r *noteReader) textLine(l line, next *line) {
 		return
 	}
 	r.begin(it)
+}
+
+// subject reports whether the word before a colon is what a line is about, not a section: "ckts: all
+// 3 pulled + landed".
+func (r *noteReader) subject(s notes.Section, start, end int) bool {
+	return s == notes.Circuits && signsOf(r.scan.scan(r.body[start:end], start)).has(workVerb|progressed)
 }
 
 // opensSection reports whether a section word alone on a line is meant as a heading. "Done." or

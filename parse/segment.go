@@ -110,8 +110,9 @@ var (
 // softJoints returns the places inside a clause where another thing may begin: behind a comma, "but",
 // "and" or a dash. Each is the first mark of the right part with the end of the left part.
 func softJoints(marks []mark, c clause) []clause {
+	const most = 100 // nobody parts one sentence more often, and each place is weighed with all of it
 	var js []clause
-	for i := c.from + 1; i < c.to-1; i++ {
+	for i := c.from + 1; i < c.to-1 && len(js) < most; i++ {
 		left, right := i, i+1
 		switch m := marks[i]; {
 		case m.low == ",":

@@ -96,7 +96,7 @@ func (sc *scanner) senseProgress(i int) {
 	switch m.low {
 	case "in", "up":
 		before := sc.at(i - 1)
-		ends := next.kind == 0 || next.kind == signMark && next.low != "-" || next.low == "and" || next.low == "but"
+		ends := next.kind == 0 || next.kind == signMark && next.low != "-" || next.low == "and" || next.low == "but" || m.low == "up" && next.kind == numberMark
 		if ends && i > 0 && before.low != "come" && before.low != "came" && (before.low != "plug" || i > 1) && before.low != "not" {
 			m.sign |= progressed
 		}
