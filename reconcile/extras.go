@@ -2,6 +2,7 @@ package reconcile
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"jobday/finding"
@@ -55,7 +56,7 @@ func (d *day) knownExtra(q query) *openExtra {
 	var best *openExtra
 	most := sameExtra
 	for _, x := range d.extras {
-		if x.settled || x.work.Outcome == notes.ExtraCredit {
+		if x.work.Outcome == notes.ExtraCredit {
 			continue
 		}
 		if o := q.overlap(x.query); o >= most {
@@ -170,7 +171,7 @@ func (d *day) consents() {
 			continue
 		}
 		for _, x := range d.extras {
-			if x.settled || x.work.Outcome == notes.ExtraCredit || r.query.overlap(x.query) < 0.5 {
+			if x.work.Outcome == notes.ExtraCredit || r.query.overlap(x.query) < 0.5 {
 				continue
 			}
 			x.takeConsent(r)
@@ -224,9 +225,6 @@ func (d *day) beyond(i int, over notes.Decimal) {
 // writeExtras lists what is open, and what was settled today.
 func (d *day) writeExtras() {
 	for _, x := range d.extras {
-		if x.settled {
-			continue
-		}
 		w := x.work
 		w.Minutes = 0
 		for _, l := range w.Labor {
@@ -240,6 +238,7 @@ func (d *day) writeExtras() {
 			w.State == notes.ExtraDeclined || w.Outcome == notes.ExtraCredit
 		x.touched = false
 	}
+	d.standing.extras = slices.DeleteFunc(d.standing.extras, func(x *openExtra) bool { return x.settled })
 }
 
 // extraState is how an extra stands before it has a price.

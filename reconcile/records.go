@@ -1,6 +1,8 @@
 package reconcile
 
 import (
+	"slices"
+
 	"jobday/finding"
 	"jobday/notes"
 	"jobday/trade"
@@ -83,25 +85,20 @@ func (d *day) recordRemarks() {
 
 // openPoint is something left to do, or a question, until it is closed.
 type openPoint struct {
-	point  notes.Standing
-	query  query
-	found  []match
-	closed bool
+	point notes.Standing
+	query query
+	found []match
 }
 
 // closePoints closes what later work did and later words answered, and lists what stands.
 func (d *day) closePoints() {
+	d.standing.left = slices.DeleteFunc(d.standing.left, d.leftIsDone)
 	for _, p := range d.left {
-		p.closed = p.closed || d.leftIsDone(p)
-		if !p.closed {
-			d.out.Left = append(d.out.Left, p.point)
-		}
+		d.out.Left = append(d.out.Left, p.point)
 	}
+	d.standing.asked = slices.DeleteFunc(d.standing.asked, d.answered)
 	for _, p := range d.asked {
-		p.closed = p.closed || d.answered(p)
-		if !p.closed {
-			d.out.Questions = append(d.out.Questions, p.point)
-		}
+		d.out.Questions = append(d.out.Questions, p.point)
 	}
 }
 
