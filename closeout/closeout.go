@@ -14,8 +14,9 @@ import (
 // Input is a job with its compiled days, in order, up to the one that is closed. A job without a
 // note has none.
 type Input struct {
-	Job  *notes.Job
-	Days []*notes.JobDay
+	Job     *notes.Job
+	Days    []*notes.JobDay
+	Company *notes.Company // nil for one that asks for every usual test
 }
 
 // Day returns the day that is closed, nil when the job has no note yet.

@@ -33,7 +33,11 @@ func missingTests(in Input) []Point {
 		}
 	}
 	var list []Point
-	for _, w := range trade.MissingTests(installed, tested) {
+	var off []string
+	if in.Company != nil {
+		off = in.Company.TestsOff
+	}
+	for _, w := range trade.MissingTests(installed, tested, off) {
 		list = append(list, Point{
 			Kind: Tests, What: w.Installed, Why: "no test is written: " + w.Test + " (" + w.Source + ")",
 			Do: "test it, and write the reading with its unit under Tests", From: []notes.Source{from[w.Installed]},

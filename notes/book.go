@@ -21,6 +21,8 @@ type Company struct {
 	NEC        string // code edition in force: "2017", "2020", "2023"; default "2020"
 	Terms      PaymentTerms
 	Units      []Unit // added by the price list
+	// TestsOff names the usual tests after an installation that the company does not ask for.
+	TestsOff []string
 }
 
 // Person is one who works, with the labor class he or she is paid and billed as.

@@ -9,6 +9,7 @@ import (
 
 	"jobday/finding"
 	"jobday/notes"
+	"jobday/trade"
 )
 
 // Company reads company.yaml: who works, at what rates, and by which rules work is billed. It is
@@ -38,6 +39,7 @@ func Company(f *finding.File) (*notes.Company, finding.List) {
 	r.minimum()
 	r.taxes()
 	r.terms()
+	r.usualTests()
 	r.m.done()
 	return c, found
 }
@@ -351,6 +353,22 @@ func parseMinutes(s string) (notes.Minutes, bool) {
 	}
 	n, ok := d.Int()
 	return notes.Minutes(n), ok && d.IsWhole() && n <= week
+}
+
+// usualTests reads which of the usual tests after an installation are not asked for:
+// "usual_tests: {gfci: false}". All are asked for by default.
+func (r *companyReader) usualTests() {
+	m := r.m.sub("usual_tests", `"usual_tests"`)
+	if m == nil {
+		return
+	}
+	for _, name := range trade.UsualTests() {
+		before := len(*m.found)
+		if on := m.flag(name); m.has(name) && !on && len(*m.found) == before { // a slip switches nothing off
+			r.c.TestsOff = append(r.c.TestsOff, name)
+		}
+	}
+	m.done()
 }
 
 // percent reads a percentage from 0 to most, with or without the sign.

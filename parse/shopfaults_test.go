@@ -86,3 +86,19 @@ func FuzzDeficiencies(f *testing.F) {
 		}
 	})
 }
+
+func TestUsualTestsOfACompany(t *testing.T) {
+	read := func(yaml string) ([]string, finding.List) {
+		c, found := Company(finding.NewFile("company.yaml", []byte("name: A\n"+yaml)))
+		return c.TestsOff, found
+	}
+	off, found := read("usual_tests: {torque: false, gfci: no, motor: true}\n")
+	assert.Empty(t, found)
+	assert.Equal(t, []string{"gfci", "torque"}, off)
+	off, found = read("usual_tests: {gfic: false, afci: maybe}\n")
+	assert.Empty(t, off, "a slip switches nothing off")
+	require.Len(t, found, 2)
+	assert.Equal(t, "value/bad", found[0].Rule)
+	assert.Equal(t, "key/unknown", found[1].Rule)
+	assert.Equal(t, `did you mean "gfci"?`, found[1].Hint)
+}

@@ -30,7 +30,7 @@ func Judge(what string, readings []notes.Measured) Verdict {
 	t := newTest(what, readings)
 	var parts []Verdict
 	for _, judge := range []func(*test) (Verdict, bool){
-		judgeGFCI, judgeInsulation, judgeElectrode, judgePath, judgeVoltage, judgeUnbalance, judgeTorque, judgeTemperature,
+		judgeMisfit, judgeDrop, judgeGFCI, judgeInsulation, judgeElectrode, judgePath, judgeVoltage, judgeUnbalance, judgeCurrents, judgeTorque, judgeTemperature,
 	} {
 		if v, ok := judge(t); ok {
 			parts = append(parts, v)

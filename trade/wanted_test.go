@@ -26,11 +26,22 @@ func TestMissingTests(t *testing.T) {
 		{nil, nil, nil},
 	} {
 		var got []string
-		for _, w := range MissingTests(c.installed, c.tests) {
+		for _, w := range MissingTests(c.installed, c.tests, nil) {
 			got = append(got, w.Test)
 			assert.Equal(t, "common practice, no source", w.Source)
 			assert.Contains(t, c.installed, w.Installed)
 		}
 		assert.Equal(t, c.want, got, "%v", c.installed)
 	}
+}
+
+func TestMissingTestsThatACompanySwitchedOff(t *testing.T) {
+	installed := []string{"2 of 3 GFCIs at the counter", "set new 200 A panel"}
+	assert.Len(t, MissingTests(installed, nil, nil), 3)
+	var got []string
+	for _, w := range MissingTests(installed, nil, []string{"gfci", "torque"}) {
+		got = append(got, w.Test)
+	}
+	assert.Equal(t, []string{"voltage on all legs, to neutral and between"}, got)
+	assert.Contains(t, UsualTests(), "shared_neutral")
 }

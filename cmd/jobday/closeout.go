@@ -49,7 +49,7 @@ func runCloseout(ctx context.Context, sys *system, o closeoutOptions) error {
 		return err
 	}
 	j := b.selected[0]
-	in := closeout.Input{Job: j.Job}
+	in := closeout.Input{Job: j.Job, Company: b.Company}
 	if n := len(j.days); n > 0 {
 		last := slices.Index(j.Days, j.days[n-1])
 		in.Days = j.Days[:last+1]

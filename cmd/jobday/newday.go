@@ -64,7 +64,7 @@ func runNewDay(ctx context.Context, sys *system, o newDayOptions) error {
 		return err
 	}
 	j := b.selected[0]
-	in := closeout.Input{Job: j.Job}
+	in := closeout.Input{Job: j.Job, Company: b.Company}
 	for _, d := range j.Days { // what stood open when the day began
 		if d.Date.Compare(date) <= 0 {
 			in.Days = append(in.Days, d)
