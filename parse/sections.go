@@ -73,8 +73,21 @@ func sectionOf(text string) (notes.Section, bool) {
 	if len(text) > longestName*2 {
 		return "", false
 	}
+	if anyDigit(text) && !onlyNumbered(text) {
+		return "", false // "hrs: 8-12" says more than its name
+	}
 	s, ok := sectionNames[plainName(text)]
 	return s, ok
+}
+
+// onlyNumbered reports whether the only figures of a text number it: "2. Parts", "(3) Time".
+func onlyNumbered(text string) bool {
+	text = strings.TrimLeft(text, " \t(*_#")
+	i := 0
+	for i < len(text) && isDigit(text[i]) {
+		i++
+	}
+	return i > 0 && i <= 2 && i < len(text) && (text[i] == '.' || text[i] == ')') && !anyDigit(text[i:])
 }
 
 // plainName lowers a text (one in lower case costs nothing) and takes off everything around it that is no letter.
