@@ -179,8 +179,11 @@ func identifiesNumber(t field.Term) int {
 	if t.Class != field.PlaceTerm && !identifies(t.Dim) {
 		return -1
 	}
-	at := strings.LastIndexByte(t.Text, ' ')
-	n, err := strconv.Atoi(t.Text[at+1:])
+	last := t.Text[strings.LastIndexByte(t.Text, ' ')+1:]
+	if last == "" || last[0] < '0' || last[0] > '9' {
+		return -1 // most have none, and an error costs memory
+	}
+	n, err := strconv.Atoi(last)
 	if err != nil {
 		return -1
 	}
