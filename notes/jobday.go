@@ -396,7 +396,9 @@ type LaborRow struct {
 	From    []Source           `json:"from"`
 
 	Travel Minutes `json:"-"` // part of Minutes
-	Author bool    `json:"-"` // assumed: nobody was named, this is the note's author
+	// TravelOn is the travel among On, by the same keys; nil when only the sum is known.
+	TravelOn map[string]Minutes `json:"-"`
+	Author   bool               `json:"-"` // assumed: nobody was named, this is the note's author
 }
 
 // Standing is a remark that is carried: what is left, a question, a delivery, the weather.

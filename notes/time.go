@@ -2,6 +2,7 @@ package notes
 
 import (
 	"fmt"
+	"strconv"
 	"time"
 )
 
@@ -13,15 +14,17 @@ func (m Minutes) Hours() Decimal { return Ratio(int(m), 60) }
 
 // String returns hours and minutes as people write them: "45 min", "4 h", "1 h 15".
 func (m Minutes) String() string {
-	switch h, r := m/60, m%60; {
+	switch h, r := int(m/60), int(m%60); {
 	case m < 0:
 		return "-" + (-m).String()
 	case h == 0:
-		return fmt.Sprintf("%d min", r)
+		return strconv.Itoa(r) + " min"
 	case r == 0:
-		return fmt.Sprintf("%d h", h)
+		return strconv.Itoa(h) + " h"
+	case r < 10:
+		return strconv.Itoa(h) + " h 0" + strconv.Itoa(r)
 	default:
-		return fmt.Sprintf("%d h %02d", h, r)
+		return strconv.Itoa(h) + " h " + strconv.Itoa(r)
 	}
 }
 
@@ -75,7 +78,16 @@ func (d Date) String() string {
 	if !d.Known() {
 		return ""
 	}
-	return fmt.Sprintf("%04d-%02d-%02d", d.Year, d.Month, d.Day)
+	if d.Year < 0 || d.Year > 9999 {
+		return fmt.Sprintf("%04d-%02d-%02d", d.Year, d.Month, d.Day)
+	}
+	b := [10]byte{4: '-', 7: '-'}
+	for i, n := 3, d.Year; i >= 0; i, n = i-1, n/10 {
+		b[i] = byte('0' + n%10)
+	}
+	b[5], b[6] = byte('0'+d.Month/10), byte('0'+d.Month%10)
+	b[8], b[9] = byte('0'+d.Day/10), byte('0'+d.Day%10)
+	return string(b[:])
 }
 
 // MarshalText writes the date as String does.
