@@ -297,6 +297,10 @@ func (p *priceReader) unit(row *notes.PriceRow, c priceCell) bool {
 	if row.Unit = u; known {
 		return true
 	}
+	if u == "" {
+		p.bad("prices/no-unit", c.at, quote(c.text)+" is no unit; a price is for one of something", "write ea, ft or another unit")
+		return false
+	}
 	var names []string
 	for _, n := range notes.Units {
 		names = append(names, string(n))
