@@ -14,19 +14,25 @@ import (
 	"jobday/testdata/demo"
 )
 
-// Size says how large a book is: so many jobs side by side, so many working days, a note for each. A
-// job ends after jobDays and the next begins in its place, as crews move on.
+// Size says how large a book is: so many jobs side by side, so many working days, a note for each.
+// A job ends after JobDays and the next begins in its place, as crews move on; 0 stands for
+// UsualJob, and Days for one that never ends.
 type Size struct {
-	Jobs int
-	Days int
-	Seed uint64
+	Jobs    int
+	Days    int
+	JobDays int
+	Seed    uint64
 }
 
-const jobDays = 25
+// UsualJob is how many days a job takes when nothing else is said: five weeks.
+const UsualJob = 25
 
 // Files returns the book: the demo's company, prices and words, then a scope and the notes of each
 // job, by name.
 func Files(s Size) []*finding.File {
+	if s.JobDays <= 0 {
+		s.JobDays = UsualJob
+	}
 	var files []*finding.File
 	for _, name := range []string{"company.yaml", "prices.csv", "words.yaml"} {
 		text, err := fs.ReadFile(demo.FS, name)
@@ -36,7 +42,7 @@ func Files(s Size) []*finding.File {
 		files = append(files, finding.NewFile(name, text))
 	}
 	for j := range s.Jobs {
-		for first := 0; first < s.Days; first += jobDays {
+		for first := 0; first < s.Days; first += s.JobDays {
 			files = append(files, job(s, j, first)...)
 		}
 	}
@@ -48,11 +54,11 @@ var firstDay = notes.Date{Year: 2026, Month: 1, Day: 5}
 
 func job(s Size, j, first int) []*finding.File {
 	g := &gen{r: rand.New(rand.NewPCG(s.Seed, uint64(j)<<32|uint64(first)))}
-	number := 3000 + 100*j + first/jobDays
+	number := 3000 + 100*j + first/s.JobDays
 	folder := fmt.Sprintf("jobs/%d-%s/", number, strings.ReplaceAll(g.pick(places), " ", "-"))
 	g.scope(number)
 	files := []*finding.File{finding.NewFile(folder+"scope.md", []byte(g.out.String()))}
-	for d := first; d < min(first+jobDays, s.Days); d++ {
+	for d := first; d < min(first+s.JobDays, s.Days); d++ {
 		date := firstDay.AddDays(d/5*7 + d%5)
 		g.out.Reset()
 		g.note(date)

@@ -130,6 +130,7 @@ func readShop(l layout) (shop, finding.List) {
 	s.company, found = parse.Company(l.company)
 	s.prices, more = parse.Prices(l.prices)
 	found.Add(more...)
+	s.company.Units = addedUnits(s.prices)
 	s.rows = price.Index(s.prices)
 	if l.words != nil {
 		s.words, more = parse.Words(l.words)
@@ -140,6 +141,17 @@ func readShop(l layout) (shop, finding.List) {
 		found.Add(more...)
 	}
 	return s, found
+}
+
+// addedUnits returns the units the price list has beyond those every book knows, in its order.
+func addedUnits(list *notes.PriceList) []notes.Unit {
+	var added []notes.Unit
+	for _, row := range list.Rows {
+		if !slices.Contains(notes.Units, row.Unit) && !slices.Contains(added, row.Unit) {
+			added = append(added, row.Unit)
+		}
+	}
+	return added
 }
 
 // job compiles one job's folder.

@@ -31,8 +31,6 @@ var mayImport = map[string][]string{
 	"jobday/book":          {"finding", "notes"},
 	"jobday/closeout":      {"finding", "notes", "trade"},
 	"jobday/explain":       {"finding", "notes", "trade"},
-	"jobday/closeout":      {"finding", "notes", "trade"},
-	"jobday/explain":       {"finding", "notes"},
 	"jobday/compile":       {"finding", "notes", "trade", "parse/field", "parse", "reconcile", "price"},
 	"jobday/testdata/demo": {},
 	"jobday/bookgen":       {"finding", "notes", "testdata/demo"},

@@ -106,10 +106,10 @@ crew: [Ines]
 	},
 	{
 		ID: "price/no-cost", Severity: Note, Since: "1", After: []string{"price/material-unplaced"},
-		Title: "material on a booked line whose cost is not known",
+		Title: "material whose cost a word in the price list would settle",
 		Why:   "Nothing waits for it, but what the line earned is not known.",
 		Wrong: dayNote(`## Materials
-- B: 3 range hood clamps
+- B: 20 ft MC cable
 `),
 		Right: dayNote(`## Materials
 - B: 20 ft 10/2 MC

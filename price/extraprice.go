@@ -2,12 +2,9 @@ package price
 
 import (
 	"slices"
-	"strings"
-	"unicode"
 
 	"jobday/finding"
 	"jobday/notes"
-	"jobday/trade"
 )
 
 // extraPrice is what an extra costs the customer and how that was figured.
@@ -20,7 +17,7 @@ type extraPrice struct {
 	untold  bool                // no finding of its own says some of that
 }
 
-func (p extraPrice) total() notes.Money {
+func (p *extraPrice) total() notes.Money {
 	sum := p.sum()
 	for _, s := range p.steps {
 		sum = sum.Add(s.Amount)
@@ -120,11 +117,11 @@ func (b *bill) listed(e *notes.ExtraWork, p *extraPrice) bool {
 		}}
 		return true
 	}
-	var fit []notes.PriceRow
+	var fit []*notes.PriceRow
 	var qty notes.Quantity
-	for _, row := range b.Rows.Task(e.TaskWork) {
-		if q, ok := taskQty(e, row); ok && row.Price != nil {
-			fit, qty = append(fit, row), q
+	for _, t := range b.Rows.tasksOf(e.TaskWork) {
+		if q, ok := taskQty(e, t); ok && t.row.Price != nil {
+			fit, qty = append(fit, t.row), q
 		}
 	}
 	switch len(fit) {
@@ -142,62 +139,35 @@ func (b *bill) listed(e *notes.ExtraWork, p *extraPrice) bool {
 // taskQty returns how many of a task an extra is: the quantity of the one thing counted in its
 // words that the task's words name; its own quantity where its words count nothing; or 1 where its
 // words name one of the thing and count none of it.
-func taskQty(e *notes.ExtraWork, row notes.PriceRow) (notes.Quantity, bool) {
+func taskQty(e *notes.ExtraWork, t *task) (notes.Quantity, bool) {
+	unit := t.row.Unit
 	if len(e.Facts) == 0 && e.Qty.Written() {
-		q, ok := e.Qty.In(row.Unit)
+		q, ok := e.Qty.In(unit)
 		return q, ok && q.Value.Sign() > 0
 	}
 	var found notes.Quantity
-	task := wordsOf(row.Item)
-	things := slices.DeleteFunc(slices.Clone(task), func(w string) bool {
-		_, verb := trade.Verb(w)
-		return verb
-	})
 	for _, it := range e.Facts {
 		thing := wordsOf(it.Name)
-		if !it.Qty.Written() || len(it.Other) > 0 || !holds(task, thing) && !holds(thing, things) {
+		if !it.Qty.Written() || len(it.Other) > 0 || !holds(t.words, thing) && !holds(thing, t.things) {
 			continue
 		}
-		q, ok := it.Qty.In(row.Unit)
+		q, ok := it.Qty.In(unit)
 		if !ok || q.Value.Sign() <= 0 || found.Written() {
 			return notes.Quantity{}, false
 		}
 		found = q
 	}
-	if !found.Written() && row.Unit == notes.Each && namesOne(e.TaskWork, things) {
+	if !found.Written() && unit == notes.Each && namesOne(e.TaskWork, t.things) {
 		return notes.Quantity{Value: notes.Int(1), Unit: notes.Each}, true
 	}
 	return found, found.Written()
 }
 
-// several are words that say more than one without saying how many.
-var several = map[string]bool{
-	"all": true, "both": true, "couple": true, "dozen": true, "each": true, "every": true, "few": true, "more": true,
-	"others": true, "pair": true, "remaining": true, "rest": true, "several": true, "some": true,
-}
-
-// namesOne reports whether the words of a work name the things, sorted, in the singular, and have no
-// word such as "both". A number in front of a thing is for whoever counts; others are of time.
-func namesOne(work string, things []string) bool {
-	words := strings.FieldsFunc(strings.ToLower(work), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
-	for _, w := range words {
-		if several[w] {
-			return false
-		}
-		known, ok := trade.FindWord(w)
-		many := ok && known.Plural || !ok && singular(w) != w
-		if _, thing := slices.BinarySearch(things, canon(w)); thing && many {
-			return false
-		}
-	}
-	return true
-}
-
-func (b *bill) taskPrice(e *notes.ExtraWork, row notes.PriceRow, qty notes.Quantity, p *extraPrice) {
+func (b *bill) taskPrice(e *notes.ExtraWork, row *notes.PriceRow, qty notes.Quantity, p *extraPrice) {
 	p.agreed = true
 	p.steps = []notes.PricingStep{{
 		What:  qty.String() + " " + row.Item,
-		Basis: "price list" + rowPlace(row) + ": " + row.Price.String() + " per " + string(row.Unit) + ", labor and material included",
+		Basis: "price list" + rowPlace(*row) + ": " + row.Price.String() + " per " + string(row.Unit) + ", labor and material included",
 		Qty:   qty.Value, Unit: qty.Unit, Rate: row.Price.Decimal(), Amount: row.Price.Times(qty.Value), From: sources(e.From),
 	}}
 	if short := b.Company.MinExtra.Sub(p.total()); short.Sign() > 0 {
@@ -209,7 +179,7 @@ func (b *bill) minimumStep(short notes.Money) notes.PricingStep {
 	return single("up to the least charge", "an extra costs at least "+b.Company.MinExtra.String(), short, nil)
 }
 
-func (b *bill) tellTasks(e *notes.ExtraWork, fit []notes.PriceRow) {
+func (b *bill) tellTasks(e *notes.ExtraWork, fit []*notes.PriceRow) {
 	b.tell(finding.Finding{
 		Severity: finding.Warning, Rule: "price/task-ambiguous",
 		Message: quote(e.Work) + " fits " + quote(fit[0].Item) + " and " + quote(fit[1].Item) + " of the price list equally well",
@@ -239,7 +209,8 @@ func (b *bill) byTime(e *notes.ExtraWork, quotes []materialQuote, p *extraPrice)
 		}
 		p.untold = true
 	}
-	for _, q := range quotes {
+	for i := range quotes {
+		q := &quotes[i]
 		if q.missing != "" {
 			p.miss(q.missing)
 			if e.Outcome == notes.ExtraDone && !e.Price.NoCharge {

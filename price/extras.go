@@ -8,32 +8,112 @@ import (
 	"jobday/notes"
 )
 
+// extraMoney is how the money of an extra stands at the end of a day.
+type extraMoney struct {
+	work   notes.ExtraWork // as it was priced last
+	price  extraPrice
+	held   notes.MoneyNote
+	waits  bool          // held at the end of the day
+	ready  notes.Date    // the day it became ready, if it did
+	listed *notes.JobDay // the last day that listed it
+}
+
+// carryExtras puts what is held and nobody spoke of today among the extras of the day, in front: it
+// is older than what today found.
+func (b *bill) carryExtras() {
+	for i := range b.day.Extras {
+		if m := b.extras[b.day.Extras[i].ID]; m != nil {
+			m.listed = b.day
+		}
+	}
+	var missing []notes.ExtraWork
+	for _, m := range b.open {
+		if m.listed != b.day {
+			m.listed = b.day
+			missing = append(missing, m.work)
+		}
+	}
+	b.open = b.open[:0]
+	if len(missing) > 0 {
+		b.day.Extras = append(missing, b.day.Extras...)
+	}
+}
+
 // extra prices one extra and decides what becomes of the money. In this order the first that
 // applies sets the price: an amount agreed in words; the unit price of the booked line it goes
 // beyond; a unit price of the price list; time and material, at most what was said not to go over.
+// An extra nothing was said about since it was priced keeps its price.
 func (b *bill) extra(e *notes.ExtraWork) {
 	if e.Outcome == notes.ExtraCredit {
 		b.credit(e)
 		return
 	}
-	p := b.priceExtra(e)
-	e.Pricing = steps(slices.Concat(p.steps, p.laborSteps, p.materialSteps))
-	e.Amount = p.total()
-	if e.State != notes.ExtraBilled {
-		e.State = stateOf(e, p)
+	m := b.extras[e.ID]
+	if m == nil {
+		m = &extraMoney{listed: b.day}
+		b.extras[e.ID] = m
 	}
-	full := e.Amount.Add(p.over)
-	b.value(e.Work, full)
-	if p.over.Sign() > 0 {
+	if m.work.ID == "" || !unchanged(&m.work, e) || b.spokenOf(e) {
+		m.price = b.priceExtra(e)
+		m.waits = false
+		e.Pricing = steps(slices.Concat(m.price.steps, m.price.laborSteps, m.price.materialSteps))
+		e.Amount = m.price.total()
+		if e.State != notes.ExtraBilled {
+			e.State = stateOf(e, &m.price)
+		}
+		m.work = *e
+	} else {
+		e.Pricing, e.Amount, e.State, e.Materials = m.work.Pricing, m.work.Amount, m.work.State, m.work.Materials
+	}
+	b.value(e.Work, e.Amount.Add(m.price.over))
+	if m.price.over.Sign() > 0 {
 		b.notBilled(notes.MoneyNote{
-			What: e.Work, Amount: p.over, Why: "over the " + e.Price.NotOver.String() + " it was not to go over",
+			What: e.Work, Amount: m.price.over, Why: "over the " + e.Price.NotOver.String() + " it was not to go over",
 			From: e.From, Ref: e.ID,
 		})
 	}
-	b.place(e, p)
+	b.place(e, m)
+	if m.waits {
+		b.open = append(b.open, m)
+	}
 }
 
-func stateOf(e *notes.ExtraWork, p extraPrice) notes.ExtraState {
+// unchanged reports whether an extra is as it was before: a new word on it adds a place in the notes.
+func unchanged(before, now *notes.ExtraWork) bool {
+	return before.Outcome == now.Outcome && before.Authorization == now.Authorization &&
+		before.Unclear == now.Unclear && before.Line == now.Line && before.TaskWork == now.TaskWork &&
+		before.Minutes == now.Minutes && before.Price == now.Price && before.Number == now.Number &&
+		before.Qty.Unit == now.Qty.Unit && before.Qty.Value.Equal(now.Qty.Value) &&
+		(before.State == notes.ExtraBilled) == (now.State == notes.ExtraBilled) &&
+		len(before.From) == len(now.From) && same(before.Labor, now.Labor) &&
+		same(before.Materials, now.Materials) && same(before.Facts, now.Facts)
+}
+
+// same reports whether two lists are one and the same.
+func same[T any](a, b []T) bool {
+	return len(a) == len(b) && (len(a) == 0 || &a[0] == &b[0])
+}
+
+// spokenOf reports whether rows of the day, and not the extra itself, say what went into it.
+func (b *bill) spokenOf(e *notes.ExtraWork) bool {
+	if len(e.Labor) == 0 && e.Minutes <= 0 {
+		for i := range b.day.Labor {
+			if b.day.Labor[i].On[e.ID] > 0 {
+				return true
+			}
+		}
+	}
+	if len(e.Materials) == 0 {
+		for i := range b.day.Materials {
+			if b.day.Materials[i].Line == e.ID {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func stateOf(e *notes.ExtraWork, p *extraPrice) notes.ExtraState {
 	switch {
 	case e.Price.NoCharge:
 		return notes.ExtraNoCharge
@@ -48,7 +128,12 @@ func stateOf(e *notes.ExtraWork, p extraPrice) notes.ExtraState {
 }
 
 // place puts the amount of an extra where it belongs: ready, held or not billed.
-func (b *bill) place(e *notes.ExtraWork, p extraPrice) {
+func (b *bill) place(e *notes.ExtraWork, m *extraMoney) {
+	if m.waits { // nothing has changed since
+		b.hold(m.held)
+		return
+	}
+	p := &m.price
 	n := notes.MoneyNote{What: e.Work, Amount: e.Amount, From: e.From, Ref: e.ID}
 	unknown := ""
 	if len(p.missing) > 0 {
@@ -76,22 +161,22 @@ func (b *bill) place(e *notes.ExtraWork, p extraPrice) {
 		b.notBilled(n)
 		return
 	}
-	if day, twice := b.billed[e.ID]; twice {
-		n.Why = "ready since " + day.String()
+	if m.ready.Known() {
+		n.Why = "ready since " + m.ready.String()
 		b.notBilled(n)
 		return
 	}
 	if n.Why, n.Frees = b.reasons(e, p); n.Why != "" {
 		b.hold(n)
-		b.waiting = append(b.waiting, waiting{note: n, since: b.day.Date, extra: e.ID})
+		m.held, m.waits = b.day.Money.Held[len(b.day.Money.Held)-1], true
 		return
 	}
-	b.billed[e.ID] = b.day.Date
+	m.ready = b.day.Date
 	b.readyExtra(e, p)
 }
 
 // reasons returns why an extra must wait and what would free it; no reason means that it is ready.
-func (b *bill) reasons(e *notes.ExtraWork, p extraPrice) (why, frees string) {
+func (b *bill) reasons(e *notes.ExtraWork, p *extraPrice) (why, frees string) {
 	var whys, free []string
 	if len(p.missing) > 0 {
 		whys = append(whys, "cannot be priced, missing: "+strings.Join(p.missing, ", "))
@@ -117,7 +202,7 @@ func (b *bill) reasons(e *notes.ExtraWork, p extraPrice) (why, frees string) {
 	return strings.Join(whys, "; "), strings.Join(free, "; ")
 }
 
-func (b *bill) readyExtra(e *notes.ExtraWork, p extraPrice) {
+func (b *bill) readyExtra(e *notes.ExtraWork, p *extraPrice) {
 	l := notes.InvoiceLine{
 		Ref: e.ID, What: e.Work, Why: "authorized" + byText(e.Authorization), From: e.From, Kind: kindExtra,
 	}
@@ -162,7 +247,7 @@ func (b *bill) tellDeclined(e *notes.ExtraWork) {
 // only what was ready before it was dropped has to be given back, once the drop is authorized.
 func (b *bill) credit(e *notes.ExtraWork) {
 	e.Pricing, e.Amount = steps(nil), notes.Money{}
-	e.State = stateOf(e, extraPrice{})
+	e.State = stateOf(e, &extraPrice{})
 	l := b.line(e.Line)
 	if l == nil {
 		return
@@ -177,7 +262,7 @@ func (b *bill) credit(e *notes.ExtraWork) {
 	if l.Price.Kind == notes.TimeAndMaterial {
 		basis = "time and material: nothing is charged for what is not done"
 	}
-	e.Pricing = []notes.PricingStep{single(qty.String()+" "+string(l.Qty.Unit)+" dropped of line "+l.title(), basis, e.Amount, e.From)}
+	e.Pricing = []notes.PricingStep{single(qty.String()+" "+string(l.Qty.Unit)+" dropped of line "+l.title, basis, e.Amount, e.From)}
 	if l.refund.Sign() > 0 {
 		b.giveBack(e, l)
 	}
@@ -192,10 +277,9 @@ func (b *bill) giveBack(e *notes.ExtraWork, l *lineMoney) {
 		b.holdOn(notes.MoneyNote{
 			What: e.Work, Amount: amount, Why: "line " + l.Label + " was ready before it was dropped, and nobody settled the credit",
 			From: e.From, Ref: e.ID, Frees: "the customer's word or a decision",
-		}, nil)
+		}, creditOpen, nil)
 		return
 	}
-	b.billed[e.ID] = b.day.Date
 	b.ready(notes.InvoiceLine{
 		Ref: e.ID, What: e.Work, Qty: notes.Int(1), Unit: notes.Lot, Rate: amount.Decimal(), Amount: amount,
 		Taxed: b.taxed(kindScope), Why: "ready before it was dropped" + byText(e.Authorization),

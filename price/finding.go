@@ -1,6 +1,7 @@
 package price
 
 import (
+	"strings"
 	"unicode/utf8"
 
 	"jobday/finding"
@@ -30,7 +31,7 @@ type told struct {
 
 // span returns the place of a source in its note, or no place when the note is not at hand.
 func (j *job) span(s notes.Source) finding.Span {
-	f := j.files[s.File]
+	f := j.notes[s.File].file
 	if f == nil || s.Line < 1 {
 		return finding.Span{}
 	}
@@ -47,4 +48,36 @@ func offset(f *finding.File, line, column int) int {
 		at += n
 	}
 	return at
+}
+
+// quote puts a text as written into a message, shortened where it is long.
+func quote(s string) string {
+	const longest = 60
+	for i, n := 0, 0; i < len(s); n++ {
+		if n == longest {
+			return `"` + s[:i] + `..."`
+		}
+		_, size := utf8.DecodeRuneInString(s[i:])
+		i += size
+	}
+	return `"` + s + `"`
+}
+
+// quoteSome quotes the first few of several texts and counts the rest.
+func quoteSome(texts []string) string {
+	const most = 6
+	var b strings.Builder
+	for i, s := range texts {
+		switch {
+		case i == most && len(texts) > most+1:
+			b.WriteString(" and " + notes.Int(len(texts)-most).String() + " more")
+			return b.String()
+		case i > 0 && i == len(texts)-1:
+			b.WriteString(" and ")
+		case i > 0:
+			b.WriteString(", ")
+		}
+		b.WriteString(quote(s))
+	}
+	return b.String()
 }

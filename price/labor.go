@@ -14,7 +14,7 @@ import (
 func (b *bill) laborCosts() {
 	for i := range b.day.Labor {
 		r := &b.day.Labor[i]
-		class, _, ok := b.classFor(personTime{person: r.Name, day: b.day.Date, from: r.From})
+		class, _, ok := b.classFor(personTime{person: r.Name, day: b.day, from: r.From})
 		if !ok {
 			continue
 		}
@@ -97,7 +97,7 @@ func (b *bill) priceLabor(uses []notes.LaborUse) labor {
 // personTime is the time of one person on one day, at work or on the road.
 type personTime struct {
 	person  string
-	day     notes.Date
+	day     *notes.JobDay
 	travel  bool
 	minutes notes.Minutes
 	from    []notes.Source
@@ -110,9 +110,9 @@ func (b *bill) byPerson(uses []notes.LaborUse) []personTime {
 		if u.Minutes <= 0 {
 			continue
 		}
-		day, known := b.dates[u.From.File]
-		if !known {
-			day = b.day.Date
+		day := b.notes[u.From.File].day
+		if day == nil {
+			day = b.day
 		}
 		i := slices.IndexFunc(out, func(p personTime) bool {
 			return p.person == u.Person && p.travel == u.Travel && p.day == day
@@ -138,7 +138,7 @@ func (b *bill) classFor(u personTime) (class notes.LaborClass, how string, ok bo
 		}
 		return class, "", true
 	}
-	if class, ok = b.commonClass(b.crews[u.day]); ok {
+	if class, ok = b.commonClass(crew(u.day)); ok {
 		return class, "nobody is named, everybody there that day is " + class.Name, true
 	}
 	var all []string
@@ -149,6 +149,17 @@ func (b *bill) classFor(u personTime) (class notes.LaborClass, how string, ok bo
 		return class, "nobody is named, everybody of the company is " + class.Name, true
 	}
 	return class, someone, false
+}
+
+// crew returns who was there, of those with a name.
+func crew(d *notes.JobDay) []string {
+	all := slices.Clone(d.Crew)
+	for _, r := range d.Labor {
+		if r.Name != "" {
+			all = append(all, r.Name)
+		}
+	}
+	return all
 }
 
 // someone is missing where time has nobody's name.
@@ -196,12 +207,11 @@ func stepText(step notes.Minutes) string {
 	return ", rounded up to steps of " + step.String() + " for each person and day"
 }
 
-// usesOn returns who worked on a line or extra today, out of the rows of time. Where somebody
-// travelled, the travel is taken to be among his minutes on nothing in particular; what is more
-// than those is travel on the line only if it is the one thing he worked on.
+// usesOn returns who worked on a line or extra today, out of the rows of time.
 func (b *bill) usesOn(key string) []notes.LaborUse {
 	var uses []notes.LaborUse
-	for _, r := range b.day.Labor {
+	for i := range b.day.Labor {
+		r := &b.day.Labor[i]
 		m := minutesOn(r, key)
 		if m <= 0 {
 			continue
@@ -210,13 +220,10 @@ func (b *bill) usesOn(key string) []notes.LaborUse {
 		if len(r.From) > 0 {
 			from = r.From[0]
 		}
-		travel := min(max(r.Travel-r.On[notes.Unassigned], 0), m)
-		if key == notes.Unassigned {
-			travel = min(r.Travel, m)
-		} else if worked := len(r.On) - boolInt(r.On[notes.Unassigned] > 0); worked > 1 {
-			travel = 0
+		travel := travelOn(r, key, m)
+		if m > travel {
+			uses = append(uses, notes.LaborUse{Person: r.Name, Minutes: m - travel, From: from})
 		}
-		uses = append(uses, notes.LaborUse{Person: r.Name, Minutes: m - travel, From: from})
 		if travel > 0 {
 			uses = append(uses, notes.LaborUse{Person: r.Name, Minutes: travel, Travel: true, From: from})
 		}
@@ -224,7 +231,29 @@ func (b *bill) usesOn(key string) []notes.LaborUse {
 	return uses
 }
 
-func minutesOn(r notes.LaborRow, key string) notes.Minutes {
+// travelOn returns how many of somebody's minutes on a thing were travel. Where the row does not
+// say, the travel is taken to be among his minutes on nothing in particular; what is more than those
+// is travel on the thing only if it is the one he worked on.
+func travelOn(r *notes.LaborRow, key string, on notes.Minutes) notes.Minutes {
+	switch {
+	case r.TravelOn != nil:
+		return min(r.TravelOn[key], on)
+	case key == notes.Unassigned:
+		return min(r.Travel, on)
+	}
+	unassigned := r.On[notes.Unassigned]
+	worked := len(r.On)
+	if unassigned > 0 {
+		worked--
+	}
+	if worked > 1 {
+		return 0
+	}
+	return min(max(r.Travel-unassigned, 0), on)
+}
+
+// minutesOn returns somebody's minutes on a line or extra; the label of a line may be in any case.
+func minutesOn(r *notes.LaborRow, key string) notes.Minutes {
 	if m, ok := r.On[key]; ok {
 		return m
 	}
@@ -234,20 +263,4 @@ func minutesOn(r notes.LaborRow, key string) notes.Minutes {
 		}
 	}
 	return 0
-}
-
-func boolInt(b bool) int {
-	if b {
-		return 1
-	}
-	return 0
-}
-
-// quote puts a text as written into a message, shortened where it is long.
-func quote(s string) string {
-	const longest = 60
-	if r := []rune(s); len(r) > longest {
-		s = string(r[:longest]) + "..."
-	}
-	return `"` + s + `"`
 }

@@ -8,7 +8,7 @@ import (
 )
 
 // scopeLine prices what today did to one booked line.
-func (b *bill) scopeLine(s *notes.LineStanding, quotes []materialQuote) {
+func (b *bill) scopeLine(s *notes.LineStanding) {
 	s.Price, s.Ready = notes.Money{}, notes.Money{}
 	l := b.line(s.Line)
 	if l == nil || l.priced == b.day {
@@ -27,11 +27,11 @@ func (b *bill) scopeLine(s *notes.LineStanding, quotes []materialQuote) {
 		b.doneAllTheSame(l, s)
 		b.dropped(l, s)
 	case notes.TimeAndMaterial:
-		b.timeAndMaterial(l, s, quotes)
+		b.timeAndMaterial(l, s)
 	default:
 		b.unpriced(l, s)
 	}
-	b.beyondAllowance(l, quotes)
+	b.beyondAllowance(l)
 }
 
 func finished(s *notes.LineStanding) bool {
@@ -67,15 +67,12 @@ func (l *lineMoney) worth(qty notes.Decimal) notes.Money {
 	return notes.Cents(l.Price.Amount.Decimal().Mul(qty).Quo(l.Qty.Value, 2))
 }
 
-func (l *lineMoney) title() string { return l.Label + ": " + l.Work }
-
 // from returns where the line stands in the notes and in the scope.
 func (l *lineMoney) from(s *notes.LineStanding) []notes.Source {
-	from := slices.Clone(s.From)
-	if l.Span.Known() {
-		from = append(from, notes.SourceOf(l.Span))
+	if len(s.From) == 0 {
+		return l.scope
 	}
-	return from
+	return slices.Concat(s.From, l.scope)
 }
 
 // lot makes a lot price ready on the day the line is complete, and holds it from the day work on
@@ -86,13 +83,10 @@ func (b *bill) lot(l *lineMoney, s *notes.LineStanding) {
 	if l.settled || !l.begun || amount.IsZero() {
 		return
 	}
-	b.value(l.title(), amount)
+	b.value(l.title, amount)
 	rest := l.Qty.Value.Sub(l.dropped) // what is still wanted of the line
 	if !finished(s) && s.ToDate.Cmp(rest) < 0 {
-		b.hold(notes.MoneyNote{
-			What: l.title(), Amount: amount, From: l.from(s), Ref: l.Label,
-			Why: standingText(l, s) + "; a lot price is billed when the line is complete", Frees: "the line complete",
-		})
+		b.waitForLot(l, s, amount)
 		return
 	}
 	l.settled = true
@@ -107,9 +101,24 @@ func (b *bill) lot(l *lineMoney, s *notes.LineStanding) {
 			l.dropped.String()+" of "+l.Qty.String()+", in proportion, rounded half up to the cent", out.Neg(), s.From))
 	}
 	b.ready(notes.InvoiceLine{
-		Ref: l.Label, What: l.title(), Qty: notes.Int(1), Unit: notes.Lot, Rate: amount.Decimal(), Amount: amount,
+		Ref: l.Label, What: l.title, Qty: notes.Int(1), Unit: notes.Lot, Rate: amount.Decimal(), Amount: amount,
 		Taxed: b.taxed(kindScope), Why: "the line is complete", Working: working, From: s.From, Kind: kindScope,
 	})
+}
+
+// waitForLot holds a lot price until its line is complete.
+func (b *bill) waitForLot(l *lineMoney, s *notes.LineStanding, amount notes.Money) {
+	stands := standingText(l, s)
+	if len(s.From) > 0 || stands != l.waitsAt || !amount.Equal(l.waits.Amount) {
+		l.waitsAt = stands
+		l.waits = notes.MoneyNote{
+			What: l.title, Amount: amount, From: l.scope, Ref: l.Label,
+			Why: stands + "; a lot price is billed when the line is complete", Frees: "the line complete",
+		}
+	}
+	n := l.waits
+	n.From = l.from(s)
+	b.hold(n)
 }
 
 // The kinds of invoice line a tax treatment tells apart.
@@ -121,6 +130,7 @@ const (
 	kindMixed    = "time and material"
 )
 
+// standingText says how far a line is.
 func standingText(l *lineMoney, s *notes.LineStanding) string {
 	text := s.ToDate.String() + " of " + l.Qty.Value.String() + " done"
 	if s.ToDate.IsZero() {
@@ -142,9 +152,9 @@ func single(what, basis string, amount notes.Money, from []notes.Source) notes.P
 // holdUnclear holds money of a line because an unclear entry of the day may belong to it.
 func (b *bill) holdUnclear(l *lineMoney, s *notes.LineStanding, amount notes.Money) {
 	b.holdOn(notes.MoneyNote{
-		What: l.title(), Amount: amount, Why: "an unclear entry may belong to line " + l.Label, From: l.from(s),
+		What: l.title, Amount: amount, Why: "an unclear entry may belong to line " + l.Label, From: l.from(s),
 		Ref: l.Label, Frees: "a word on which line the unclear entry belongs to",
-	}, nil)
+	}, lineUnclear, l)
 }
 
 // unitPriced makes ready what was done since the last day, within the booked quantity. What goes
@@ -157,7 +167,7 @@ func (b *bill) unitPriced(l *lineMoney, s *notes.LineStanding) {
 	}
 	l.qty = done
 	amount := l.Price.Amount.Times(qty)
-	b.value(l.title(), amount)
+	b.value(l.title, amount)
 	if s.Unclear {
 		b.holdUnclear(l, s, amount)
 		return
@@ -165,7 +175,7 @@ func (b *bill) unitPriced(l *lineMoney, s *notes.LineStanding) {
 	s.Ready = amount
 	what := qty.String() + " " + string(l.Qty.Unit)
 	b.ready(notes.InvoiceLine{
-		Ref: l.Label, What: l.title(), Qty: qty, Unit: l.Qty.Unit, Rate: l.Price.Amount.Decimal(), Amount: amount,
+		Ref: l.Label, What: l.title, Qty: qty, Unit: l.Qty.Unit, Rate: l.Price.Amount.Decimal(), Amount: amount,
 		Taxed: b.taxed(kindScope), Why: what + " done, " + done.String() + " of " + l.Qty.String() + " so far",
 		Working: []notes.PricingStep{{
 			What: what + " of line " + l.Label, Basis: "unit price as booked, for what is done within the booked quantity",
@@ -192,7 +202,7 @@ func (b *bill) dropped(l *lineMoney, s *notes.LineStanding) {
 	}
 	value := l.worth(open).Sub(l.worth(l.dropped))
 	l.refund = l.worth(total).Sub(l.worth(open))
-	what := total.Sub(l.dropped).String() + " " + string(l.Qty.Unit) + " dropped of line " + l.title()
+	what := total.Sub(l.dropped).String() + " " + string(l.Qty.Unit) + " dropped of line " + l.title
 	l.dropped, l.by = total, b.droppedBy(l, s)
 	l.redone = notes.Max(l.redone, s.ToDate.Sub(s.Over).Add(total).Sub(l.Qty.Value)) // done before it was dropped
 	if value.IsZero() {
@@ -226,13 +236,13 @@ func (b *bill) doneAllTheSame(l *lineMoney, s *notes.LineStanding) {
 		return
 	}
 	amount := l.worth(redone).Sub(l.worth(l.redone))
-	what := redone.Sub(l.redone).String() + " " + string(l.Qty.Unit) + " of line " + l.title()
+	what := redone.Sub(l.redone).String() + " " + string(l.Qty.Unit) + " of line " + l.title
 	l.redone = redone
 	b.value(what, amount)
 	b.holdOn(notes.MoneyNote{
 		What: what, Amount: amount, Why: "done although " + l.by + " had taken it out", From: l.from(s),
 		Ref: l.Label, Frees: "the customer's word or a decision",
-	}, nil)
+	}, doneDropped, l)
 }
 
 // unpriced holds a line without a price from the day work on it began. Its value is not known.
@@ -249,9 +259,9 @@ func (b *bill) unpriced(l *lineMoney, s *notes.LineStanding) {
 			Holds:   "line " + l.Label,
 		})
 	}
-	b.value(l.title(), notes.Money{})
+	b.value(l.title, notes.Money{})
 	b.hold(notes.MoneyNote{
-		What: l.title(), Why: "the scope has no price for line " + l.Label + "; what it is worth is not known",
+		What: l.title, Why: "the scope has no price for line " + l.Label + "; what it is worth is not known",
 		From: l.from(s), Ref: l.Label, Frees: "a price in the scope",
 	})
 }

@@ -3,7 +3,6 @@ package price
 import (
 	"slices"
 	"strings"
-	"unicode"
 
 	"jobday/notes"
 	"jobday/trade"
@@ -13,174 +12,174 @@ import (
 // never changes, and may be used by several jobs at a time.
 type Rows struct {
 	list     []notes.PriceRow
-	words    [][]string       // of each row's item, sorted
-	material map[string][]int // by the key of code, item, name and words
+	words    [][]string        // of each row's item, sorted; nil of a task
+	keys     map[string]string // of every wording of the list, as it stands there
+	material map[string][]int  // rows by the key of code, item, name and words
 	tasks    []task
 }
 
 // task is a row sold at a unit price, with each wording it goes by as a set of words.
 type task struct {
-	row      int
+	row      *notes.PriceRow
 	wordings [][]string
+	words    []string // of its item, sorted
+	things   []string // those of its words that are no verb
 }
 
 // Index prepares the rows of a price list for Find and Task; nil stands for an empty list.
 func Index(list *notes.PriceList) *Rows {
-	r := &Rows{material: map[string][]int{}}
 	if list == nil {
-		return r
+		list = &notes.PriceList{}
 	}
-	r.list = list.Rows
-	for i, row := range list.Rows {
-		wordings := append([]string{row.Item, row.Name}, row.Words...)
-		r.words = append(r.words, wordsOf(row.Item))
+	n := len(list.Rows)
+	r := &Rows{
+		list: list.Rows, words: make([][]string, n),
+		keys: make(map[string]string, 3*n), material: make(map[string][]int, 2*n),
+	}
+	for i := range list.Rows {
+		row := &list.Rows[i]
 		if row.Kind == "task" {
-			r.tasks = append(r.tasks, task{i, significant(wordings)})
+			r.tasks = append(r.tasks, newTask(row))
 			continue
 		}
-		for _, w := range append(wordings, row.Code) {
-			r.enter(key(w), i)
+		r.words[i] = wordsOf(row.Item)
+		r.enter(row.Item, strings.Join(r.words[i], " "), i)
+		for _, w := range append([]string{row.Name, row.Code}, row.Words...) {
+			if _, known := r.keys[w]; !known {
+				r.keys[w] = key(w)
+			}
+			r.enter(w, r.keys[w], i)
 		}
 	}
 	return r
 }
 
-func (r *Rows) enter(key string, row int) {
+func (r *Rows) enter(wording, key string, row int) {
+	r.keys[wording] = key
 	if key != "" && !slices.Contains(r.material[key], row) {
 		r.material[key] = append(r.material[key], row)
 	}
+}
+
+func newTask(row *notes.PriceRow) task {
+	t := task{row: row, words: wordsOf(row.Item)}
+	for _, w := range append([]string{row.Item, row.Name}, row.Words...) {
+		// A wording of a single word fits too much and is left out.
+		if words := wordsOf(w); len(words) > 1 {
+			t.wordings = append(t.wordings, words)
+		}
+	}
+	for _, w := range t.words {
+		if _, verb := trade.Verb(w); !verb {
+			t.things = append(t.things, w)
+		}
+	}
+	return t
 }
 
 // Find returns the material row for a thing by its name, and false when none or more than one
 // fits. Names fit when they have the same words in any order. Of several rows the one sold in the
 // unit is taken.
 func (r *Rows) Find(item string, unit notes.Unit) (notes.PriceRow, bool) {
-	rows := r.material[key(item)]
-	if len(rows) == 1 {
-		return r.list[rows[0]], true
+	if row := r.find(r.keyOf(item), unit); row != nil {
+		return *row, true
 	}
-	fit := -1
+	return notes.PriceRow{}, false
+}
+
+// keyOf returns the words of a name in a fixed order: two names with one key name the same thing.
+func (r *Rows) keyOf(item string) string {
+	if k, known := r.keys[item]; known {
+		return k
+	}
+	return key(item)
+}
+
+func (r *Rows) find(key string, unit notes.Unit) *notes.PriceRow {
+	rows := r.material[key]
+	if len(rows) == 1 {
+		return &r.list[rows[0]]
+	}
+	var fit *notes.PriceRow
 	for _, i := range rows {
 		if r.list[i].Unit != unit {
 			continue
 		}
-		if fit >= 0 {
-			return notes.PriceRow{}, false
+		if fit != nil {
+			return nil
 		}
-		fit = i
+		fit = &r.list[i]
 	}
-	if fit < 0 {
-		return notes.PriceRow{}, false
-	}
-	return r.list[fit], true
+	return fit
 }
 
 // Near returns the one material row all of whose words, or all but some of whose words, are those
 // of item; false when there is none or several. It is good for a hint, never for a price.
 func (r *Rows) Near(item string) (notes.PriceRow, bool) {
+	if row := r.near(item); row != nil {
+		return *row, true
+	}
+	return notes.PriceRow{}, false
+}
+
+func (r *Rows) near(item string) *notes.PriceRow {
 	words := wordsOf(item)
-	fit := -1
-	for i, row := range r.list {
-		if row.Kind == "task" {
+	if len(words) == 0 {
+		return nil
+	}
+	var fit *notes.PriceRow
+	for i, have := range r.words {
+		if len(have) == 0 || !holds(words, have) && !holds(have, words) {
 			continue
 		}
-		if have := r.words[i]; !holds(words, have) && !holds(have, words) {
-			continue
+		if fit != nil {
+			return nil
 		}
-		if fit >= 0 {
-			return notes.PriceRow{}, false
-		}
-		fit = i
+		fit = &r.list[i]
 	}
-	if fit < 0 || len(words) == 0 {
-		return notes.PriceRow{}, false
-	}
-	return r.list[fit], true
+	return fit
 }
 
 // Task returns the tasks whose every significant word is among those of the work. A task whose words
 // are all among those of another that fits says less and is left out. More than one left means that
 // the work may be either, or both.
 func (r *Rows) Task(work string) []notes.PriceRow {
+	var rows []notes.PriceRow
+	for _, t := range r.tasksOf(work) {
+		rows = append(rows, *t.row)
+	}
+	return rows
+}
+
+func (r *Rows) tasksOf(work string) []*task {
+	if len(r.tasks) == 0 || work == "" {
+		return nil
+	}
+	type fitting struct {
+		*task
+		most []string // its longest wording that fits
+	}
 	words := wordsOf(work)
-	var fit []task
-	for _, t := range r.tasks {
+	var fit []fitting
+	for i := range r.tasks {
 		var most []string
-		for _, w := range t.wordings {
+		for _, w := range r.tasks[i].wordings {
 			if len(w) > len(most) && holds(words, w) {
 				most = w
 			}
 		}
 		if most != nil {
-			fit = append(fit, task{t.row, [][]string{most}})
+			fit = append(fit, fitting{&r.tasks[i], most})
 		}
 	}
-	var rows []notes.PriceRow
+	var tasks []*task
 	for _, t := range fit {
-		less := func(o task) bool {
-			return len(o.wordings[0]) > len(t.wordings[0]) && holds(o.wordings[0], t.wordings[0])
-		}
+		less := func(o fitting) bool { return len(o.most) > len(t.most) && holds(o.most, t.most) }
 		if !slices.ContainsFunc(fit, less) {
-			rows = append(rows, r.list[t.row])
+			tasks = append(tasks, t.task)
 		}
 	}
-	return rows
-}
-
-// significant returns the words of each wording that tell one task from another. A wording of a
-// single word fits too much and is left out.
-func significant(wordings []string) [][]string {
-	var out [][]string
-	for _, w := range wordings {
-		if words := wordsOf(w); len(words) > 1 {
-			out = append(out, words)
-		}
-	}
-	return out
-}
-
-// key returns the words of a name in a fixed order: two names with one key name the same thing.
-func key(name string) string { return strings.Join(wordsOf(name), " ") }
-
-// small words tell no two things apart.
-var small = map[string]bool{
-	"a": true, "an": true, "and": true, "at": true, "by": true, "for": true, "from": true, "in": true,
-	"of": true, "on": true, "the": true, "to": true, "with": true, "w": true,
-}
-
-// wordsOf returns the words of text in lower case, in the trade's usual word for each, sorted,
-// each once and without small words. A size such as 12/2 or 1.5 is one word.
-func wordsOf(text string) []string {
-	fields := strings.FieldsFunc(strings.ToLower(text), func(r rune) bool {
-		return !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '/' && r != '.'
-	})
-	words := fields[:0]
-	for _, w := range fields {
-		w = strings.Trim(w, "./")
-		if w == "" || small[w] {
-			continue
-		}
-		words = append(words, canon(w))
-	}
-	slices.Sort(words)
-	return slices.Compact(words)
-}
-
-// canon returns the trade's usual word for w, or w in the singular.
-func canon(w string) string {
-	if c, known := trade.Canon(w); known {
-		return c
-	}
-	c, _ := trade.Canon(singular(w))
-	return c
-}
-
-// singular cuts a plural ending, as far as that is safe without a dictionary.
-func singular(w string) string {
-	if len(w) > 3 && strings.HasSuffix(w, "s") && !strings.HasSuffix(w, "ss") {
-		return w[:len(w)-1]
-	}
-	return w
+	return tasks
 }
 
 // holds reports whether every word of part is in whole. Both are sorted.

@@ -1,15 +1,14 @@
 package price
 
 import (
-	"slices"
-
 	"jobday/finding"
 	"jobday/notes"
 )
 
-// A quoted material is one use with what the price list says about it.
+// A materialQuote is one use of material with what the price list says about it.
 type materialQuote struct {
 	use     *notes.MaterialUse
+	line    *lineMoney    // the booked line it went into, or nil
 	rate    notes.Decimal // price of one unit, not rounded
 	basis   string        // where the rate comes from
 	amount  notes.Money
@@ -25,24 +24,74 @@ func (q materialQuote) step() notes.PricingStep {
 }
 
 // materialPrices fills in code, cost and price of everything used today, and what of it goes
-// beyond the allowance of its line. It returns one quote a use, in the same order.
-func (b *bill) materialPrices() []materialQuote {
-	quotes := make([]materialQuote, len(b.day.Materials))
+// beyond the allowance of its line.
+func (b *bill) materialPrices() {
+	b.quotes = b.quotes[:0]
 	for i := range b.day.Materials {
 		u := &b.day.Materials[i]
-		quotes[i] = b.quote(u)
-		b.allow(u)
-		if quotes[i].over = notes.Cents(quotes[i].rate.Mul(u.Over)); quotes[i].missing != "" {
-			quotes[i].over = notes.Money{}
+		q := b.quote(u)
+		if q.line = b.line(u.Line); q.line != nil {
+			b.allow(q.line, u)
 		}
+		if u.Over.Sign() > 0 && q.missing == "" {
+			q.over = notes.Cents(q.rate.Mul(u.Over))
+		}
+		b.quotes = append(b.quotes, q)
 	}
-	return quotes
+}
+
+// A thing is material as notes name it, in the unit they count it in.
+type thing struct {
+	item string
+	unit notes.Unit
+}
+
+// thingRate is what the price list says about one unit of a thing.
+type thingRate struct {
+	key        string // two things with one key are the same
+	row        *notes.PriceRow
+	cost, rate notes.Decimal // for one unit of the thing, not rounded
+	basis      string
+	missing    string // what a person must supply before it has a price, or ""
+	noCost     bool   // whether to say so was settled
+}
+
+// rateOf looks a thing up in the price list, once a job.
+func (j *job) rateOf(t thing) *thingRate {
+	if r := j.things[t]; r != nil {
+		return r
+	}
+	r := &thingRate{key: j.Rows.keyOf(t.item)}
+	j.things[t] = r
+	row := j.Rows.find(r.key, t.unit)
+	if row == nil {
+		r.missing = "a price for " + quote(t.item)
+		return r
+	}
+	r.row = row
+	one, same := notes.Quantity{Value: notes.Int(1), Unit: t.unit}.In(row.Unit)
+	if !same {
+		r.missing = quote(t.item) + " in " + string(row.Unit) + ", as the price list counts it, not in " + string(t.unit)
+		return r
+	}
+	if row.Cost != nil {
+		r.cost = row.Cost.Decimal().Mul(one.Value)
+	}
+	rate, basis, ok := j.unitPrice(*row)
+	if !ok {
+		r.missing = "a price for " + quote(t.item)
+		return r
+	}
+	if r.basis = basis; t.unit != row.Unit {
+		r.basis += ", 1 " + string(t.unit) + " is " + one.String()
+	}
+	r.rate = rate.Mul(one.Value)
+	return r
 }
 
 // quote looks a use up in the price list and fills in its code, cost and price.
 func (j *job) quote(u *notes.MaterialUse) materialQuote {
 	q := materialQuote{use: u}
-	row, ok := j.Rows.Find(u.Item, u.Qty.Unit)
 	switch {
 	case !u.Qty.Written() || u.Qty.Value.Sign() <= 0:
 		q.missing = "how much " + quote(u.Item) + " was used"
@@ -50,31 +99,19 @@ func (j *job) quote(u *notes.MaterialUse) materialQuote {
 	case u.Item == "":
 		q.missing = "what the " + u.Qty.String() + " are"
 		return q
-	case !ok:
-		q.missing = "a price for " + quote(u.Item)
+	}
+	r := j.rateOf(thing{u.Item, u.Qty.Unit})
+	if r.row != nil {
+		u.Code = r.row.Code
+		u.Cost = notes.Cents(r.cost.Mul(u.Qty.Value))
+	}
+	if q.missing = r.missing; q.missing != "" {
 		return q
 	}
-	u.Code = row.Code
-	one, same := notes.Quantity{Value: notes.Int(1), Unit: u.Qty.Unit}.In(row.Unit)
-	if !same {
-		q.missing = quote(u.Item) + " in " + string(row.Unit) + ", as the price list counts it, not in " + string(u.Qty.Unit)
-		return q
-	}
-	if row.Cost != nil {
-		u.Cost = notes.Cents(row.Cost.Decimal().Mul(one.Value).Mul(u.Qty.Value))
-	}
-	q.rate, q.basis, ok = j.unitPrice(row)
-	if !ok {
-		q.missing = "a price for " + quote(u.Item)
-		return q
-	}
-	if !one.Value.Equal(notes.Int(1)) {
-		q.basis += ", 1 " + string(u.Qty.Unit) + " is " + one.String()
-	}
-	q.rate = q.rate.Mul(one.Value)
+	q.rate, q.basis = r.rate, r.basis
 	q.amount = notes.Cents(q.rate.Mul(u.Qty.Value))
 	u.Price = q.amount
-	u.Priced = row.Cost != nil
+	u.Priced = r.row.Cost != nil
 	return q
 }
 
@@ -117,19 +154,12 @@ func rowPlace(row notes.PriceRow) string {
 }
 
 // allow counts a use against the allowance of its line and sets what goes beyond it.
-func (b *bill) allow(u *notes.MaterialUse) {
-	l := b.line(u.Line)
-	if l == nil || l.Price.Kind == notes.TimeAndMaterial {
+func (j *job) allow(l *lineMoney, u *notes.MaterialUse) {
+	u.Allowed, u.Over = notes.Decimal{}, notes.Decimal{}
+	a := j.allowance(l, u)
+	if a == nil || l.Price.Kind == notes.TimeAndMaterial || u.Qty.Value.Sign() <= 0 {
 		return
 	}
-	i := slices.IndexFunc(l.allowance, func(a notes.Allowance) bool {
-		_, same := u.Qty.In(a.Qty.Unit)
-		return same && b.sameThing(a, u)
-	})
-	if i < 0 || u.Qty.Value.Sign() <= 0 {
-		return
-	}
-	a := l.allowance[i]
 	one, _ := notes.Quantity{Value: notes.Int(1), Unit: u.Qty.Unit}.In(a.Qty.Unit)
 	before := l.used[a.Name]
 	after := before.Add(u.Qty.Value.Mul(one.Value))
@@ -146,27 +176,36 @@ func (b *bill) allow(u *notes.MaterialUse) {
 	u.Over = notes.Min(over, u.Qty.Value)
 }
 
-// sameThing reports whether an allowance is for the thing that was used: by its name, or because
-// the price list knows both as one row.
-func (j *job) sameThing(a notes.Allowance, u *notes.MaterialUse) bool {
-	if used := key(u.Item); used == key(a.Name) || used == key(a.Item) {
-		return true
+// allowance returns what the line's price includes of the thing that was used, or nil: by its name,
+// or because the price list knows both as one row.
+func (j *job) allowance(l *lineMoney, u *notes.MaterialUse) *notes.Allowance {
+	if len(l.allowance) == 0 {
+		return nil
 	}
-	row, ok := j.Rows.Find(u.Item, u.Qty.Unit)
-	allowed, known := j.Rows.Find(a.Name, a.Qty.Unit)
-	return ok && known && row.Span == allowed.Span && row.Item == allowed.Item
+	used := j.rateOf(thing{u.Item, u.Qty.Unit})
+	for i := range l.allowance {
+		a := &l.allowance[i]
+		if _, same := u.Qty.In(a.Qty.Unit); !same {
+			continue
+		}
+		named := j.rateOf(thing{a.Name, a.Qty.Unit})
+		if used.key == named.key || used.row != nil && used.row == named.row || used.key == j.rateOf(thing{a.Item, a.Qty.Unit}).key {
+			return a
+		}
+	}
+	return nil
 }
 
 // beyondAllowance holds the material used on a line beyond what its price includes.
-func (b *bill) beyondAllowance(l *lineMoney, quotes []materialQuote) {
-	for _, q := range quotes {
+func (b *bill) beyondAllowance(l *lineMoney) {
+	for _, q := range b.quotes {
 		u := q.use
-		if b.line(u.Line) != l || u.Over.Sign() <= 0 {
+		if q.line != l || u.Over.Sign() <= 0 {
 			continue
 		}
 		over := notes.Quantity{Value: u.Over, Unit: u.Qty.Unit}
 		what := over.String() + " " + u.Item + " on line " + l.Label
-		why := over.String() + " over the " + u.Allowed.String() + " " + string(b.allowedUnit(l, u)) + " allowed on line " + l.Label
+		why := over.String() + " over the " + u.Allowed.String() + " " + string(b.allowance(l, u).Qty.Unit) + " allowed on line " + l.Label
 		b.tell(finding.Finding{
 			Severity: finding.Warning, Rule: "price/over-allowance", Message: why,
 			Hint:  "get the customer's word for it, and write it under Extras",
@@ -178,27 +217,26 @@ func (b *bill) beyondAllowance(l *lineMoney, quotes []materialQuote) {
 		b.value(what, q.over)
 		b.holdOn(notes.MoneyNote{
 			What: what, Amount: q.over, Why: why, From: u.From, Ref: l.Label, Frees: "the customer's word or a decision",
-		}, nil)
+		}, overAllowed, l)
 	}
-}
-
-func (j *job) allowedUnit(l *lineMoney, u *notes.MaterialUse) notes.Unit {
-	for _, a := range l.allowance {
-		if j.sameThing(a, u) {
-			return a.Qty.Unit
-		}
-	}
-	return u.Qty.Unit
 }
 
 // unplaced accounts for material that went into no line and no extra anybody can tell. Where a line
 // billed by the hour was worked on it may be that line's and is held; else it is not billed: the
 // office sees what it is worth and may ask.
-func (b *bill) unplaced(quotes []materialQuote) {
-	for _, q := range quotes {
+func (b *bill) unplaced() {
+	why := nowhere
+	if len(b.hourly) > 0 && len(b.quotes) > 0 {
+		why += "; " + b.byHour + " time and material"
+	}
+	var items []string
+	var first *notes.MaterialUse
+	var sum notes.Money
+	for i := range b.quotes {
+		q := &b.quotes[i]
 		u := q.use
-		if l := b.line(u.Line); l != nil {
-			if l.Price.Kind != notes.TimeAndMaterial && q.missing != "" {
+		if q.line != nil {
+			if q.line.Price.Kind != notes.TimeAndMaterial {
 				b.tellNoCost(q)
 			}
 			continue
@@ -206,30 +244,46 @@ func (b *bill) unplaced(quotes []materialQuote) {
 		if u.Line != "" {
 			continue // an extra's
 		}
-		what := u.Item
-		if u.Qty.Written() {
-			what = u.Qty.String() + " " + u.Item
-		}
-		n := notes.MoneyNote{What: what, Amount: q.amount, From: u.From, Frees: "the line or extra it went into"}
-		n.Why = "no line and no extra says what it was for"
-		if q.missing != "" {
-			b.tellNoCost(q)
-			n.Why += "; missing: " + q.missing
-		}
-		hourly := b.hourlyToday()
-		b.value(what, q.amount)
-		if len(hourly) == 0 {
+		b.tellNoCost(q)
+		n := unplacedNote(q, why)
+		b.value(n.What, q.amount)
+		if len(b.hourly) == 0 {
 			b.notBilled(n)
 			continue
 		}
-		b.tell(finding.Finding{
-			Severity: finding.Warning, Rule: "price/material-unplaced",
-			Message: quote(u.Item) + " went into no line and no extra, and " + linesText(hourly) + " billed by time and material",
-			Hint:    b.placeHint(hourly[0], u), Holds: q.amount.String(),
-		}, u.From)
-		n.Why += "; " + linesText(hourly) + " billed by time and material"
-		b.holdOn(n, nil)
+		b.holdOn(n, materialNowhere, nil)
+		if first == nil {
+			first = u
+		}
+		if sum = sum.Add(q.amount); u.Item != "" {
+			items = append(items, u.Item)
+		} else {
+			items = append(items, n.What)
+		}
 	}
+	if first == nil {
+		return
+	}
+	b.tell(finding.Finding{
+		Severity: finding.Warning, Rule: "price/material-unplaced",
+		Message: quoteSome(items) + " went into no line and no extra, and " + b.byHour + " time and material",
+		Hint:    b.placeHint(b.hourly[0], first), Holds: sum.String(),
+	}, first.From)
+}
+
+// nowhere is why material and time on no line are not billed.
+const nowhere = "no line and no extra says what it was for"
+
+func unplacedNote(q *materialQuote, why string) notes.MoneyNote {
+	u := q.use
+	n := notes.MoneyNote{What: u.Item, Amount: q.amount, Why: why, From: u.From, Frees: "the line or extra it went into"}
+	if u.Qty.Written() {
+		n.What = u.Qty.String() + " " + u.Item
+	}
+	if q.missing != "" {
+		n.Why += "; missing: " + q.missing
+	}
+	return n
 }
 
 // placeHint shows how to say which line a material went into.
@@ -237,13 +291,25 @@ func (b *bill) placeHint(label string, u *notes.MaterialUse) string {
 	return `write the line in front, like "` + label + ": " + u.Item + `", or put it below the extra it was for`
 }
 
-// tellNoCost says that the cost of something is not known. Nothing billed waits for it.
-func (j *job) tellNoCost(q materialQuote) {
-	j.tell(finding.Finding{
+// tellNoCost says once a job that the cost of something is not known, where a word could mend that:
+// the list has the thing in another unit, or something much like it. Nothing billed waits for it,
+// and what no list knows is noise.
+func (b *bill) tellNoCost(q *materialQuote) {
+	u := q.use
+	if q.missing == "" || u.Item == "" || !u.Qty.Written() {
+		return
+	}
+	r := b.rateOf(thing{u.Item, u.Qty.Unit})
+	if r.noCost || r.row == nil && b.Rows.near(u.Item) == nil {
+		r.noCost = true
+		return
+	}
+	r.noCost = true
+	b.tell(finding.Finding{
 		Severity: finding.Note, Rule: "price/no-cost",
-		Message: "the cost of " + quote(q.use.Item) + " is not known; missing: " + q.missing,
-		Hint:    j.priceHint(q.use),
-	}, q.use.From)
+		Message: "the cost of " + quote(u.Item) + " is not known; missing: " + q.missing,
+		Hint:    b.priceHint(u),
+	}, u.From)
 }
 
 // priceHint shows how to give a material a price.
@@ -251,7 +317,7 @@ func (j *job) priceHint(u *notes.MaterialUse) string {
 	if u.Code != "" {
 		return "write the quantity in the unit of row " + u.Code + " of prices.csv"
 	}
-	if row, ok := j.Rows.Near(u.Item); ok {
+	if row := j.Rows.near(u.Item); row != nil {
 		return "if it is " + quote(row.Item) + ", add " + quote(u.Item) + " to the words of row " + row.Code + " in prices.csv"
 	}
 	return "add a row for " + quote(u.Item) + " to prices.csv"

@@ -8,10 +8,12 @@
 // rounding of time on the clock, and cost is figured from the minutes as they are. A markup makes a
 // unit price that is not rounded itself. Tax is rounded as the company says, for each line or for
 // the invoice.
+//
+// A job may run for months with things left open, so what a day only carries on is not figured
+// again: it shares the rows, which nobody changes, of the day before.
 package price
 
 import (
-	"slices"
 	"strings"
 
 	"jobday/finding"
@@ -29,70 +31,79 @@ type Input struct {
 // Days fills in all money on the days of one job, which must be in order of date: codes, costs and
 // prices of material, classes and cost of labor, the working and amount of extras, what of each
 // line is ready, and the day's money. What became ready on one day is not ready again on a later
-// one; what is held stands in every later day until it is freed.
-// Nothing unclear and nothing unpriced is ever ready. It raises the rules under "price/".
+// one; what is held stands in every later day until it is freed, and an extra that is held stands
+// among the extras of every later day. Nothing unclear and nothing unpriced is ever ready.
+// It raises the rules under "price/". Days share rows of money and working: none may be changed.
 func Days(days []*notes.JobDay, in Input) finding.List {
-	j := newJob(days, in)
+	b := &bill{job: newJob(days, in)}
 	for _, d := range days {
-		b := &bill{job: j, day: d}
+		b.day = d
 		b.price()
 	}
-	return j.found
+	return b.found
 }
 
 // job is what the prices of a job carry from one day to the next.
 type job struct {
 	Input
 	tax       notes.TaxTreatment
-	files     map[string]*finding.File // the notes by name, to place findings
-	crews     map[notes.Date][]string  // who was there
-	dates     map[string]notes.Date    // of the notes by name
-	lines     map[string]*lineMoney    // by label in lower case
-	waiting   []waiting
+	notes     map[string]written    // the notes by name
+	lines     map[string]*lineMoney // by label, as written and in lower case
+	extras    map[string]*extraMoney
+	open      []*extraMoney // held at the end of the day before
+	held      []*heldRow    // over days
+	things    map[thing]*thingRate
 	classless map[string]bool
-	billed    map[string]notes.Date // extras by id, the day they became ready
-	told      map[told]bool         // findings given, so that what is carried is not told again
+	told      map[told]bool // findings given, so that what is carried is not told again
 	found     finding.List
+}
+
+// written is a note's text and the day it is about.
+type written struct {
+	file *finding.File
+	day  *notes.JobDay
 }
 
 // lineMoney is how the money of one booked line stands at the end of a day.
 type lineMoney struct {
 	notes.ScopeLine
-	settled   bool          // lot price: ready, or held for good because something is unclear
-	qty       notes.Decimal // unit price: quantity that is ready or held so far
-	spent     notes.Money   // time and material: what of a ceiling is used up
-	dropped   notes.Decimal // quantity the customer took out so far
-	by        string        // by whose word
-	redone    notes.Decimal // what of it was done all the same
-	refund    notes.Money   // dropped today although it was ready before
+	title     string         // "B: Circuit for the proofing cabinet"
+	scope     []notes.Source // where the scope books it
+	settled   bool           // lot price: ready, or held for good because something is unclear
+	qty       notes.Decimal  // unit price: quantity that is ready or held so far
+	spent     notes.Money    // time and material: what of a ceiling is used up
+	dropped   notes.Decimal  // quantity the customer took out so far
+	by        string         // by whose word
+	redone    notes.Decimal  // what of it was done all the same
+	refund    notes.Money    // dropped today although it was ready before
 	begun     bool
 	timed     bool                     // time was written for it since it was last missed
 	unpriced  bool                     // told that it has no price
 	priced    *notes.JobDay            // the day it was priced last, so that no label counts twice
+	waits     notes.MoneyNote          // held until it is complete, as a day holds it that does not touch the line
+	waitsAt   string                   // how the line stood then
 	used      map[string]notes.Decimal // material so far by the name of the allowance, in its unit
 	allowance []notes.Allowance
 }
 
-// waiting is money held on one day that every later day holds as well.
-type waiting struct {
-	note  notes.MoneyNote
-	since notes.Date
-	until func() bool // reports whether it was freed; nil for money only a changed note can free
-	extra string      // id of the extra it is for: where a day lists the extra, that row counts
-}
-
 func newJob(days []*notes.JobDay, in Input) *job {
 	j := &job{
-		Input: in, files: map[string]*finding.File{}, crews: map[notes.Date][]string{},
-		dates: map[string]notes.Date{}, lines: map[string]*lineMoney{}, billed: map[string]notes.Date{}, classless: map[string]bool{}, told: map[told]bool{},
+		Input: in, notes: make(map[string]written, len(days)), lines: make(map[string]*lineMoney, 2*len(in.Job.Lines)),
+		extras: map[string]*extraMoney{}, things: map[thing]*thingRate{}, classless: map[string]bool{}, told: map[told]bool{},
 	}
 	if j.Rows == nil {
 		j.Rows = Index(in.Prices)
 	}
 	for _, l := range in.Job.Lines {
-		if label := strings.ToLower(l.Label); j.lines[label] == nil {
-			j.lines[label] = &lineMoney{ScopeLine: l}
+		label := strings.ToLower(l.Label)
+		if j.lines[label] != nil {
+			continue
 		}
+		m := &lineMoney{ScopeLine: l, title: l.Label + ": " + l.Work}
+		if l.Span.Known() {
+			m.scope = []notes.Source{notes.SourceOf(l.Span)}
+		}
+		j.lines[label], j.lines[l.Label] = m, m
 	}
 	for _, a := range in.Job.Allowed {
 		if l := j.line(a.Line); l != nil {
@@ -101,13 +112,7 @@ func newJob(days []*notes.JobDay, in Input) *job {
 	}
 	for _, d := range days {
 		for _, n := range d.Notes {
-			j.files[n.File], j.dates[n.File] = n.Source, d.Date
-		}
-		j.crews[d.Date] = slices.Clone(d.Crew)
-		for _, r := range d.Labor {
-			if r.Name != "" {
-				j.crews[d.Date] = append(j.crews[d.Date], r.Name)
-			}
+			j.notes[n.File] = written{n.Source, d}
 		}
 	}
 	j.tax = j.treatment()
@@ -115,55 +120,45 @@ func newJob(days []*notes.JobDay, in Input) *job {
 }
 
 // line returns the money of the booked line with the label, or nil when there is none.
-func (j *job) line(label string) *lineMoney { return j.lines[strings.ToLower(label)] }
+func (j *job) line(label string) *lineMoney {
+	if l := j.lines[label]; l != nil || label == "" {
+		return l
+	}
+	return j.lines[strings.ToLower(label)]
+}
 
 // bill is the money of one day in the making.
 type bill struct {
 	*job
-	day *notes.JobDay
+	day    *notes.JobDay
+	quotes []materialQuote // of the day's material, in its order
+	hourly []string        // labels of the lines billed by time and material the day speaks of
+	byHour string          // "line D is billed by", of those
+	fresh  []heldToday
+	values int // rows of the day before, the size to expect
 }
 
 func (b *bill) price() {
-	b.day.Valued = []notes.Value{}
+	b.day.Valued = make([]notes.Value, 0, b.values)
 	b.day.Money = notes.MoneyStanding{
 		Ready: notes.Ready{Lines: []notes.InvoiceLine{}, Tax: []notes.TaxAmount{}},
-		Held:  []notes.MoneyNote{}, NotBilled: []notes.MoneyNote{},
+		Held:  make([]notes.MoneyNote, 0, len(b.held)+len(b.open)), NotBilled: []notes.MoneyNote{},
 	}
-	carried := b.waiting
-	b.waiting = nil
 	b.laborCosts()
-	quotes := b.materialPrices()
+	b.materialPrices()
+	b.findHourly()
 	for i := range b.day.Scope {
-		b.scopeLine(&b.day.Scope[i], quotes)
+		b.scopeLine(&b.day.Scope[i])
 	}
-	b.unplaced(quotes)
+	b.unplaced()
 	b.unassigned()
+	b.carryExtras()
 	for i := range b.day.Extras {
 		b.extra(&b.day.Extras[i])
 	}
-	b.carry(carried)
+	b.carryHeld()
 	b.total()
-}
-
-// carry holds again what earlier days held and nothing has freed.
-func (b *bill) carry(earlier []waiting) {
-	var kept []waiting
-	for _, w := range earlier {
-		if w.until != nil && w.until() || b.lists(w.extra) {
-			continue
-		}
-		n := w.note
-		n.Why += ", since " + w.since.String()
-		b.value(n.What, n.Amount)
-		b.day.Money.Held = append(b.day.Money.Held, n)
-		kept = append(kept, w)
-	}
-	b.waiting = append(kept, b.waiting...)
-}
-
-// lists reports whether the day lists the extra, and so has a row of its own for its money.
-func (b *bill) lists(id string) bool {
-	return id != "" && slices.ContainsFunc(b.day.Extras, func(e notes.ExtraWork) bool { return e.ID == id })
+	b.values = len(b.day.Valued)
 }
 
 // value enters what one thing is worth, before it is decided what becomes of the money.
@@ -179,13 +174,6 @@ func (b *bill) ready(l notes.InvoiceLine) {
 func (b *bill) hold(n notes.MoneyNote) {
 	n.From = sources(n.From)
 	b.day.Money.Held = append(b.day.Money.Held, n)
-}
-
-// holdOn holds money today and on every later day until it is freed.
-func (b *bill) holdOn(n notes.MoneyNote, until func() bool) {
-	n.From = sources(n.From)
-	b.hold(n)
-	b.waiting = append(b.waiting, waiting{note: n, since: b.day.Date, until: until})
 }
 
 func (b *bill) notBilled(n notes.MoneyNote) {

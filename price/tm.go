@@ -65,12 +65,13 @@ func (b *bill) readyParts(l notes.InvoiceLine, p parts, whole string) {
 
 // timeAndMaterial makes ready the time and material that went into the line today, as far as its
 // ceiling goes. What is held counts against the ceiling too, so that freeing it never goes over.
-func (b *bill) timeAndMaterial(l *lineMoney, s *notes.LineStanding, quotes []materialQuote) {
+func (b *bill) timeAndMaterial(l *lineMoney, s *notes.LineStanding) {
 	work := b.priceLabor(b.usesOn(s.Line))
 	p := parts{labor: work.amount, laborSteps: work.steps}
 	from := slices.Concat(s.From, work.from)
-	for _, q := range quotes {
-		if b.line(q.use.Line) != l {
+	for i := range b.quotes {
+		q := &b.quotes[i]
+		if q.line != l {
 			continue
 		}
 		if q.missing != "" {
@@ -86,7 +87,7 @@ func (b *bill) timeAndMaterial(l *lineMoney, s *notes.LineStanding, quotes []mat
 	if total.IsZero() {
 		return
 	}
-	b.value(l.title(), total)
+	b.value(l.title, total)
 	if max := l.Price.Max; max != nil {
 		if over := total.Sub(max.Sub(l.spent)); over.Sign() > 0 {
 			p.cutWhat, p.cutBasis = "less what is over the ceiling", "time and material, at most "+max.String()+" in all"
@@ -104,7 +105,7 @@ func (b *bill) timeAndMaterial(l *lineMoney, s *notes.LineStanding, quotes []mat
 	}
 	s.Ready = p.sum()
 	b.readyParts(notes.InvoiceLine{
-		Ref: l.Label, What: l.title(), Why: "time and material of the day", From: unique(from),
+		Ref: l.Label, What: l.title, Why: "time and material of the day", From: unique(from),
 	}, p, kindScope)
 }
 
@@ -126,22 +127,22 @@ func (b *bill) overCeiling(l *lineMoney, over notes.Money, from []notes.Source) 
 		Hint:    "agree on a higher ceiling before more work is done, or leave it at " + l.Price.Max.String(),
 	}, unique(from))
 	b.notBilled(notes.MoneyNote{
-		What: l.title(), Amount: over, Why: why, From: unique(from), Ref: l.Label, Frees: "a higher ceiling",
+		What: l.title, Amount: over, Why: why, From: unique(from), Ref: l.Label, Frees: "a higher ceiling",
 	})
 }
 
 // holdMaterial holds material on the line that has no price.
-func (b *bill) holdMaterial(l *lineMoney, q materialQuote) {
+func (b *bill) holdMaterial(l *lineMoney, q *materialQuote) {
 	b.tellNoPrice(q)
 	what := q.use.Item + " on line " + l.Label
 	b.value(what, notes.Money{})
 	b.holdOn(notes.MoneyNote{
 		What: what, Why: "no price is known; missing: " + q.missing, From: q.use.From, Ref: l.Label, Frees: q.missing,
-	}, nil)
+	}, materialUnpriced, l)
 }
 
 // tellNoPrice says that something that is to be billed has no price.
-func (j *job) tellNoPrice(q materialQuote) {
+func (j *job) tellNoPrice(q *materialQuote) {
 	j.tell(finding.Finding{
 		Severity: finding.Warning, Rule: "price/no-price",
 		Message: quote(q.use.Item) + " cannot be priced; missing: " + q.missing,
@@ -154,17 +155,18 @@ func (b *bill) missingTime(l *lineMoney, s *notes.LineStanding, work labor) {
 	if work.minutes > 0 {
 		l.timed = true
 	}
-	what := "time on line " + l.title()
 	for _, m := range work.missing {
+		what := "time on line " + l.title
 		b.value(what, notes.Money{})
 		b.holdOn(notes.MoneyNote{
 			What: what, Why: "no price is known; missing: " + m, From: unique(work.from), Ref: l.Label, Frees: m,
-		}, nil)
+		}, timeUnpriced, l)
 	}
 	if work.minutes > 0 || s.Today.Sign() <= 0 && !s.Finished {
 		return
 	}
 	l.timed = false
+	what := "time on line " + l.title
 	b.tell(finding.Finding{
 		Severity: finding.Warning, Rule: "price/time-missing",
 		Message: "line " + quote(l.Label) + " is billed by the hour and no time is written for it",
@@ -174,7 +176,7 @@ func (b *bill) missingTime(l *lineMoney, s *notes.LineStanding, work labor) {
 	b.value(what, notes.Money{})
 	b.holdOn(notes.MoneyNote{
 		What: what, Why: "no time is written for it", From: l.from(s), Ref: l.Label, Frees: "the time it took",
-	}, func() bool { return l.timed })
+	}, noTime, l)
 }
 
 func (b *bill) timeExample(l *lineMoney) string {
@@ -185,44 +187,46 @@ func (b *bill) timeExample(l *lineMoney) string {
 	return l.Label + ": " + who + " 1 h 30"
 }
 
-// hourlyToday returns the labels of the lines billed by time and material that today's notes speak of.
-func (b *bill) hourlyToday() []string {
-	var labels []string
-	for _, s := range b.day.Scope {
+// findHourly notes the lines billed by time and material that today's notes speak of.
+func (b *bill) findHourly() {
+	b.hourly = b.hourly[:0]
+	for i := range b.day.Scope {
+		s := &b.day.Scope[i]
 		l := b.line(s.Line)
 		if l != nil && l.Price.Kind == notes.TimeAndMaterial && b.touched(s) {
-			labels = append(labels, l.Label)
+			b.hourly = append(b.hourly, l.Label)
 		}
 	}
-	return labels
+	if len(b.hourly) == 1 {
+		b.byHour = "line " + b.hourly[0] + " is billed by"
+	} else if len(b.hourly) > 1 {
+		b.byHour = "lines " + strings.Join(b.hourly, ", ") + " are billed by"
+	}
 }
 
 // touched reports whether today's notes speak of the line.
-func (b *bill) touched(s notes.LineStanding) bool {
-	return len(s.From) > 0 || s.Today.Sign() > 0 || len(b.usesOn(s.Line)) > 0
-}
-
-func linesText(labels []string) string {
-	if len(labels) == 1 {
-		return "line " + labels[0] + " is"
-	}
-	return "lines " + strings.Join(labels, ", ") + " are"
+func (b *bill) touched(s *notes.LineStanding) bool {
+	return len(s.From) > 0 || s.Today.Sign() > 0 ||
+		slices.ContainsFunc(b.day.Labor, func(r notes.LaborRow) bool { return minutesOn(&r, s.Line) > 0 })
 }
 
 // unassigned holds time that is on no line and no extra on a day when a line billed by the hour was
 // worked on: some of it may be that line's. Where work at a fixed price was done too, nobody can
 // tell how much, and so what is held has no amount.
 func (b *bill) unassigned() {
-	hourly := b.hourlyToday()
+	if len(b.hourly) == 0 {
+		return
+	}
 	work := b.priceLabor(b.usesOn(notes.Unassigned))
-	if len(hourly) == 0 || work.minutes == 0 {
+	if work.minutes == 0 {
 		return
 	}
 	n := notes.MoneyNote{
 		What: work.minutes.String() + " on no line", Amount: work.amount, From: unique(work.from),
-		Why: "no line and no extra says what it was for; " + linesText(hourly) + " billed by the hour", Frees: "the line it was worked on",
+		Why: nowhere + "; " + b.byHour + " the hour", Frees: "the line it was worked on",
 	}
-	for _, s := range b.day.Scope {
+	for i := range b.day.Scope {
+		s := &b.day.Scope[i]
 		if l := b.line(s.Line); l != nil && l.Price.Kind != notes.TimeAndMaterial && b.touched(s) {
 			n.Amount = notes.Money{}
 			n.Why += ", and how much of it is in the price of line " + l.Label + " is not known"
@@ -231,10 +235,10 @@ func (b *bill) unassigned() {
 	}
 	b.tell(finding.Finding{
 		Severity: finding.Warning, Rule: "price/time-unplaced",
-		Message: work.minutes.String() + " of the day are on no line, and " + linesText(hourly) + " billed by the hour",
-		Hint:    "write the line in front of the time, like " + quote(hourly[0]+": "+work.minutes.String()),
+		Message: work.minutes.String() + " of the day are on no line, and " + b.byHour + " the hour",
+		Hint:    "write the line in front of the time, like " + quote(b.hourly[0]+": "+work.minutes.String()),
 		Holds:   n.What,
 	}, n.From)
 	b.value(n.What, n.Amount)
-	b.holdOn(n, nil)
+	b.holdOn(n, timeNowhere, nil)
 }
