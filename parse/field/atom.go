@@ -35,6 +35,7 @@ type atom struct {
 	role       role
 	plural     bool // written as more than one
 	guess      bool // a designation that could also be a count: "1 1/2" before conduit
+	ones       bool // a rating that stands for things nobody names: "50's"
 	spaced     bool // white space stands before it
 	num        int8 // for a count its number's index, else -1
 	alt        int8 // index of the number in the other honest reading, or -1

@@ -17,9 +17,10 @@ var consentCues = cueTable{
 	sayYesBy:  "per|as per|instructed by|directed by|at the request of",
 	sayYesIf:  "fine with it|is fine with|good with it|ok with it|okay with it|ok w / it|ok|okay|fine with|ok with|okay with|is fine|was fine|is ok|is okay|go ahead|to proceed|directive",
 	saySigned: "signed|signed off|sign off|signed off on|signed for it|signed for|signature from",
-	sayNo: "said skip the|said to skip the|says skip the|says skip it|wont approve|will not approve|wont sign|would not sign|wouldnt sign|refuses|too much money|too pricey|cant afford|costs too much|declined|declines|declined it|said no|told us no|told me no|dont bother|dont bother with|not now|turned it down|turned us down|refused|rejected|passed on it|passed on|not interested|" +
+	sayNo: "says skip it|wont approve|will not approve|wont sign|would not sign|wouldnt sign|refuses|too much money|too pricey|cant afford|costs too much|declined|declines|declined it|said no|told us no|told me no|dont bother|dont bother with|not now|turned it down|turned us down|refused|rejected|passed on it|passed on|not interested|" +
 		"no thanks|too expensive|vetoed|wont pay|will not pay|said leave it|said to leave it|said forget it|said not to|told us not to|told me not to|no go|opted out|said skip it|said to skip it|not this year|said not this time|not this time|said not today|said maybe later|said hold off|said to hold off|would rather not|rather not",
-	sayNoIf: "doesnt need|does not need|didnt need|no longer needs|dont need|cancelled|canceled|cancelled it|doesnt want|does not want|did not want|didnt want|dont want|turned down|no longer wants|not going to pay|against it|said nope|nope",
+	sayDropBy: "doesnt need|does not need|didnt need|no longer needs|dont need|cancelled|canceled|cancelled it|cancels|said skip|says skip|said to skip|took it out",
+	sayNoIf:   "doesnt want|does not want|did not want|didnt want|dont want|turned down|no longer wants|not going to pay|against it|said nope|nope",
 	sayPending: "needs to talk to|has to talk to|will talk to|wants to talk to|going to check with|has to check with|needs to check with|will check with|has to ask|needs to ask|needs to run it by|never got an answer|never heard back|no reply|no response|hasnt answered|hasnt replied|no ok yet|no ok|no okay|not authorized|not authorised|not approved|not okd|not yet approved|not yet authorized|waiting for approval|waiting on approval|awaiting approval|pending approval|pending ok|" +
 		"will let us know|let us know|lets us know|thinking about it|thinks about it|will think|get back to us|get back to me|not signed|unsigned|no answer|no answer yet|no signature|" +
 		"needs approval|need approval|needs ok|needs an ok|need ok|need an ok|to be approved|before approval|havent heard|haven't heard back|needs owner approval|needs owners ok|not sure yet|no word from|nobody approved|nobody okd|nobody signed|needs authorization|need authorization|no approval|without approval|without ok",
@@ -31,16 +32,16 @@ var consentCues = cueTable{
 
 // verdict collects what the phrases about consent say.
 type verdict struct {
-	r           *reader
-	c           notes.Consent
-	decided     notes.ConsentState // the last yes or no
-	pending     bool               // the last word leaves it open
-	hardPending bool
-	cue         hit // what decided
-	asked       hit
-	waiting     hit
-	how         string
-	signed      bool
+	r       *reader
+	c       notes.Consent
+	decided notes.ConsentState // the last yes or no
+	pending bool               // the last word leaves it open
+	cue     hit                // what decided
+	asked   hit
+	dropped hit // takes booked work out, which is no answer to a question
+	waiting hit
+	how     string
+	signed  bool
 }
 
 // consent reads who allowed or refused something.
@@ -72,6 +73,10 @@ func (v *verdict) take(h hit) {
 	case sayNoIf:
 		if _, end := r.personBefore(h.from); end > 0 {
 			v.settle(h, notes.Declined)
+		}
+	case sayDropBy:
+		if _, end := r.personBefore(h.from); end > 0 && v.dropped.to == 0 && !r.negatedWithin(h.from, 2) {
+			v.dropped = h
 		}
 	case sayPending:
 		v.open(h)
@@ -286,6 +291,8 @@ func (v *verdict) decide() notes.Consent {
 		v.c.State = v.decided
 	case v.asked.to > 0:
 		v.c.State, h = notes.Asked, v.asked
+	case v.dropped.to > 0:
+		h = v.dropped
 	default:
 		return notes.Consent{}
 	}
@@ -293,7 +300,7 @@ func (v *verdict) decide() notes.Consent {
 	if v.c.State == notes.Authorized && v.signed && (v.how == "" || v.how == "on site" || h.sense == saySigned) {
 		v.how = "signed"
 	}
-	if v.c.State == notes.Authorized || v.c.State == notes.Declined && v.how != "phone" {
+	if v.c.State != notes.Asked {
 		v.c.How = v.how
 	}
 	v.c.By, end = v.r.whoSaid(h, end)

@@ -49,6 +49,7 @@ const (
 	sayNo
 	sayNoIf
 	sayPending
+	sayDropBy // "cancelled": booked work taken out, by whoever stands before it
 	howOnSite
 	howPhone
 	howText
@@ -303,11 +304,8 @@ func (r *reader) clauseEnd(i int) int {
 	return i
 }
 
-// negated reports whether a "no" or "not" within reach before token i takes back what starts there.
-func (r *reader) negated(i int) bool {
-	return r.negatedWithin(i, 4)
-}
-
+// negatedWithin reports whether a "no" or "not" within reach before token i takes back what starts
+// there.
 func (r *reader) negatedWithin(i, reach int) bool {
 	for n := 0; n < reach && i > 0 && !r.breaks(i-1); n++ {
 		i--

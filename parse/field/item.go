@@ -21,7 +21,6 @@ type portion struct {
 	each    bool
 	ahead   bool // "each" stands before what it is said of: "1 each: dimmer, plate"
 	marked  bool // the count stands in brackets or after an x
-	fixes   bool // corrects the one before: "no, 1 lb"
 	headed  bool
 	plural  bool // the thing is written as more than one
 	only    bool // nothing but properties and designations
@@ -40,6 +39,7 @@ func (w *workspace) items() []notes.Item {
 		}
 	}
 	w.people()
+	s.runs()
 	p := &w.parcel
 	*p = parcel{scanner: s, backing: p.backing[:0], portions: p.portions[:0]}
 	p.read()

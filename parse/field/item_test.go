@@ -85,6 +85,12 @@ func TestReadingItems(t *testing.T) {
 	assert.GreaterOrEqual(t, exact*1000, all*990, "%d of %d lines read exactly", exact, all)
 }
 
+// Things as crews call them, and numbers that only seem to count.
+func TestReadingJottedItems(t *testing.T) {
+	exact, all := score(t, "testdata/items_jotted.txt")
+	assert.Equal(t, all, exact)
+}
+
 // The held-out lines are scored only on request, so that nobody tunes on them by accident.
 func TestReadingHeldOutItems(t *testing.T) {
 	if os.Getenv("HELDOUT") == "" {

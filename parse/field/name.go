@@ -320,7 +320,7 @@ func (s *scanner) implied(b []byte, keep []int, head int) []byte {
 	word := ""
 	for _, k := range keep {
 		switch a := &s.out[k]; {
-		case a.role == roleUnknown:
+		case a.role == roleUnknown, a.ones:
 			return b
 		case a.dim == "spaces":
 			return add(b, "panel")

@@ -38,6 +38,9 @@ func (s *scanner) counted(k int) bool {
 	if k+1 < len(s.out) && s.out[k+1].role == roleMark && (s.out[k+1].text == ":" || s.out[k+1].text == "x") {
 		return true
 	}
+	if k+1 < len(s.out) && s.out[k+1].role == roleCount && s.out[k+1].dim == "" && s.nums[s.out[k+1].num].form != article && s.runEnds(k+2) {
+		return true // "pulls 3 in"
+	}
 	return k > 0 && s.out[k-1].role == roleCount && s.out[k-1].dim == "" &&
 		(k+1 >= len(s.out) || s.out[k+1].role != roleGeneric && s.out[k+1].role != roleKind)
 }

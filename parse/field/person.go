@@ -64,8 +64,11 @@ func (r *reader) personAt(i int) (end int, ok bool) {
 			return 0, false
 		}
 	}
-	if j > i || roleWord(plainOwner(r.low(j))) && !(r.low(j) == "dr" && (r.capital(j+1) || r.low(j+1) == ".")) {
+	if j > i || roleWord(plainOwner(r.low(j))) && !r.honorific(j) {
 		return r.roleAt(j, j > i)
+	}
+	if low := r.low(j); (low == "pastor" || low == "coach") && r.honorific(j) {
+		return r.surnameEnd(j + 1), true
 	}
 	if title(r.low(j)) && (r.capital(j) || r.low(j+1) == ".") {
 		k := j + 1
@@ -81,6 +84,17 @@ func (r *reader) personAt(i int) (end int, ok bool) {
 		return 0, false
 	}
 	return r.surnameEnd(j), true
+}
+
+// honorific reports whether the role at token i stands before a name: "Dr. Fenn", "Pastor Wynn".
+func (r *reader) honorific(i int) bool {
+	switch r.low(i) {
+	case "dr":
+		return r.capital(i+1) || r.low(i+1) == "."
+	case "pastor", "coach":
+		return r.capital(i) && r.capital(i+1)
+	}
+	return false
 }
 
 // surnameEnd returns the token after a name that starts at token i: capitalized words, single
@@ -122,7 +136,7 @@ func (r *reader) roleAt(i int, article bool) (end int, ok bool) {
 		reach = 3
 	}
 	for n := 0; n < reach; n++ {
-		if !r.isWord(i + n) {
+		if !r.isWord(i+n) || r.low(i+n) == "of" {
 			return 0, false
 		}
 		if roleWord(plainOwner(r.low(i + n))) {
@@ -142,7 +156,7 @@ func roleWord(low string) bool {
 	case "owner", "owners", "customer", "client", "tenant", "landlord", "landlady", "manager", "mgr", "super", "superintendent",
 		"gc", "contractor", "foreman", "boss", "homeowner", "architect", "engineer", "chef", "baker",
 		"dentist", "doctor", "farmer", "pm", "supervisor", "wife", "husband", "inspector", "ahj", "facilities", "principal",
-		"rep", "supt", "marshal", "teacher", "nurse", "director", "plant", "harbormaster", "dockmaster", "operator", "steward", "maintenance", "staff", "receptionist", "caretaker", "janitor", "dr", "lady", "buyer", "realtor":
+		"rep", "supt", "coach", "pastor", "marshal", "teacher", "nurse", "director", "plant", "harbormaster", "dockmaster", "operator", "steward", "maintenance", "staff", "receptionist", "caretaker", "janitor", "dr", "lady", "buyer", "realtor":
 		return true
 	}
 	return false

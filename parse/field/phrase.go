@@ -19,9 +19,7 @@ loop:
 			if pluralHead && !(a.role == roleKind && p.partHead(from)) || !counted && a.verb() != "" && !d.headed && p.verbHere(k) {
 				break loop
 			}
-			only = false
-			d.headed = true
-			pluralHead = a.plural
+			only, d.headed, pluralHead = false, true, a.plural
 		case roleUnit:
 			if a.text != "box" || pluralHead {
 				break loop

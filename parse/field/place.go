@@ -104,6 +104,12 @@ func (s *scanner) countsThere(i int) bool {
 	return false
 }
 
+// placeThere reports whether another place stands at token i: "doors 1, 2 and 3 dock lights".
+func (s *scanner) placeThere(i int) bool {
+	w := s.wordAt1(i)
+	return w != nil && w.Class == trade.PlaceWord
+}
+
 // oneThere reports whether a single thing follows a number above one, which then names the place:
 // "stall 11 recept".
 func (s *scanner) oneThere(i int, number string) bool {
@@ -131,7 +137,7 @@ func (s *scanner) morePlaces(p numberedKind, width int, many bool) {
 		}
 		n := &s.toks[s.i+1]
 		alike := len(n.low) == width && width > 1
-		if n.kind != number || !many && !alike || s.countsThere(s.i+2) && !(alike && width > 2) || s.low(s.i+2) != ":" && s.ratedThere(s.i+2) || len(n.low) > 5 {
+		if n.kind != number || !many && !alike || s.countsThere(s.i+2) && !(alike && width > 2) && !(many && s.placeThere(s.i+2)) || s.low(s.i+2) != ":" && s.ratedThere(s.i+2) || len(n.low) > 5 {
 			return
 		}
 		s.i++

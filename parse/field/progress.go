@@ -48,16 +48,13 @@ var progressCues = cueTable{
 
 // standing collects what the phrases about progress say.
 type standing struct {
-	r                *reader
-	p                notes.Progress
-	yes, no          bool
-	untouchedIf      bool
-	worked           bool
-	others           int // token after the last word for somebody else, or 0
-	already, did     int // token after "already", after "did it"
-	alreadyDone      bool
-	doneAt           int // token of the last "done", or -1
-	blockAt, blockTo int
+	r           *reader
+	p           notes.Progress
+	yes, no     bool
+	untouchedIf bool
+	worked      bool
+	others      int // token after the last word for somebody else, or 0
+	doneAt      int // token of the last "done", or -1
 }
 
 // progress reads how far the words say something got.

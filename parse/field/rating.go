@@ -171,9 +171,18 @@ func (s *scanner) numberPlural(n num, j int) bool {
 	return false
 }
 
+// ratedOnes reads "50's": things rated so, whatever they are.
+func (s *scanner) ratedOnes(n num, next int) bool {
+	if !isAmps(n.small) {
+		return false
+	}
+	s.put(atom{role: roleDesig, text: ampsName(n.small), dim: "amps", plural: true, ones: true}, next)
+	return true
+}
+
 // notACount passes a number whose word says it is time, a reading or money.
 func (s *scanner) notACount(n num, j int) bool {
-	if !notCounted(s.low(j)) {
+	if !notCounted(s.low(j)) || s.low(j) == "h" && tight(s.toks, j+1, "/") && s.low(j+2) == "s" {
 		return false
 	}
 	s.put(atom{role: roleSkip, dim: "other"}, j+1)

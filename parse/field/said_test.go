@@ -73,6 +73,7 @@ func scoreTable(t *testing.T, path string, floor float64, read func(line string)
 func TestReadingTime(t *testing.T) {
 	lex := testLexicon()
 	scoreTable(t, "testdata/time.txt", 0.98, func(line string) string { return showTime(Read(line, lex).Time) })
+	scoreTable(t, "testdata/time_jotted.txt", 1, func(line string) string { return showTime(Read(line, lex).Time) })
 	scoreTable(t, "testdata/time_more.txt", 0.85, func(line string) string { return showTime(Read(line, lex).Time) })
 	scoreTable(t, "testdata/time_section.txt", 0.98, func(line string) string { return showTime(ReadTime(line, lex)) })
 }
@@ -87,6 +88,7 @@ func TestReadingInstruments(t *testing.T) {
 func TestReadingWhatIsSaid(t *testing.T) {
 	lex := testLexicon()
 	scoreTable(t, "testdata/said.txt", 0.98, func(line string) string { return showSaid(Read(line, lex)) })
+	scoreTable(t, "testdata/said_jotted.txt", 1, func(line string) string { return showSaid(Read(line, lex)) })
 	scoreTable(t, "testdata/said_more.txt", 0.85, func(line string) string { return showSaid(Read(line, lex)) })
 }
 
@@ -225,10 +227,10 @@ func progressSaid(p notes.Progress) []string {
 }
 
 func consentSaid(c notes.Consent) []string {
-	if c.State == notes.NoConsent {
+	if c.State == notes.NoConsent && c.By == "" {
 		return nil
 	}
-	s := [...]string{"", "asked", "authorized", "declined"}[c.State]
+	s := [...]string{"word", "asked", "authorized", "declined"}[c.State]
 	if c.By != "" {
 		s += fmt.Sprintf(" by %q", c.By)
 	}

@@ -36,7 +36,7 @@ func (s *scanner) marked(n num) {
 		return
 	}
 	switch {
-	case feetMark(t.low) && !t.spaced && s.tightWord(j+1) && s.low(j+1) == "s" && s.numberPlural(n, j+1): // "six 50's"
+	case feetMark(t.low) && !t.spaced && s.tightWord(j+1) && s.low(j+1) == "s" && s.ratedOnes(n, j+2): // "six 50's"
 	case feetMark(t.low) && !t.spaced:
 		s.unitOf(n, "ft", j+1)
 	case t.low == "#" && !t.spaced && !s.tightNumber(j+1):
