@@ -43,6 +43,8 @@ type JobResult struct {
 	Folder string           // "jobs/2431-quay-bakery"
 	Notes  []*notes.DayNote // by date, then file
 	Days   []*notes.JobDay  // by date, priced
+	// LaidOut is how the job's panels stood before the first note.
+	LaidOut []notes.PanelStanding
 }
 
 // Day returns the job's day on the date, or nil.
@@ -196,7 +198,7 @@ func job(f folder, s shop, opt Options, read func()) (JobResult, finding.List) {
 	for _, d := range jobdays {
 		attach(d, j, found)
 	}
-	return JobResult{Job: j, Folder: f.name, Notes: days, Days: jobdays}, found
+	return JobResult{Job: j, Folder: f.name, Notes: days, Days: jobdays, LaidOut: reconcile.LaidOut(j)}, found
 }
 
 func noteContext(s shop) parse.NoteContext {

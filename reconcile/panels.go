@@ -57,6 +57,15 @@ func (s *standing) layOut() {
 	s.panels.found, s.panels.raised = nil, nil
 }
 
+// LaidOut returns how the panels of a job stood before any note, in the order of their layouts.
+func LaidOut(job *notes.Job) []notes.PanelStanding {
+	var out []notes.PanelStanding
+	for _, p := range newPanelBook(job).list {
+		out = append(out, p.standing())
+	}
+	return out
+}
+
 // newPanelBook enters the layouts of the job.
 func newPanelBook(job *notes.Job) panelBook {
 	b := panelBook{laidOut: len(job.Panels)}

@@ -70,13 +70,7 @@ func runReport(ctx context.Context, sys *system, o reportOptions) error {
 	if o.out == "-" {
 		return reportToOutput(sys, b, o)
 	}
-	dir := filepath.Join(b.root, "out")
-	if o.out != "" {
-		dir = o.out
-		if !filepath.IsAbs(dir) {
-			dir = filepath.Join(sys.dir, dir)
-		}
-	}
+	dir := b.outDir(sys, o.out)
 	formats := o.formats
 	if len(formats) == 0 {
 		formats = []string{"html", "md", "csv"}
@@ -94,6 +88,17 @@ func runReport(ctx context.Context, sys *system, o reportOptions) error {
 		return err
 	}
 	return b.verdict()
+}
+
+// outDir is the folder output goes into: the one asked for, or out in the book.
+func (b *openBook) outDir(sys *system, asked string) string {
+	switch {
+	case asked == "":
+		return filepath.Join(b.root, "out")
+	case filepath.IsAbs(asked):
+		return asked
+	}
+	return filepath.Join(sys.dir, asked)
 }
 
 // reportToOutput writes one format of all selected days.
