@@ -118,7 +118,8 @@ const (
 	Declined                       // a person with a say said no
 )
 
-// Consent is who allowed or refused something, how and when.
+// Consent is who allowed or refused something, how and when. With NoConsent and By it is who took
+// booked work out.
 type Consent struct {
 	Piece
 	State ConsentState
