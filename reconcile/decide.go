@@ -218,12 +218,27 @@ func (d *day) despiteRating(r *read) bool {
 	return false
 }
 
+// dropped serves the booked line that somebody took out of the work, and reports whether the words
+// name one.
+func (d *day) dropped(r *read) bool {
+	if d.byLabel(r) {
+		return true
+	}
+	r.found = d.match(r)
+	if len(r.found) == 0 || r.found[0].p < TakeAt {
+		return false
+	}
+	m := r.found[0]
+	r.serve(d, []int{m.line}, m.p, "shares "+strings.Join(m.shared, ", "))
+	return true
+}
+
 // decideThings judges things named outside the material section: with words that fit a booked line
 // well and say where or how far, they are work reported in few words ("four more 50 A recepts");
 // without a count they say nothing.
 func (d *day) decideThings(r *read) {
 	r.found = d.match(r)
-	if len(r.found) > 0 && r.found[0].p >= TakeAt {
+	if len(r.found) > 0 && r.found[0].p >= TakeAt && !d.inList(r) {
 		ev := r.found[0].evidence
 		if r.entry.Section == notes.Done || ev[evWhich] > 0 || ev[evProgress] > 0 || goesOn(r.entry.Text) || ev[evUnit] > 0 {
 			r.serve(d, []int{r.found[0].line}, r.found[0].p, "shares "+strings.Join(r.found[0].shared, ", "))
@@ -235,6 +250,16 @@ func (d *day) decideThings(r *read) {
 		return
 	}
 	r.set(notes.Material, r.entry.Sure, r.why)
+}
+
+// inList reports whether other material stands on the same line of the note.
+func (d *day) inList(r *read) bool {
+	for _, o := range d.reads {
+		if o != r && o.note == r.note && o.result.Source.Line == r.result.Source.Line && o.entry.Kind == notes.Material {
+			return true
+		}
+	}
+	return false
 }
 
 // goesOn reports whether the words go on with something: "more", "another".
@@ -340,6 +365,9 @@ func (d *day) extraWork(r *read, p float64, why string) {
 // decideExtra judges what the note itself calls an extra. A label still names the line it goes
 // with. Words that fit a booked line well are pointed out: it could be billed twice.
 func (d *day) decideExtra(r *read) {
+	if r.facts.Progress.Dropped && d.dropped(r) {
+		return
+	}
 	r.set(notes.Extra, r.entry.Sure, r.why)
 	r.found = d.match(r)
 	d.candidates(r)
