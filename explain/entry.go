@@ -13,6 +13,7 @@ func (a account) entry(e *notes.EntryResult) Chain {
 	c := Chain{Kind: "entry", Job: a.day.Job, Date: a.day.Date.String(), What: e.Text}
 	c.add(a.written(places(e)))
 	c.add(a.decided(e))
+	c.add(a.evidence(e))
 	c.add(readAs(e))
 	c.add(a.cameOf(e))
 	return c
@@ -36,6 +37,9 @@ func (a account) decided(e *notes.EntryResult) Part {
 		}
 	}
 	for _, cand := range e.Candidates {
+		if slices.ContainsFunc(e.Evidence, func(r notes.EvidenceRow) bool { return r.Line == cand.Line }) {
+			continue // said with its evidence
+		}
 		text := fmt.Sprintf("candidate: line %s, %.2f", cand.Line, cand.Confidence)
 		if booked, ok := a.Job.Job.Line(cand.Line); ok {
 			text += ": " + booked.Work

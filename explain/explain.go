@@ -118,14 +118,8 @@ func (in Input) atPlace(j Job, file string, line int) []Chain {
 	var chains []Chain
 	for _, d := range j.Days {
 		a := account{Job: j, day: d}
-		for i := range d.Entries {
-			e := &d.Entries[i]
-			at := slices.ContainsFunc(places(e), func(s notes.Source) bool {
-				return s.Line <= line && line <= max(s.Line, s.EndLine) && sameFile(s.File, file)
-			})
-			if at {
-				chains = append(chains, a.entry(e))
-			}
+		for _, e := range entriesAt(d, file, line) {
+			chains = append(chains, a.entry(e))
 		}
 		for _, n := range d.Narrative {
 			for _, s := range n.From {

@@ -22,6 +22,24 @@ var noteRules = []Rule{
 `),
 	},
 	{
+		ID: "decision/no-extra", Severity: Warning, Since: "1",
+		Title: "a price or an authorization decided about an entry that is no extra",
+		Why:   "It has no effect: only work beyond scope has a price of its own and somebody who says yes to it.",
+		Wrong: file("jobs/2431-quay/decisions.md", `| Entry | Words | Decision | By | When | Why |
+|-------|-------|----------|----|------|-----|
+| 2026-03-12/gfci-receptacle | 2 of 3 GFCI receptacles in | authorized by Ruth Amsel | Hanna | 2026-03-13 | she called |
+`) + dayNote(`## Done
+- C: 2 of 3 GFCI receptacles in
+`),
+		Right: file("jobs/2431-quay/decisions.md", `| Entry | Words | Decision | By | When | Why |
+|-------|-------|----------|----|------|-----|
+| 2026-03-12/gfci-receptacle | 2 of 3 GFCI receptacles in | extra | Hanna | 2026-03-13 | those of the back room |
+| 2026-03-12/gfci-receptacle | 2 of 3 GFCI receptacles in | authorized by Ruth Amsel | Hanna | 2026-03-13 | she called |
+`) + dayNote(`## Done
+- C: 2 of 3 GFCI receptacles in
+`),
+	},
+	{
 		ID: "decision/row", Severity: Error, Since: "1",
 		Title: "a decision that cannot be read",
 		Why:   "It has no effect.",

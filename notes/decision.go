@@ -30,3 +30,22 @@ type Decision struct {
 	Why   string
 	Span  finding.Span
 }
+
+// OfExtra reports whether the decision is about the price or the authorization of an extra, not
+// about what an entry is.
+func (k DecisionKind) OfExtra() bool {
+	return k == DecideNoCharge || k == DecidePrice || k == DecideAuthorized || k == DecideDeclined
+}
+
+// String returns what was decided as it is written in decisions.md: "line B", "price 180.00".
+func (d Decision) String() string {
+	switch d.Kind {
+	case DecideLine:
+		return "line " + d.Line
+	case DecidePrice:
+		return "price " + d.Price.String()
+	case DecideAuthorized, DecideDeclined:
+		return string(d.Kind) + " by " + d.Who
+	}
+	return string(d.Kind)
+}

@@ -64,15 +64,19 @@ func decisionRow(row []cell, where finding.Span, found *finding.List) (notes.Dec
 	if d.When, err = notes.ParseDate(row[4].text); err != nil {
 		return wrong(row[4].span, quote(row[4].text)+" is no date", "write the day as 2026-03-13")
 	}
-	if !decisionWords(row[2].text, &d) {
+	said, ok := Decision(row[2].text)
+	if !ok {
 		return wrong(row[2].span, "cannot tell what "+quote(row[2].text)+" decides",
 			"write line B, extra, narrative, no charge, price 180.00, authorized by NAME, or declined by NAME")
 	}
+	d.Kind, d.Line, d.Price, d.Who = said.Kind, said.Line, said.Price, said.Who
 	return d, true
 }
 
-// decisionWords reads the cell that says what was decided.
-func decisionWords(text string, d *notes.Decision) bool {
+// Decision reads what was decided: "line B", "extra", "narrative", "no charge", "price 180.00",
+// "authorized by NAME" or "declined by NAME", in any case. Only what was decided is filled in.
+func Decision(text string) (d notes.Decision, ok bool) {
+	text = fold(text)
 	low := strings.ToLower(text)
 	after := func(prefix string) string { return strings.TrimSpace(text[len(prefix):]) }
 	switch {
@@ -83,7 +87,7 @@ func decisionWords(text string, d *notes.Decision) bool {
 	case strings.HasPrefix(low, "price "):
 		amount, err := parseAmount(after("price "))
 		if err != nil || amount.Sign() < 0 {
-			return false
+			return d, false
 		}
 		d.Kind, d.Price = notes.DecidePrice, amount
 	case strings.HasPrefix(low, "authorized by "):
@@ -91,7 +95,7 @@ func decisionWords(text string, d *notes.Decision) bool {
 	case strings.HasPrefix(low, "declined by "):
 		d.Kind, d.Who = notes.DecideDeclined, after("declined by ")
 	default:
-		return false
+		return d, false
 	}
-	return true
+	return d, true
 }

@@ -11,6 +11,12 @@ import (
 //	skinny: tandem 20A breaker
 //	blue box: single-gang old work box
 func Words(f *finding.File) (trade.Words, finding.List) {
+	pairs, found := WordPairs(f)
+	return trade.NewWords(pairs), found
+}
+
+// WordPairs reads words.yaml as it is written: each way of writing and what it stands for.
+func WordPairs(f *finding.File) ([][2]string, finding.List) {
 	var found finding.List
 	m := loadYAML(f, f.Span(0, len(f.Text)), "words.yaml", &found)
 	var pairs [][2]string
@@ -25,5 +31,5 @@ func Words(f *finding.File) (trade.Words, finding.List) {
 		}
 		pairs = append(pairs, [2]string{key, meaning})
 	})
-	return trade.NewWords(pairs), found
+	return pairs, found
 }

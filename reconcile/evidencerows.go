@@ -9,7 +9,7 @@ import (
 // mostEvidence is how many lines' evidence is kept with an entry: those a person would weigh.
 const mostEvidence = 4
 
-// leastShown is the probability below which a line is not worth showing as a candidate.
+// leastShown is the probability below which a third line is not worth showing.
 const leastShown = 0.05
 
 // evidenceSaid say what each kind of evidence is, for people. How much of the words is shared
@@ -34,12 +34,12 @@ var evidenceSaid = [evidenceLen]string{
 	evUnit:       "it counts in the line's own unit",
 }
 
-// evidenceRows lays out what spoke for and against the likeliest lines: every one worth showing,
-// and those that nothing but a veto kept out.
+// evidenceRows lays out what spoke for and against the likeliest line and its rival, every other line
+// worth showing, and those that share words but are kept out by a veto.
 func (d *day) evidenceRows(ms []match) []notes.EvidenceRow {
 	n, weights := 0, 0
 	for i := range ms {
-		if n < mostEvidence && ms[i].shown() {
+		if n < mostEvidence && ms[i].shown(n) {
 			n++
 			weights += ms[i].weighs()
 		}
@@ -51,7 +51,7 @@ func (d *day) evidenceRows(ms []match) []notes.EvidenceRow {
 	weighed := make([]notes.Weight, 0, weights)
 	for i := range ms {
 		m := &ms[i]
-		if len(rows) == n || !m.shown() {
+		if len(rows) == n || !m.shown(len(rows)) {
 			continue
 		}
 		from := len(weighed)
@@ -64,8 +64,8 @@ func (d *day) evidenceRows(ms []match) []notes.EvidenceRow {
 	return rows
 }
 
-// shown reports whether a line is worth showing: likely enough, or likely but for its veto.
-func (m *match) shown() bool { return m.p >= leastShown || m.veto != "" && m.despite >= leastShown }
+// shown reports whether a line is worth showing after n others.
+func (m *match) shown(n int) bool { return n < 2 || m.p >= leastShown || m.veto != "" }
 
 // weighs returns how many kinds of evidence counted.
 func (m *match) weighs() int {

@@ -219,11 +219,15 @@ func (d *day) beyond(i int, over notes.Decimal) {
 			x.takePrice(r.facts.Price)
 		}
 	}
+	if len(d.in.Decisions) > 0 {
+		x.decide(d.decisionsAbout(x.work.ID, line.Span, x.work.Work))
+	}
 	d.standing.extras = append(d.standing.extras, x)
 }
 
 // writeExtras lists what is open, and what was settled today.
 func (d *day) writeExtras() {
+	d.idle()
 	for _, x := range d.extras {
 		w := x.work
 		w.Minutes = 0

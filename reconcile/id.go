@@ -20,11 +20,13 @@ func (d *day) id(q query, e *notes.Entry) string {
 		slug = slugOf(e.Text)
 	}
 	base := d.out.Date.String() + "/" + slug
-	d.used[base]++
-	if n := d.used[base]; n > 1 {
-		return base + "-" + strconv.Itoa(n)
+	id := base
+	for d.used[id] > 0 { // the second time; also "circuit" after a "circuit-2"
+		d.used[base]++
+		id = base + "-" + strconv.Itoa(d.used[base])
 	}
-	return base
+	d.used[id]++
+	return id
 }
 
 // slug returns the first words of the query that name things, in the order written.

@@ -1,0 +1,71 @@
+package explain
+
+import (
+	"fmt"
+	"strings"
+
+	"jobday/notes"
+)
+
+// evidence says what spoke for and against each line an entry may mean, and by how much the
+// likeliest is ahead.
+func (a account) evidence(e *notes.EntryResult) Part {
+	p := Part{Title: "Held against the booked lines"}
+	none := 1.0
+	for _, r := range e.Evidence {
+		none -= r.Confidence
+		what := fmt.Sprintf("line %s, %.2f", r.Line, r.Confidence)
+		if booked, ok := a.Job.Job.Line(r.Line); ok {
+			what += ": " + booked.Work
+		}
+		p.say("%s", what)
+		if len(r.Shared) > 0 {
+			p.say("  shares %s", strings.Join(r.Shared, ", "))
+		}
+		if r.Veto != "" {
+			p.say("  cannot be it: %s; it would be %.2f without that", r.Veto, r.Despite)
+		}
+		if said := weights(r.Weighed, 1); said != "" {
+			p.say("  for it: %s", said)
+		}
+		if said := weights(r.Weighed, -1); said != "" {
+			p.say("  against it: %s", said)
+		}
+	}
+	if len(e.Evidence) == 0 {
+		return p
+	}
+	p.say("none of these lines, %.2f", max(none, 0))
+	if said := lead(e.Evidence, max(none, 0)); said != "" {
+		p.say("%s", said)
+	}
+	return p
+}
+
+// weights lists what counted for (sign 1) or against (sign -1) a line, in the order of the evidence and
+// in log odds.
+func weights(all []notes.Weight, sign float64) string {
+	var said []string
+	for _, w := range all {
+		if w.By*sign >= 0.005 {
+			said = append(said, fmt.Sprintf("%s (%+.2f)", w.What, w.By))
+		}
+	}
+	return strings.Join(said, "; ")
+}
+
+// lead says by how much the likeliest line is ahead of what comes next: another line, or none.
+func lead(rows []notes.EvidenceRow, none float64) string {
+	first := rows[0]
+	if first.Confidence == 0 {
+		return ""
+	}
+	rival, p := "that none of them is meant", none
+	if len(rows) > 1 && rows[1].Confidence > none {
+		rival, p = "line "+rows[1].Line, rows[1].Confidence
+	}
+	if first.Confidence < p {
+		return fmt.Sprintf("line %s is behind its rival, %s, by %.2f", first.Line, rival, p-first.Confidence)
+	}
+	return fmt.Sprintf("line %s is ahead of its rival, %s, by %.2f", first.Line, rival, first.Confidence-p)
+}
