@@ -46,6 +46,9 @@ func (d *day) decideOne(r *read) {
 		r.fault = true // a fault found in doing booked work: both are kept
 	case e.Kind == notes.Material && (e.Section == "" || e.Section == notes.Done):
 		d.decideThings(r)
+	case e.Kind == notes.Question && e.Section != notes.Questions && r.facts.Consent.State == notes.Asked && r.query.says():
+		d.decideExtra(r) // somebody asked us for work: a price is wanted, not an answer
+	case e.Kind == notes.Delivery && e.Section == notes.Done && d.sureLine(r):
 	case e.Kind == notes.LeftOpen:
 		d.decideLeft(r)
 	default:
@@ -218,6 +221,17 @@ func (d *day) despiteRating(r *read) bool {
 	return false
 }
 
+// sureLine serves the line the words fit beyond doubt, and reports whether there is one: "occ sensors:
+// 4 in, 2 backordered" is progress, whatever else it tells of.
+func (d *day) sureLine(r *read) bool {
+	r.found = d.match(r)
+	if len(r.found) == 0 || r.found[0].p < 0.9 {
+		return false
+	}
+	r.serve(d, []int{r.found[0].line}, r.found[0].p, "shares "+strings.Join(r.found[0].shared, ", "))
+	return true
+}
+
 // dropped serves the booked line that somebody took out of the work, and reports whether the words
 // name one.
 func (d *day) dropped(r *read) bool {
@@ -283,8 +297,11 @@ func (d *day) decideLeft(r *read) {
 	if len(r.found) == 0 || r.found[0].p < TakeAt {
 		return
 	}
-	if (r.entry.Section == notes.Done || r.entry.Section == "") && r.facts.Progress.NotDone {
-		r.serve(d, []int{r.found[0].line}, r.found[0].p, "was not done; shares "+strings.Join(r.found[0].shared, ", "))
+	if r.entry.Section == notes.Done || r.entry.Section == "" && r.facts.Progress.NotDone {
+		if r.facts.Progress.Complete == notes.Unsaid {
+			r.facts.Progress.Complete = notes.No
+		}
+		r.serve(d, []int{r.found[0].line}, r.found[0].p, "is not all done; shares "+strings.Join(r.found[0].shared, ", "))
 		return
 	}
 	d.lines[r.found[0].line].touched = true

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strings"
 
 	"jobday/parse/field"
 )
@@ -102,7 +103,8 @@ func round3(p float64) float64 { return math.Round(p*1000) / 1000 }
 func (ix *lineIndex) excluded(q query) int {
 	for i, x := range ix.not {
 		hit, all := 0.0, 0.0
-		about := x.head < 0
+		low := strings.ToLower(x.text)
+		about := x.head < 0 || strings.HasPrefix(low, "work ") || strings.HasPrefix(low, "anything ")
 		for k, t := range x.terms {
 			if repeated(x.terms, k) || t.Class == field.NumberTerm {
 				continue
@@ -114,7 +116,7 @@ func (ix *lineIndex) excluded(q query) int {
 			all += w
 			if q.has(t.Text) {
 				hit += w
-				about = about || t.Class == field.VerbTerm || t.Class == field.PlaceTerm || q.head >= 0 && q.terms[q.head].Text == t.Text
+				about = about || t.Class == field.VerbTerm || q.head >= 0 && q.terms[q.head].Text == t.Text
 			}
 		}
 		if about && all > 0 && hit/all >= 0.5 {

@@ -136,6 +136,7 @@ func (s *standing) day(dayNotes []*notes.DayNote) *notes.JobDay {
 	d.overs()
 	d.recordFaults()
 	d.recordTests()
+	d.recordFills()
 	d.recordCircuits()
 	d.recordRemarks()
 	d.recordLabor()

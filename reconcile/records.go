@@ -14,6 +14,10 @@ func (d *day) recordTests() {
 		if r.result.Outcome != notes.Test {
 			continue
 		}
+		if reading, ok := d.recordFill(r); ok && len(r.facts.Readings) == 0 {
+			r.result.Reading = reading
+			continue
+		}
 		v := trade.Judge(r.entry.Text, r.facts.Readings)
 		rec := notes.TestRecord{
 			What: v.What, Readings: []notes.TestValue{}, Limit: v.Limit, Rule: v.Rule, Verdict: v.Verdict, Why: v.Why,
