@@ -51,4 +51,26 @@ var tradeRules = []Rule{
 - put a cover on the cooler disconnect, fixed
 `),
 	},
+	{
+		ID: "fill/over", Severity: Warning, Since: "1",
+		Title: "more in a raceway or box than the tables allow",
+		Why:   "Wires packed too tight are hurt in pulling and run hot; it is cheapest to change before it is closed.",
+		Wrong: dayNote(`## Tests
+- 4x1-1/2 square, 6 #12, 2 devices
+`),
+		Right: dayNote(`## Tests
+- 4x2-1/8 square, 6 #12, 2 devices
+`),
+	},
+	{
+		ID: "fill/unknown", Severity: Warning, Since: "1",
+		Title: "a fill that names a conductor of no size in the tables",
+		Why:   "Nothing can be figured for it.",
+		Wrong: dayNote(`## Tests
+- 3/4 EMT, 9 #13 THHN
+`),
+		Right: dayNote(`## Tests
+- 3/4 EMT, 9 #12 THHN
+`),
+	},
 }

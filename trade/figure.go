@@ -68,7 +68,7 @@ func figureAt(text string, i int) figure {
 	case end < len(text) && (text[end] == '-' || text[end] == ' '):
 		if num := digitsEnd(text, end+1); num > end+1 && num-end < 4 && num < len(text) && text[num] == '/' && num+1 < len(text) && isDigit(text[num+1]) {
 			den := digitsEnd(text, num+1)
-			if top, err := notes.ParseDecimal(text[end+1 : num]); err == nil && den-num < 4 && !text4(text[end+1:den]) {
+			if top, err := notes.ParseDecimal(text[end+1 : num]); err == nil && inch(text[end+1:den]) {
 				value, end = value.Add(quotient(top, text[num+1:den])), den
 			}
 		}
@@ -78,10 +78,14 @@ func figureAt(text string, i int) figure {
 	return f
 }
 
-// text4 reports whether a fraction is one of a wire size or voltage ("4/0", "120/240"): no inch.
-func text4(fraction string) bool {
-	_, den, _ := strings.Cut(fraction, "/")
-	return den == "0" || len(den) > 2
+// inch reports whether a fraction is one of an inch: "1/2" and "11/16", not "14/2", "4/0" or "120/240".
+func inch(fraction string) bool {
+	top, den, _ := strings.Cut(fraction, "/")
+	switch den {
+	case "2", "4", "8", "16", "32":
+		return len(top) < len(den) || len(top) == len(den) && top < den
+	}
+	return false
 }
 
 func digitsEnd(text string, i int) int {
