@@ -108,9 +108,7 @@ func newCard(in DirectoryInput) (*Card, error) {
 		Panel: p.Name, Date: in.Date, Paper: in.Paper, Standing: p, changed: map[int]bool{}, first: in.Before == nil,
 		Cautions: append([]string{trade.DirectoryCaution()}, trade.CodePointer(), trade.Footer()[2]),
 	}
-	if c.Panel == "" {
-		c.Panel = "Panel not named"
-	}
+	c.Panel = orWords(c.Panel, "Panel not named")
 	if in.Company != nil {
 		c.Company = in.Company.Name
 	}
@@ -142,12 +140,7 @@ func newCard(in DirectoryInput) (*Card, error) {
 
 // panelFacts is what the head of a card says of the panel.
 func panelFacts(p notes.Panel) []CardFact {
-	said := func(s string) string {
-		if s == "" {
-			return "not said"
-		}
-		return s
-	}
+	said := func(s string) string { return orWords(s, "not said") }
 	number := func(n int, unit string) string {
 		if n == 0 {
 			return ""
@@ -228,17 +221,31 @@ func circuitWords(x notes.PanelCircuit) string {
 }
 
 // count says how the spaces are used.
-func (c *Card) count() string {
-	p := &c.Standing
+func (c *Card) count() string { return spaceCounts(&c.Standing, false) }
+
+// spaceCounts says how many spaces of a panel have which use, and which those are that are free.
+func spaceCounts(p *notes.PanelStanding, which bool) string {
 	size := "size of the panel not said"
 	if p.Spaces > 0 {
 		size = plural(p.Spaces, "space")
 	}
 	parts := []string{}
 	for _, use := range []notes.SpaceUse{notes.SpaceInUse, notes.SpaceSpare, notes.SpaceBlank, notes.SpaceReserved} {
-		if n := p.Count(use); n > 0 {
-			parts = append(parts, strconv.Itoa(n)+" "+string(use))
+		var spaces []int
+		for _, x := range p.Standing {
+			if x.Use == use {
+				spaces = append(spaces, x.Spaces...)
+			}
 		}
+		if len(spaces) == 0 {
+			continue
+		}
+		said := strconv.Itoa(len(spaces)) + " " + string(use)
+		if which && use != notes.SpaceInUse {
+			slices.Sort(spaces)
+			said += " (" + ranges(spaces) + ")"
+		}
+		parts = append(parts, said)
 	}
 	if open := p.Unlisted(); len(open) > 0 {
 		parts = append(parts, strconv.Itoa(len(open))+" not described")
@@ -247,6 +254,24 @@ func (c *Card) count() string {
 		parts = []string{"none described"}
 	}
 	return size + ": " + strings.Join(parts, ", ")
+}
+
+// Panels says of each panel how its spaces are used at the end of the day: "LP1, 42 spaces: 19 in
+// use, 2 spare (22, 24)".
+func (v *View) Panels() []string {
+	var lines []string
+	for i := range v.Day.Panels {
+		p := &v.Day.Panels[i]
+		lines = append(lines, oneLine(orWords(p.Name, "panel not said"))+", "+spaceCounts(p, true))
+	}
+	return lines
+}
+
+func orWords(s, otherwise string) string {
+	if s == "" {
+		return otherwise
+	}
+	return s
 }
 
 // ChangeWords is one change on one line: "2, 4: was blank; now proofing cabinet, 30A 2P".

@@ -3,6 +3,7 @@ package report
 import (
 	"bytes"
 	"io"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -75,9 +76,9 @@ func DirectoryPDF(w io.Writer, ins []DirectoryInput) error {
 type drawing struct {
 	*pen
 	card *Card
-	m    float64   // margin
-	k    float64   // size of everything against a whole sheet
-	cut  []CardRow // spaces whose words were too long for their cell
+	m    float64     // margin
+	k    float64     // size of everything against a whole sheet
+	cut  []CardSpace // whose words were too long for their cell
 }
 
 // mostRows is how many rows stand on one page: 84 spaces.
@@ -111,7 +112,7 @@ func (d *drawing) head(y float64) float64 {
 	for i, t := range []struct {
 		text string
 		s    style
-	}{{c.Customer, style{bold, 9.5 * k, 0}}, {c.Site, style{regular, 9 * k, 0}}, {c.by(), style{regular, 7.5 * k, 70}}} {
+	}{{c.Customer, style{bold, 9.5 * k, 0}}, {c.Site, style{regular, 9 * k, 0}}, {c.By(), style{regular, 7.5 * k, 70}}} {
 		at := box{x, y + 3*k + float64(i)*13*k, w, 13 * k}
 		lines, s, _ := d.fit(printable(t.text), at, t.s)
 		d.block(lines, at, s)
@@ -127,8 +128,8 @@ func (d *drawing) head(y float64) float64 {
 	return bottom
 }
 
-// by says who made the card and for which job.
-func (c *Card) by() string {
+// By says who made the card and for which job.
+func (c *Card) By() string {
 	job := ""
 	if c.Number != "" {
 		job = "Job " + c.Number
@@ -338,8 +339,8 @@ func (g *gridSheet) words(s CardSpace, b box) {
 		st.weight, st.grey = regular, 60
 	}
 	lines, used, whole := g.fit(printable(s.Serves), b, st)
-	if !whole {
-		g.cut = append(g.cut, CardRow{Left: s})
+	if !whole && !slices.ContainsFunc(g.cut, func(c CardSpace) bool { return c.N == s.N }) {
+		g.cut = append(g.cut, s)
 	}
 	more, small := printable(s.More), style{regular, used.size * 0.82, 70}
 	if more == "" || !whole {
@@ -373,8 +374,8 @@ func (d *drawing) behind() {
 	f.open()
 	if len(d.cut) > 0 {
 		f.title("In full")
-		for _, r := range d.cut {
-			f.item(ints(r.Left.Spaces()) + ": " + r.Left.Serves)
+		for _, s := range d.cut {
+			f.item(ints(s.Spaces()) + ": " + s.Serves)
 		}
 	}
 	if len(c.Changes) > 0 {
