@@ -186,7 +186,7 @@ func DeficienciesText(w io.Writer, l FaultList) error {
 		for _, r := range g {
 			b.WriteString("  " + string(r.Severity) + "  job " + r.Job.Number + ", " + oneLine(strings.Join(filled(r.Title, r.Where), ", ")) + "\n")
 			for _, line := range filled(
-				r.Age()+"; "+oneLine(r.Standing()), said("told nobody that is written", r.Told == "" && r.State != notes.FaultCorrected),
+				r.Age()+"; "+oneLine(r.Standing()), said("told nobody that is written", r.Told == "" && r.By == "" && r.State != notes.FaultCorrected),
 				after("next: ", oneLine(r.FollowUp)), after("photo: ", list(r.Photo)), r.ID+"  "+Where(r.From),
 			) {
 				b.WriteString("          " + line + "\n")

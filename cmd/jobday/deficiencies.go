@@ -46,7 +46,6 @@ they decided.`,
 	o.addDate(cmd, sys)
 	cmd.Flags().BoolVar(&o.open, "open", false, "only what is open: the default")
 	cmd.Flags().BoolVar(&o.all, "all", false, "also what was corrected")
-	cmd.MarkFlagsMutuallyExclusive("open", "all")
 	cmd.Flags().StringVar(&o.until, "until", "", "as of the day `YYYY-MM-DD`: default today")
 	cmd.Flags().StringVar(&o.notice, "notice", "", "print the notice for the customer of this `JOB`")
 	cobra.CheckErr(cmd.RegisterFlagCompletionFunc("notice", completeJobs(sys, &o.bookOptions)))
@@ -59,6 +58,9 @@ they decided.`,
 func runDeficiencies(ctx context.Context, sys *system, o deficienciesOptions) error {
 	if o.notice != "" {
 		return runNotice(ctx, sys, o)
+	}
+	if o.open && o.all {
+		return usagef("--open and --all ask for two lists; give one of them")
 	}
 	if o.date != "" {
 		return usagef("--date goes with --notice; the list is as of --until")

@@ -143,7 +143,7 @@ func TestProgressOnlyWhenATerminalWaits(t *testing.T) {
 
 func TestEveryHelpPageStatesTheExitStatusAndHasExamples(t *testing.T) {
 	pages := [][]string{
-		{}, {"check"}, {"report"}, {"closeout"}, {"explain"}, {"demo"}, {"new"}, {"new", "book"}, {"new", "job"},
+		{}, {"check"}, {"report"}, {"closeout"}, {"deficiencies"}, {"explain"}, {"demo"}, {"new"}, {"new", "book"}, {"new", "job"},
 		{"new", "day"}, {"export"}, {"export", "schema"}, {"export", "rules"},
 	}
 	for _, page := range pages {
@@ -164,7 +164,7 @@ func (full) Write([]byte) (int, error) { return 0, errors.New("no space left on 
 func TestAFailingOutputIsAFailureOfTheSystem(t *testing.T) {
 	dir := demoCopy(t)
 	for _, args := range [][]string{
-		{"check"}, {"report"}, {"report", "--out", "-"}, {"closeout", "2431"}, {"explain", "A", "--job", "2431"},
+		{"check"}, {"report"}, {"report", "--out", "-"}, {"closeout", "2431"}, {"deficiencies"}, {"explain", "A", "--job", "2431"},
 		{"export", "schema"}, {"new", "job", "77"},
 	} {
 		var said bytes.Buffer
