@@ -7,8 +7,8 @@ import (
 	"jobday/notes"
 )
 
-// evidence says what spoke for and against each line an entry may mean, and by how much the
-// likeliest is ahead.
+// evidence says what spoke for and against each line an entry may mean, in log odds as they were
+// added up, and by how much the likeliest is ahead.
 func (a account) evidence(e *notes.EntryResult) Part {
 	p := Part{Title: "Held against the booked lines"}
 	none := 1.0
@@ -25,11 +25,8 @@ func (a account) evidence(e *notes.EntryResult) Part {
 		if r.Veto != "" {
 			p.say("  cannot be it: %s; it would be %.2f without that", r.Veto, r.Despite)
 		}
-		if said := weights(r.Weighed, 1); said != "" {
-			p.say("  for it: %s", said)
-		}
-		if said := weights(r.Weighed, -1); said != "" {
-			p.say("  against it: %s", said)
+		for _, w := range r.Weighed {
+			p.say("    %+.2f  %s", w.By, w.What)
 		}
 	}
 	if len(e.Evidence) == 0 {
@@ -40,18 +37,6 @@ func (a account) evidence(e *notes.EntryResult) Part {
 		p.say("%s", said)
 	}
 	return p
-}
-
-// weights lists what counted for (sign 1) or against (sign -1) a line, in the order of the evidence and
-// in log odds.
-func weights(all []notes.Weight, sign float64) string {
-	var said []string
-	for _, w := range all {
-		if w.By*sign >= 0.005 {
-			said = append(said, fmt.Sprintf("%s (%+.2f)", w.What, w.By))
-		}
-	}
-	return strings.Join(said, "; ")
 }
 
 // lead says by how much the likeliest line is ahead of what comes next: another line, or none.

@@ -13,6 +13,7 @@ func (a account) extra(x *notes.ExtraWork) Chain {
 	c := Chain{Kind: "extra", Job: a.day.Job, Date: a.day.Date.String(), What: x.Work}
 	from := slices.Clone(x.From)
 	taken := Part{Title: "Taken for"}
+	weighed := Part{Title: "Held against the booked lines"}
 	for i := range a.day.Entries {
 		e := &a.day.Entries[i]
 		if !a.rests(x.From, e) {
@@ -27,12 +28,14 @@ func (a account) extra(x *notes.ExtraWork) Chain {
 			taken.say("entry %s:", e.ID)
 		}
 		taken.Rows = append(taken.Rows, a.decided(e).Rows...)
+		weighed.Rows = append(weighed.Rows, a.evidence(e).Rows...)
 	}
 	if len(taken.Rows) == 0 {
 		taken.say("extra, as found on %s", x.Found)
 	}
 	c.add(a.written(from))
 	c.add(taken)
+	c.add(weighed)
 	c.add(allowed(x))
 	price := a.steps(x.Pricing)
 	if len(price.Rows) == 0 && !x.Amount.IsZero() {

@@ -5,7 +5,7 @@ package notes
 type EvidenceRow struct {
 	Line       string   // label
 	Shared     []string // the line's words the entry has, in normal form
-	Weighed    []Weight // what else was weighed, in a fixed order
+	Weighed    []Weight // what was weighed, in a fixed order; adds up to the log odds
 	Veto       string   // why it cannot be this line whatever the words, or ""
 	Confidence float64  // 0 to 1, two decimals; 0 under a veto
 	Despite    float64  // what Confidence would be without the veto

@@ -81,7 +81,7 @@ func TestTheEvidenceOfAMatchIsKept(t *testing.T) {
 	require.NotContains(t, rival.Shared, "kitchen")
 	require.Greater(t, first.Confidence, rival.Confidence)
 	require.NotEmpty(t, rival.Veto, "the kitchen is not the bathroom")
-	sum := bias
+	sum := 0.0
 	for _, w := range first.Weighed {
 		require.NotEmpty(t, w.What)
 		sum += w.By

@@ -67,9 +67,9 @@ func (d *day) evidenceRows(ms []match) []notes.EvidenceRow {
 // shown reports whether a line is worth showing after n others.
 func (m *match) shown(n int) bool { return n < 2 || m.p >= leastShown || m.veto != "" }
 
-// weighs returns how many kinds of evidence counted.
+// weighs returns how many weights there are.
 func (m *match) weighs() int {
-	n := 0
+	n := 1
 	for i, x := range m.evidence {
 		if x*weights[i] != 0 {
 			n++
@@ -78,8 +78,9 @@ func (m *match) weighs() int {
 	return n
 }
 
-// weigh appends the kinds of evidence that counted.
+// weigh appends what a line that shares a word begins with, and the kinds of evidence that counted.
 func (m *match) weigh(to []notes.Weight) []notes.Weight {
+	to = append(to, notes.Weight{What: "to begin with, for a line that shares a word", By: bias})
 	for i, x := range m.evidence {
 		if by := x * weights[i]; by != 0 {
 			to = append(to, notes.Weight{What: evidenceSaid[i], By: round2(by)})

@@ -50,10 +50,7 @@ func runExplain(ctx context.Context, sys *system, o explainOptions, ref string) 
 	if err != nil {
 		return err
 	}
-	in := explain.Input{}
-	for _, j := range b.Jobs {
-		in.Jobs = append(in.Jobs, explain.Job{Job: j.Job, Days: j.Days})
-	}
+	in := b.explainInput()
 	if days := b.days(); o.date != "" && o.date != "last" && len(days) > 0 {
 		in.Date = days[0].Date
 	}
@@ -73,6 +70,15 @@ func runExplain(ctx context.Context, sys *system, o explainOptions, ref string) 
 		return err
 	}
 	return writeAll(sys.out, page.Bytes())
+}
+
+// explainInput is the compiled book as package explain looks things up in it.
+func (b *openBook) explainInput() explain.Input {
+	in := explain.Input{}
+	for _, j := range b.Jobs {
+		in.Jobs = append(in.Jobs, explain.Job{Job: j.Job, Days: j.Days})
+	}
+	return in
 }
 
 // completeRefs offers the labels of booked lines and the ids of extras.

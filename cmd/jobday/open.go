@@ -46,6 +46,7 @@ func (o *bookOptions) addDate(cmd *cobra.Command, sys *system) {
 type openBook struct {
 	*compile.Result
 	root     string
+	files    []*finding.File // as they were read
 	selected []jobDays
 	found    finding.List // of reading and compiling
 }
@@ -98,7 +99,7 @@ func (o *bookOptions) open(ctx context.Context, sys *system) (*openBook, error) 
 	if err := ctx.Err(); err != nil {
 		return nil, err
 	}
-	opened := &openBook{Result: res, root: root}
+	opened := &openBook{Result: res, root: root, files: b.Files}
 	if o.job != "" {
 		found = slices.DeleteFunc(found, opened.ofAnotherJob)
 	}
