@@ -32,7 +32,7 @@ func (p *extraPrice) miss(what string) {
 }
 
 func (b *bill) priceExtra(e *notes.ExtraWork) extraPrice {
-	quotes := b.extraMaterials(e)
+	b.work = b.extraMaterials(e)
 	var p extraPrice
 	switch {
 	case e.Price.Quoted != nil:
@@ -40,7 +40,7 @@ func (b *bill) priceExtra(e *notes.ExtraWork) extraPrice {
 		return p
 	case !e.Price.TimeAndMaterial && b.listed(e, &p):
 	default:
-		b.byTime(e, quotes, &p)
+		b.byTime(e, b.work, &p)
 	}
 	if limit := e.Price.NotOver; limit != nil {
 		if over := p.total().Sub(*limit); over.Sign() > 0 {
@@ -89,7 +89,7 @@ func (p *extraPrice) limit(over, limit notes.Money) {
 
 // extraMaterials prices the material of an extra, each use as the day lists it.
 func (b *bill) extraMaterials(e *notes.ExtraWork) []materialQuote {
-	var quotes []materialQuote
+	quotes := b.work[:0]
 	for i := range e.Materials {
 		quotes = append(quotes, b.quote(&e.Materials[i]))
 	}
@@ -213,6 +213,7 @@ func (b *bill) byTime(e *notes.ExtraWork, quotes []materialQuote, p *extraPrice)
 		q := &quotes[i]
 		if q.missing != "" {
 			p.miss(q.missing)
+			p.untold = p.untold || q.use.Item == ""
 			if e.Outcome == notes.ExtraDone && !e.Price.NoCharge {
 				b.tellNoPrice(q)
 			}

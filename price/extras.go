@@ -168,7 +168,7 @@ func (b *bill) place(e *notes.ExtraWork, m *extraMoney) {
 	}
 	if n.Why, n.Frees = b.reasons(e, p); n.Why != "" {
 		b.hold(n)
-		m.held, m.waits = b.day.Money.Held[len(b.day.Money.Held)-1], true
+		m.held, m.waits = n, true
 		return
 	}
 	m.ready = b.day.Date

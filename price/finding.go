@@ -51,16 +51,18 @@ func offset(f *finding.File, line, column int) int {
 }
 
 // quote puts a text as written into a message, shortened where it is long.
-func quote(s string) string {
+func quote(s string) string { return `"` + shortened(s) + `"` }
+
+func shortened(s string) string {
 	const longest = 60
-	for i, n := 0, 0; i < len(s); n++ {
+	for i, n := 0, 0; i < len(s) && len(s) > longest; n++ {
 		if n == longest {
-			return `"` + s[:i] + `..."`
+			return s[:i] + "..."
 		}
 		_, size := utf8.DecodeRuneInString(s[i:])
 		i += size
 	}
-	return `"` + s + `"`
+	return s
 }
 
 // quoteSome quotes the first few of several texts and counts the rest.
@@ -77,7 +79,9 @@ func quoteSome(texts []string) string {
 		case i > 0:
 			b.WriteString(", ")
 		}
-		b.WriteString(quote(s))
+		b.WriteString(`"`)
+		b.WriteString(shortened(s))
+		b.WriteString(`"`)
 	}
 	return b.String()
 }

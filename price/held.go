@@ -54,7 +54,7 @@ func (b *bill) carryHeld() {
 	b.held = slices.DeleteFunc(b.held, func(r *heldRow) bool { return r.kind == noTime && r.line.timed })
 	for _, r := range b.held {
 		b.value(r.note.What, r.note.Amount)
-		b.day.Money.Held = append(b.day.Money.Held, r.note)
+		b.hold(r.note)
 	}
 	for _, h := range b.fresh {
 		b.join(h)
@@ -119,16 +119,17 @@ func (r *heldRow) word() {
 		n.What, n.Why = "time on line "+r.line.title, "no time is written for it"
 	}
 	n.What += ", " + strconv.Itoa(r.rows) + " entries"
+	worth := ""
 	switch {
 	case r.unknown == 0 || r.kind == materialUnpriced || r.kind == timeUnpriced || r.kind == noTime:
 	case r.unknown == r.rows:
-		n.Why += "; what they are worth is not known"
+		worth = "; what they are worth is not known"
 	default:
-		n.Why += "; the worth of " + strconv.Itoa(r.unknown) + " of them is not known"
+		worth = "; the worth of " + strconv.Itoa(r.unknown) + " of them is not known"
 	}
 	if r.days == 1 {
-		n.Why += ", since " + r.first.String()
+		n.Why += worth + ", since " + r.first.String()
 		return
 	}
-	n.Why += ", on " + strconv.Itoa(r.days) + " days from " + r.first.String() + " to " + r.last.String()
+	n.Why += worth + ", on " + strconv.Itoa(r.days) + " days from " + r.first.String() + " to " + r.last.String()
 }

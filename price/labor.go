@@ -94,6 +94,27 @@ func (b *bill) priceLabor(uses []notes.LaborUse) labor {
 	return l
 }
 
+// laborWorth is priceLabor without the working: what time is worth that nothing is billed for.
+func (b *bill) laborWorth(uses []notes.LaborUse) (amount notes.Money, minutes notes.Minutes, from []notes.Source) {
+	for _, u := range b.byPerson(uses) {
+		minutes += u.minutes
+		from = append(from, u.from...)
+		if class, _, ok := b.classFor(u); ok {
+			amount = amount.Add(hourly(rateFor(u, class), billedMinutes(u.minutes, b.Company.Rounding.Billed)))
+		}
+	}
+	return amount, minutes, from
+}
+
+// rateFor returns what an hour of the time is billed at. A class without a rate of its own for
+// travel travels at its rate for labor.
+func rateFor(u personTime, class notes.LaborClass) notes.Money {
+	if u.travel && !class.TravelRate.IsZero() {
+		return class.TravelRate
+	}
+	return class.Rate
+}
+
 // personTime is the time of one person on one day, at work or on the road.
 type personTime struct {
 	person  string
@@ -179,11 +200,11 @@ func (b *bill) commonClass(people []string) (notes.LaborClass, bool) {
 }
 
 func (b *bill) laborStep(u personTime, class notes.LaborClass, how string) notes.PricingStep {
-	rate, what, basis := class.Rate, "labor", ""
+	rate, what, basis := rateFor(u, class), "labor", ""
 	if u.travel {
 		what = "travel"
-		if rate = class.TravelRate; rate.IsZero() {
-			rate, basis = class.Rate, ", no travel rate: the labor rate"
+		if class.TravelRate.IsZero() {
+			basis = ", no travel rate: the labor rate"
 		}
 	}
 	if u.person != "" {

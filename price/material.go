@@ -153,7 +153,20 @@ func rowPlace(row notes.PriceRow) string {
 	return s
 }
 
-// allow counts a use against the allowance of its line and sets what goes beyond it.
+// findOver notes what was done beyond the booked quantity of each line.
+func (b *bill) findOver() {
+	for i := range b.day.Scope {
+		if s := &b.day.Scope[i]; s.Over.Sign() > 0 {
+			if l := b.line(s.Line); l != nil {
+				l.over = s.Over
+			}
+		}
+	}
+}
+
+// allow counts a use against the allowance of its line and sets what goes beyond it. A unit price
+// is charged for what was done beyond the booked quantity as well, so it includes as much for each
+// of those.
 func (j *job) allow(l *lineMoney, u *notes.MaterialUse) {
 	u.Allowed, u.Over = notes.Decimal{}, notes.Decimal{}
 	a := j.allowance(l, u)
@@ -161,24 +174,24 @@ func (j *job) allow(l *lineMoney, u *notes.MaterialUse) {
 		return
 	}
 	one, _ := notes.Quantity{Value: notes.Int(1), Unit: u.Qty.Unit}.In(a.Qty.Unit)
-	before := l.used[a.Name]
-	after := before.Add(u.Qty.Value.Mul(one.Value))
-	if l.used == nil {
-		l.used = map[string]notes.Decimal{}
+	allowed := a.Qty.Value
+	if l.Price.Kind == notes.UnitPrice && l.over.Sign() > 0 && l.Qty.Value.Sign() > 0 {
+		allowed = allowed.Mul(l.Qty.Value.Add(l.over)).Quo(l.Qty.Value, ratePlaces)
 	}
-	l.used[a.Name] = after
+	a.used = a.used.Add(u.Qty.Value.Mul(one.Value))
 	zero := notes.Decimal{}
-	over := notes.Max(after.Sub(a.Qty.Value), zero).Sub(notes.Max(before.Sub(a.Qty.Value), zero))
+	over := notes.Max(a.used.Sub(allowed).Sub(a.over), zero)
+	a.over = a.over.Add(over)
 	if !one.Value.Equal(notes.Int(1)) {
 		over = over.Quo(one.Value, ratePlaces)
 	}
-	u.Allowed = a.Qty.Value
+	u.Allowed = allowed
 	u.Over = notes.Min(over, u.Qty.Value)
 }
 
 // allowance returns what the line's price includes of the thing that was used, or nil: by its name,
 // or because the price list knows both as one row.
-func (j *job) allowance(l *lineMoney, u *notes.MaterialUse) *notes.Allowance {
+func (j *job) allowance(l *lineMoney, u *notes.MaterialUse) *allowance {
 	if len(l.allowance) == 0 {
 		return nil
 	}

@@ -77,13 +77,19 @@ type lineMoney struct {
 	redone    notes.Decimal  // what of it was done all the same
 	refund    notes.Money    // dropped today although it was ready before
 	begun     bool
-	timed     bool                     // time was written for it since it was last missed
-	unpriced  bool                     // told that it has no price
-	priced    *notes.JobDay            // the day it was priced last, so that no label counts twice
-	waits     notes.MoneyNote          // held until it is complete, as a day holds it that does not touch the line
-	waitsAt   string                   // how the line stood then
-	used      map[string]notes.Decimal // material so far by the name of the allowance, in its unit
-	allowance []notes.Allowance
+	timed     bool            // time was written for it since it was last missed
+	unpriced  bool            // told that it has no price
+	priced    *notes.JobDay   // the day it was priced last, so that no label counts twice
+	waits     notes.MoneyNote // held until it is complete, as a day holds it that does not touch the line
+	waitsAt   string          // how the line stood then
+	over      notes.Decimal   // done beyond the booked quantity
+	allowance []allowance
+}
+
+// allowance is material the price of a line includes and what became of it, in its unit.
+type allowance struct {
+	notes.Allowance
+	used, over notes.Decimal // so far; over is what of used went beyond it
 }
 
 func newJob(days []*notes.JobDay, in Input) *job {
@@ -107,7 +113,7 @@ func newJob(days []*notes.JobDay, in Input) *job {
 	}
 	for _, a := range in.Job.Allowed {
 		if l := j.line(a.Line); l != nil {
-			l.allowance = append(l.allowance, a)
+			l.allowance = append(l.allowance, allowance{Allowance: a})
 		}
 	}
 	for _, d := range days {
@@ -135,16 +141,21 @@ type bill struct {
 	hourly []string        // labels of the lines billed by time and material the day speaks of
 	byHour string          // "line D is billed by", of those
 	fresh  []heldToday
-	values int // rows of the day before, the size to expect
+	work   []materialQuote // of one extra
+	rows   moneyRows
+}
+
+// moneyRows is the money of the day as far as it is known. Its memory is used again every day.
+type moneyRows struct {
+	valued          []notes.Value
+	ready           []notes.InvoiceLine
+	held, notBilled []notes.MoneyNote
 }
 
 func (b *bill) price() {
-	b.day.Valued = make([]notes.Value, 0, b.values)
-	b.day.Money = notes.MoneyStanding{
-		Ready: notes.Ready{Lines: []notes.InvoiceLine{}, Tax: []notes.TaxAmount{}},
-		Held:  make([]notes.MoneyNote, 0, len(b.held)+len(b.open)), NotBilled: []notes.MoneyNote{},
-	}
+	b.rows = moneyRows{b.rows.valued[:0], b.rows.ready[:0], b.rows.held[:0], b.rows.notBilled[:0]}
 	b.laborCosts()
+	b.findOver()
 	b.materialPrices()
 	b.findHourly()
 	for i := range b.day.Scope {
@@ -157,28 +168,35 @@ func (b *bill) price() {
 		b.extra(&b.day.Extras[i])
 	}
 	b.carryHeld()
+	b.day.Valued = list(b.rows.valued)
+	b.day.Money = notes.MoneyStanding{
+		Ready: notes.Ready{Lines: list(b.rows.ready), Tax: []notes.TaxAmount{}},
+		Held:  list(b.rows.held), NotBilled: list(b.rows.notBilled),
+	}
 	b.total()
-	b.values = len(b.day.Valued)
 }
+
+// list returns a copy of rows; of none it is empty and not nil, so that JSON shows [].
+func list[T any](rows []T) []T { return append(make([]T, 0, len(rows)), rows...) }
 
 // value enters what one thing is worth, before it is decided what becomes of the money.
 func (b *bill) value(what string, amount notes.Money) {
-	b.day.Valued = append(b.day.Valued, notes.Value{What: what, Amount: amount})
+	b.rows.valued = append(b.rows.valued, notes.Value{What: what, Amount: amount})
 }
 
 func (b *bill) ready(l notes.InvoiceLine) {
 	l.From, l.Working = sources(l.From), steps(l.Working)
-	b.day.Money.Ready.Lines = append(b.day.Money.Ready.Lines, l)
+	b.rows.ready = append(b.rows.ready, l)
 }
 
 func (b *bill) hold(n notes.MoneyNote) {
 	n.From = sources(n.From)
-	b.day.Money.Held = append(b.day.Money.Held, n)
+	b.rows.held = append(b.rows.held, n)
 }
 
 func (b *bill) notBilled(n notes.MoneyNote) {
 	n.From = sources(n.From)
-	b.day.Money.NotBilled = append(b.day.Money.NotBilled, n)
+	b.rows.notBilled = append(b.rows.notBilled, n)
 }
 
 // sources and steps make a missing list an empty one, so that JSON shows [].

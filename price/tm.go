@@ -143,6 +143,9 @@ func (b *bill) holdMaterial(l *lineMoney, q *materialQuote) {
 
 // tellNoPrice says that something that is to be billed has no price.
 func (j *job) tellNoPrice(q *materialQuote) {
+	if q.use.Item == "" {
+		return // there is nothing a price could be found for; what it went into says so
+	}
 	j.tell(finding.Finding{
 		Severity: finding.Warning, Rule: "price/no-price",
 		Message: quote(q.use.Item) + " cannot be priced; missing: " + q.missing,
@@ -217,12 +220,12 @@ func (b *bill) unassigned() {
 	if len(b.hourly) == 0 {
 		return
 	}
-	work := b.priceLabor(b.usesOn(notes.Unassigned))
-	if work.minutes == 0 {
+	amount, minutes, from := b.laborWorth(b.usesOn(notes.Unassigned))
+	if minutes == 0 {
 		return
 	}
 	n := notes.MoneyNote{
-		What: work.minutes.String() + " on no line", Amount: work.amount, From: unique(work.from),
+		What: minutes.String() + " on no line", Amount: amount, From: unique(from),
 		Why: nowhere + "; " + b.byHour + " the hour", Frees: "the line it was worked on",
 	}
 	for i := range b.day.Scope {
@@ -235,8 +238,8 @@ func (b *bill) unassigned() {
 	}
 	b.tell(finding.Finding{
 		Severity: finding.Warning, Rule: "price/time-unplaced",
-		Message: work.minutes.String() + " of the day are on no line, and " + b.byHour + " the hour",
-		Hint:    "write the line in front of the time, like " + quote(b.hourly[0]+": "+work.minutes.String()),
+		Message: minutes.String() + " of the day are on no line, and " + b.byHour + " the hour",
+		Hint:    "write the line in front of the time, like " + quote(b.hourly[0]+": "+minutes.String()),
 		Holds:   n.What,
 	}, n.From)
 	b.value(n.What, n.Amount)
