@@ -165,7 +165,7 @@ func faultStanding(d notes.DeficiencyRecord) string {
 	if d.How != "" && d.State == notes.FaultCorrected {
 		s += " " + d.How
 	}
-	if d.At.Known() && d.At != d.Found {
+	if changedLater(d) {
 		s += " on " + d.At.String()
 	}
 	if d.Told != "" && d.Told != d.By {
@@ -176,6 +176,9 @@ func faultStanding(d notes.DeficiencyRecord) string {
 	}
 	return s
 }
+
+// changedLater reports whether a deficiency came to its state on a later day than it was found.
+func changedLater(d notes.DeficiencyRecord) bool { return d.At.Known() && d.At != d.Found }
 
 // DeficienciesText writes the list for a terminal.
 func DeficienciesText(w io.Writer, l FaultList) error {

@@ -31,7 +31,7 @@ func funcs() map[string]any {
 		"linestate": LineState, "linehours": LineHours, "progress": Progress, "workby": workBy,
 		"confidence": confidence,
 
-		"footer": trade.Footer, "testcaution": trade.TestCaution, "why": whyItMatters, "standing": faultStanding, "codepointer": trade.CodePointer, "statement": statement, "apart": keptApart,
+		"footer": trade.Footer, "testcaution": trade.TestCaution, "why": whyItMatters, "standing": faultStanding, "since": changedLater, "codepointer": trade.CodePointer, "statement": statement, "apart": keptApart,
 	}
 }
 
