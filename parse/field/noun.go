@@ -6,11 +6,15 @@ import "jobday/trade"
 // stations, "the drive on pump 2" is no road, and heads among horns are detectors.
 // Common practice, no source.
 func (s *scanner) nouns() {
+	heads, alarm := 0, false
 	for k := range s.out {
 		a := &s.out[k]
 		switch {
 		case a.role == roleUnknown && a.text == "head":
-			if s.fireAlarm() {
+			if heads++; heads == 1 {
+				alarm = s.fireAlarm()
+			}
+			if alarm {
 				a.role, a.text = roleThing, "smoke detector"
 			}
 		case a.role != roleVerb:
@@ -58,7 +62,7 @@ func (s *scanner) isDrive(k int) bool {
 		case roleCount:
 			return prev.dim == ""
 		case roleDesig:
-			return prev.dim == "hp" || prev.dim == "watts" || prev.dim == "equipment"
+			return prev.dim == "hp" || prev.dim == "watts" || prev.dim == "equipment" || prev.dim == "model"
 		case roleThing:
 			return prev.text == "motor" || prev.text == "pump" || prev.text == "fan"
 		}
@@ -142,7 +146,7 @@ func tally(toks []token, i int) (n, of, next int, ok bool) {
 		if toks[at].kind != word || !plural {
 			return 0, 0, 0, false
 		}
-	} else if !tallied(&e.Word) || !e.Plural && n != of {
+	} else if !tallied(&e.Word) && !(n == of && (e.Class == trade.PlaceWord || toks[at].low == "pulls")) || !e.Plural && n != of {
 		return 0, 0, 0, false
 	}
 	if _, size := fractionAt(toks, i); size && !plural {

@@ -2,6 +2,9 @@ package field
 
 import "jobday/notes"
 
+// longName is how many words of a name are read: more are no name, and work on it would grow.
+const longName = 32
+
 // phraseOf reads the words that name a thing and returns the atom after them. A counted name may
 // hold words the vocabulary lacks after the thing: "2 breaker hasps".
 func (p *parcel) phraseOf(d *portion, k, hi int, counted bool) int {
@@ -9,7 +12,7 @@ func (p *parcel) phraseOf(d *portion, k, hi int, counted bool) int {
 	only, end := true, k
 	pluralHead := false
 loop:
-	for ; k < hi; k++ {
+	for ; k < hi && len(p.backing)-from < longName; k++ {
 		a := &p.out[k]
 		switch a.role {
 		case roleThing, rolePart, roleKind, roleGeneric:

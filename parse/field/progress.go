@@ -9,7 +9,7 @@ var progressCues = cueTable{
 	sayDone: "hot and running|is running now|fires|fires up|fired up|charging|charges|lit|lit up|all lit|on and working|on and running|on and lit|done|complete|completed|finished|up and working|up, working|in and working|up and running|hot and working|live and working|" +
 		"all working|working|is working|are working|works|now working|and working|buttoned up|wrapped up|all set|good to go|closed out|" +
 		"landed and working|installed and working|tested and working|all wrapped up|energized and working|working now|runs|finished up",
-	sayPartial: "no wire|no wires|no pipe|no conduit|no cable|no trim|no devices|conduit only|pipe only|boxes only|box only|line side only|load side only|rough only|rough in only|wire only|cable only|raceway only|to follow|tmw|tmrw|tomorrow|started|started on|began|begun|under way|underway|in progress|roughed|roughed in|rough in done|rough done|rough is done|partial|partially|partly|mostly|almost|nearly|" +
+	sayPartial: "no power yet|no wire|no wires|no pipe|no conduit|no cable|no trim|no devices|conduit only|pipe only|boxes only|box only|line side only|load side only|rough only|rough in only|wire only|cable only|raceway only|to follow|tmw|tmrw|tomorrow|started|started on|began|begun|under way|underway|in progress|roughed|roughed in|rough in done|rough done|rough is done|partial|partially|partly|mostly|almost|nearly|" +
 		"left|most of|all but|everything but|all except|everything except|done except|complete except|finished except|finished all but|to go|left but|only left|thats left|left is|finished rough|finished roughing|finished the rough|rough finished|rough complete|rough is complete|rough in done|rough in complete|halfway|part way|still need|still needs|still have to|still has to|still to|still missing|" +
 		"left to do|to do|no trim yet|no labels yet|need to|needs to|not all|not landed|not trimmed|not terminated|" +
 		"not energized|not connected|not hooked up|not tied in|not tested|not finished|not complete|not completed|not labeled|not on yet|not on|not in yet|" +
@@ -399,7 +399,7 @@ func (r *reader) othersDid(h hit) bool {
 	case "it", "them", "those", "that", "himself", "themselves", "already":
 		return r.endsClause(h.to + 2)
 	}
-	return r.endsClause(h.to + 1)
+	return r.endsClause(h.to+1) || !r.isCustomer(h.from) && r.low(h.to+1) == "the" && r.clauseEnd(h.to) == len(r.toks) && h.from <= 1
 }
 
 // byOther notes "done by the plumber".

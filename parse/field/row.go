@@ -302,7 +302,7 @@ func (b *rowBuilder) pause(a timePart) {
 // unparted reports whether a break ends a line of several people whose times are written without
 // any mark between them, so that it is everybody's: "sam 7-330 lou 7-3:30 1/2 hr lunch".
 func (b *rowBuilder) unparted(a timePart) bool {
-	if len(b.rows) == 0 || !b.cur.timed || a.to < len(b.r.toks) || b.cur.row.Break > 0 {
+	if len(b.rows) == 0 || len(b.rows) > 16 || !b.cur.timed || a.to < len(b.r.toks) || b.cur.row.Break > 0 {
 		return false
 	}
 	for k := range b.rows {
