@@ -74,6 +74,9 @@ func (d *day) newExtra(r *read) *openExtra {
 	if !doneWords(r) {
 		x.work.Outcome = notes.ExtraNotDone
 	}
+	if !r.query.tradeVerb() {
+		x.work.TaskWork = "add " + r.entry.Text // "asked for a receptacle": what is extra is added
+	}
 	for _, it := range r.entry.Facts.Items {
 		x.work.Facts = append(x.work.Facts, it)
 		if !x.work.Qty.Written() && it.Qty.Written() && len(it.Other) == 0 {
