@@ -115,10 +115,10 @@ var noteRules = []Rule{
 		Title: "an entry that may be one line or another, or an extra",
 		Why:   "A wrong match bills the wrong thing; the entry waits for a word.",
 		Wrong: dayNote(`## Done
-- circuit for the mixer
+- GFCI receptacle by the back sink
 `),
 		Right: dayNote(`## Done
-- B: circuit complete
+- C: 1 GFCI receptacle by the back sink
 `),
 	},
 	{
