@@ -35,11 +35,12 @@ func TestDemoDaysAreBilledAsOnPaper(t *testing.T) {
 			// = 39.90; 6 ft at 1.36 + 60 % = 2.176 -> 13.056 -> 13.06; 2 connectors at 0.68 + 60 %
 			// = 1.088 -> 2.176 -> 2.18; together 139.14. Base of the taxes 1015.14: state 6.25 % is
 			// 63.44625 -> 63.45, city 1.5 % is 15.2271 -> 15.23.
-			// B is begun: the lot of 585.00 waits. Of LP1 nobody knows the time.
+			// B is begun: the lot of 585.00 waits. Of LP1 nobody knows the time. Two receptacles by the
+			// price list would be 2 x 112.00 = 224.00; they are asked for, and neither agreed nor done.
 			job: "2431", date: "2026-03-12",
 			ready:    map[string]string{"A": "640.00", "C": "236.00", "2026-03-12/disconnect-dough-mixer": "139.14"},
 			subtotal: "1015.14", tax: map[string]string{"state": "63.45", "city": "15.23"}, total: "1093.82",
-			held: map[string]string{"B: ": "585.00", "time on line D": "0.00", "Ruth also wants 2 more": "0.00"},
+			held: map[string]string{"B: ": "585.00", "time on line D": "0.00", "Ruth also wants 2 more": "224.00"},
 		},
 		{
 			// B is complete: lot 585.00. The third GFCI 118.00, and one more that nobody agreed to:
