@@ -49,6 +49,9 @@ func readInside(dir, name string) ([]byte, error) {
 func lock(dir string) (unlock func() error, err error) {
 	name := filepath.Join(dir, lockName)
 	for {
+		if info, err := os.Lstat(name); err == nil && !info.Mode().IsRegular() {
+			return nil, ErrOutside
+		}
 		f, err := lockedfile.OpenFile(name, os.O_RDWR|os.O_CREATE, 0o666)
 		if err != nil {
 			return nil, err
@@ -65,9 +68,6 @@ func lock(dir string) (unlock func() error, err error) {
 		}
 		if err := f.Close(); err != nil {
 			return nil, err
-		}
-		if info, err := os.Lstat(name); err == nil && !info.Mode().IsRegular() {
-			return nil, ErrOutside
 		}
 	}
 }

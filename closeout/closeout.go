@@ -230,9 +230,9 @@ func unclear(d *notes.JobDay) []Point {
 			continue
 		}
 		p := Point{Kind: Unclear, What: e.Text, Why: e.Why, From: []notes.Source{e.Source},
-			Do: "put it under a heading such as ## Done or ## Extras"}
+			Do: "put it under a heading such as ## Done or ## Extras, or settle it: jobday decide " + e.ID}
 		if len(e.Candidates) > 0 {
-			p.Do = "start it with the label of its line, such as " + e.Candidates[0].Line + ":, or move it to Extras"
+			p.Do = "start it with the label of its line, such as " + e.Candidates[0].Line + ":, move it to Extras, or settle it: jobday decide " + e.ID
 		}
 		list = append(list, p)
 	}

@@ -49,6 +49,9 @@ func lead(rows []notes.EvidenceRow, none float64) string {
 	if len(rows) > 1 && rows[1].Confidence > none {
 		rival, p = "line "+rows[1].Line, rows[1].Confidence
 	}
+	if ahead := first.Confidence - p; -0.005 < ahead && ahead < 0.005 {
+		return fmt.Sprintf("line %s and its rival, %s, are level", first.Line, rival)
+	}
 	if first.Confidence < p {
 		return fmt.Sprintf("line %s is behind its rival, %s, by %.2f", first.Line, rival, p-first.Confidence)
 	}

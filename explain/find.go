@@ -50,10 +50,10 @@ func (in Input) nearEntry(ref string) []string {
 	for _, j := range in.Jobs {
 		for _, d := range j.Days {
 			for _, e := range d.Entries {
-				if sharesWord(e.ID, ref) {
+				if _, slug, _ := strings.Cut(e.ID, "/"); sharesWord(slug, ref) && !slices.Contains(close, e.ID) {
 					close = append(close, e.ID)
 				}
-				if e.Outcome == notes.Unclear {
+				if e.Outcome == notes.Unclear && !slices.Contains(unclear, e.ID) {
 					unclear = append(unclear, e.ID)
 				}
 			}

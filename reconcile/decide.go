@@ -81,7 +81,7 @@ func (d *day) unclearKind(r *read) {
 	d.add(finding.Finding{
 		Severity: finding.Warning, Rule: "entry/unclear",
 		Message: "cannot tell what " + quote(r.entry.Text) + " is",
-		Hint:    "put it under a heading such as ## Done or ## Extras, or start it with a scope label and a colon",
+		Hint:    "put it under a heading such as ## Done or ## Extras, or start it with a scope label and a colon; or settle it: jobday decide " + r.result.ID,
 		Span:    r.entry.Span, Holds: "whatever money it stands for",
 	})
 }
@@ -440,7 +440,7 @@ func (d *day) askWhichLine(r *read) {
 	}
 	d.add(finding.Finding{
 		Severity: finding.Warning, Rule: "entry/which-line",
-		Message: message, Hint: "start the entry with the label: " + line.Label + ": " + r.entry.Text,
+		Message: message, Hint: "start the entry with the label: " + line.Label + ": " + r.entry.Text + "; or settle it: jobday decide " + r.result.ID,
 		Span: r.entry.Span, Holds: "what this work is worth",
 		Related: []finding.Related{{Message: "the likeliest line", Span: line.Span}},
 	})

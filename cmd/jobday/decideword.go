@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"github.com/spf13/cobra"
+	"go.yaml.in/yaml/v4"
 
 	"jobday/book"
 	"jobday/compile"
@@ -47,7 +48,7 @@ func (o decideOptions) teach(ctx context.Context, sys *system, b *openBook, page
 func oneLine(s string) string { return strings.Join(strings.Fields(s), " ") }
 
 // withWord returns the text of words.yaml with a word more. It refuses a word that is there
-// already, and a file that a line at the end would not be read in as meant.
+// already, and a file that would be no YAML with a line more, or not be read as meant.
 func withWord(old []byte, pair [2]string, note string) ([]byte, error) {
 	pairs, found := parse.WordPairs(finding.NewFile(wordsFile, old))
 	for _, p := range pairs {
@@ -61,7 +62,8 @@ func withWord(old []byte, pair [2]string, note string) ([]byte, error) {
 	}
 	text := book.AddWord(old, pair[0], pair[1], note)
 	now, more := parse.WordPairs(finding.NewFile(wordsFile, text))
-	if len(more) > len(found) || len(now) != len(pairs)+1 || now[len(pairs)] != pair {
+	var whole yaml.Node
+	if yaml.Load(text, &whole) != nil || len(more) > len(found) || len(now) != len(pairs)+1 || now[len(pairs)] != pair {
 		return nil, usagef("%s is written so that a line at its end would not be read as meant; add it there by hand:\n%s",
 			wordsFile, strings.TrimSpace(string(book.AddWord(nil, pair[0], pair[1], note))))
 	}
