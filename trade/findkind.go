@@ -50,10 +50,11 @@ const sureKind = 0.7
 func (c Catalogue) FindKinds(text string) []Found {
 	x := c.all()
 	t := x.look(text)
-	if len(t.terms) == 0 {
-		return nil
-	}
 	best := t.best()
+	for _, f := range t.byFigures(text) {
+		best = slices.DeleteFunc(best, func(b Found) bool { return b.Kind.Slug == f.Kind.Slug })
+		best = append(best, f)
+	}
 	if len(best) == 0 {
 		return nil
 	}
@@ -164,12 +165,15 @@ func (x *phraseIndex) look(text string) *look {
 		if !ok {
 			id, ok = x.misspelled(s)
 		}
-		if ok {
+		if ok && !(i > 0 && t.jots[i-1].stem == "to" && toDo[s]) {
 			t.add(term{id, i, i + 1})
 		}
 	}
 	return t
 }
+
+// toDo are words that tell of a deed behind "to" and of a fault elsewhere: "had to open the ceiling".
+var toDo = setOf("open", "cut", "splic", "tap", "cover", "block", "bury", "strip", "break")
 
 func (t *look) add(m term) {
 	if len(t.terms) >= maxTerms {

@@ -79,6 +79,11 @@ func (t *look) denies(p *phrase, n int, c term, chosen []term) bool {
 	if t.through(c.to, o.from, furtherOnes) {
 		return false
 	}
+	for j := c.to; j < o.from; j++ {
+		if faulty[t.jots[j].stem] && !covers(chosen, j) {
+			return false // "no open knockouts": what is denied is the fault
+		}
+	}
 	for _, m := range t.terms {
 		if (m.id == t.x.none || m.id == t.x.not || m.id == t.x.missing) && m.from >= c.to && m.to <= o.from {
 			return false
@@ -86,6 +91,9 @@ func (t *look) denies(p *phrase, n int, c term, chosen []term) bool {
 	}
 	return true
 }
+
+// faulty are words for what is wrong with a thing; a "no" before them says that nothing is.
+var faulty = setOf("open", "loos", "burnt", "burn", "expos", "exposed", "damag", "broken", "rust", "crack", "bad", "dead")
 
 // furtherOnes tell of more that is wanted, not of one that is missing: "need 3 more covers".
 var furtherOnes = setOf("mor", "another", "extra", "additional")
