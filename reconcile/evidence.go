@@ -268,7 +268,7 @@ func (ev *evidence) fromFacts(f notes.Facts, line notes.ScopeLine, ls lineStandi
 	}
 	switch c := f.Consent.State; {
 	case p.Dropped: // what is dropped was booked, whoever said so
-	case c == notes.Authorized || f.Price.Quoted != nil || f.Price.NotOver != nil:
+	case p.Beyond, c == notes.Authorized || f.Price.Quoted != nil || f.Price.NotOver != nil:
 		ev[evAsked] = 1
 	case c == notes.Asked || c == notes.Declined:
 		ev[evAsked] = 0.7

@@ -68,6 +68,9 @@ func (d *day) written(r *read, i int) (notes.Decimal, bool) {
 	if c := r.facts.Progress.Count; c != nil {
 		return *c, true
 	}
+	if but := r.facts.Progress.But; but != nil {
+		return notes.Max(notes.Decimal{}, d.in.Job.Lines[i].Qty.Value.Sub(*but)), true
+	}
 	if n, ok := d.counted(r, i); ok {
 		return n, true
 	}
@@ -184,6 +187,9 @@ func (d *day) partOfOne(r *read, i int, before notes.Decimal) (amount, bool) {
 func (d *day) saidOf(r *read, i int, before, remaining notes.Decimal) (amount, bool) {
 	line, p := d.in.Job.Lines[i], r.facts.Progress
 	switch {
+	case p.But != nil:
+		done := line.Qty.Value.Sub(*p.But).Sub(before)
+		return amount{notes.Max(notes.Decimal{}, done), true, notes.No}, true // "all but two"
 	case p.Count != nil && p.Of != nil && !p.Count.Equal(*p.Of):
 		if before.Sign() > 0 && p.Of.Equal(remaining) {
 			return amount{*p.Count, true, notes.No}, true
