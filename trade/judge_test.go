@@ -80,98 +80,102 @@ func TestVoltageUnbalance(t *testing.T) {
 	assert.False(t, ok)
 }
 
+const in, out, rec = notes.Within, notes.Outside, notes.Recorded
+
+// judged is tests as people jot them, their readings, and what is to be said of them.
+var judged = []struct {
+	what, readings string
+	want           notes.Verdict
+	why            string // part of Why
+}{
+	// UL 943: 4 to 6 mA; the time limit is a curve from 6 mA on.
+	{"GFCI prep counter left: tripped at 5.1 mA, 28 ms, reset ok", "5.1 mA;28 ms;=reset", in, "5.1 mA is from 4 to 6 mA"},
+	{"GFI tripped @ 3.2 mA", "3.2 mA", out, "below 4 mA"},
+	{"gfci trip 6.4mA", "6.4 mA", out, "above 6 mA"},
+	{"gfci trip 6 mA 2.1 s", "6 mA;2.1 s", in, "2100 ms at 6 mA is at most 5594 ms"},
+	{"gfci at 20 mA took 1.2 s", "20 mA;1.2 s", out, "longer than 1000 ms"},
+	{"gfci 5 mA, 8 s", "5 mA;8 s", out, "5.59 s"},
+	{"GFCI hand sink: tripped at 8.2 mA, 31 ms", "8.2 mA;31 ms", out, "above 6 mA"},
+	{"GFCI 7.4 mA put through, 4.1 s", "7.4 mA;4.1 s", in, "at most 4144 ms"},
+	{"GFCI tripped 28 ms at 20 mA", "28 ms;20 mA", in, "at most 1000 ms"},
+	{"GFI 24 ms", "24 ms", in, "every current"},
+	{"GFI 300 ms", "300 ms", rec, "depends on the tester's current"},
+	{"GFI 6000 ms", "6000 ms", out, "5.59 s"},
+	{"GFCI trip <6 mA", "<6 mA", rec, "only a bound"},
+	{"GFI ok", "=ok", in, "yes or no"},
+	{"GFCI at bar reset ok", "=reset", in, "yes or no"},
+	{"GFI won't trip", "=fail", out, "not passed"},
+	{"GFI won't trip", "", out, "not passed"},
+	{"GFCI failed, replaced, retest ok", "=fail;=ok", in, "passed"},
+	{"AFCI bedroom tripped on test button", "=tripped", in, "yes or no"},
+	// ANSI C84.1, from memory.
+	{"L1-N 121.4 V, L2-N 120.9, L1-L2 242", "121.4 V L1-N;120.9 V L2-N;242 V L1-L2", in, "242 V is within 228 to 252 V"},
+	{"service 118 V", "118 V L-N", in, "within 114 to 126 V"},
+	{"service 112 V", "112 V L-N", out, "range B, for short times only, is 110 to 127 V"},
+	{"service 108 V", "108 V L-N", out, "outside 114 to 126 V"},
+	{"at motor 431 V", "431 V L1-L2", out, "range B, for short times only, is 416 to 508 V"},
+	{"at motor 432 V", "432 V L1-L2", in, "within 432 to 504 V"},
+	{"A-B 209, B-C 210, A-C 208", "209 V A-B;210 V B-C;208 V A-C", in, "0.478 %"},
+	{"LP3 120/208: A-N 119 A-B 222", "119 V A-N;222 V A-B", out, "outside 197 to 218 V"},
+	{"222 V line to line", "222 V line to line", rec, "208 V or a 240 V system"},
+	{"hot to neutral 277", "277 V hot-neutral", in, "within 263 to 291 V"},
+	{"high leg 208 to ground", "208 V L3-G", rec, "near no nominal voltage"},
+	{"N-G 0.8 V", "0.8 V N-G", in, "at most 2 V"},
+	{"N-G 7 V", "7 V N-G", out, "above 5 V"},
+	{"N-G 0 V", "0 V N-G", rec, "joined nearby"},
+	{"locked out, tested dead 0 V", "0 V L-N", rec, "does not show that it is dead"},
+	{"dead? 118 V", "118 V L-N", out, "where none was to be left"},
+	{"900 V on a 120 V circuit", "900 V", rec, "cannot be on a 120 V circuit"},
+	// NEMA MG 1 and ANSI C84.1.
+	{"motor L1-L2 460, L2-L3 467, L1-L3 450", "460 V L1-L2;467 V L2-L3;450 V L1-L3", out, "1.961 %"},
+	// NEC 250.53(A)(2): 25 ohm.
+	{"ground rod 18.4 ohms", "18.4 ohm", in, "at most 25 ohm"},
+	{"ground rod 25 ohms", "25 ohm", in, "at most 25 ohm"},
+	{"ground rod 25.1 ohms", "25.1 ohm", out, "second electrode"},
+	{"two rods 40 ohms", "40 ohm", rec, "no value is required"},
+	{"ground rod -3 ohm", "-3 ohm", rec, "below nothing"},
+	// NETA Table 100.1.
+	{"megger feeder >500 Meg", ">500 Mohm", in, "at least 100 Mohm"},
+	{"megger 250 V rated control wire 24 Meg at 500 V", "24 Mohm", out, "less than 25 Mohm"},
+	{"megger 250 V rated control wire 25 Meg at 500 V", "25 Mohm;500 V", in, "at least 25 Mohm"},
+	{"THHN feeder megger 99", "99 Mohm", out, "less than 100 Mohm"},
+	{"THHN feeder megger 100", "100 Mohm", in, "at least 100 Mohm"},
+	{"insulation 60 Meg", "60 Mohm", rec, "rated voltage"},
+	{"motor winding megger 40", "40 Mohm", rec, "not for motors"},
+	{"megger A-G 2.2 Gohm", "2.2 Gohm", in, "2200 Mohm"},
+	// Torque has no limit but the maker's.
+	{"main lugs torqued 275 in-lb", "275 in-lb", rec, "not written beside it"},
+	{"main lugs torqued 275 in-lb, spec 275", "275 in-lb", in, "is the 275 required"},
+	{"neutral lug 200 in-lb, label says 250", "200 in-lb", out, "less than the 250 required"},
+	// NETA suggested actions by temperature difference.
+	{"41 C vs 32 on the neighbor", "41 degC;32 degC", out, "a difference of 9 degC"},
+	{"lug 62 C vs 40 other lugs", "62 degC;40 degC", out, "major discrepancy"},
+	{"lug 34 C vs 32 next one", "34 degC;32 degC", rec, "look into it"},
+	{"lug at 41 C", "41 degC", rec, "similar part"},
+	// Yes or no.
+	{"no continuity on EGC to the box", "=no continuity", out, "not passed"},
+	{"continuity ok gate 3", "=continuity", in, "passed"},
+	{"no continuity hot to ground", "=no continuity", rec, "is what is wanted"},
+	{"polarity ok all 12 receptacles", "=ok", in, "passed"},
+	{"no open grounds, polarity good", "=ok", in, "passed"},
+	{"open ground at desk outlet", "=open", out, "not passed"},
+	{"tester shows hot/neutral reversed", "=fail", out, "not passed"},
+	{"rotation ok at mixer", "=ok", in, "passed"},
+	{"rotation reversed", "", out, "not passed"},
+	{"exit signs tested ok", "=ok", in, "passed"},
+	{"tests good", "=ok", rec, "somebody's word"},
+	{"ammeter A phase 14.2 A", "14.2 A", rec, "no limit is known"},
+	{"GFCI trip 5 A", "5 A", rec, "cannot be the trip current"},
+	{"GFCI trip 5 A", "", rec, "cannot be the trip current"},
+	{"GFCI trip test", "", rec, "no reading"},
+	{"EGC continuity 0.3 ohm", "0.3 ohm", rec, "about 1 ohm"},
+	{"continuity of EGC at box 3 good", "=ok", in, "passed"},
+	{"20A GFCI tripped ok", "20 A;=tripped", in, "yes or no"},
+	{"", "", rec, "no reading"},
+}
+
 func TestJudge(t *testing.T) {
-	const in, out, rec = notes.Within, notes.Outside, notes.Recorded
-	for _, c := range []struct {
-		what, readings string
-		want           notes.Verdict
-		why            string // part of Why
-	}{
-		// UL 943: 4 to 6 mA; the time limit is a curve from 6 mA on.
-		{"GFCI prep counter left: tripped at 5.1 mA, 28 ms, reset ok", "5.1 mA;28 ms;=reset", in, "5.1 mA is from 4 to 6 mA"},
-		{"GFI tripped @ 3.2 mA", "3.2 mA", out, "below 4 mA"},
-		{"gfci trip 6.4mA", "6.4 mA", out, "above 6 mA"},
-		{"gfci trip 6 mA 2.1 s", "6 mA;2.1 s", in, "2100 ms at 6 mA is at most 5594 ms"},
-		{"gfci at 20 mA took 1.2 s", "20 mA;1.2 s", out, "longer than 1000 ms"},
-		{"gfci 5 mA, 8 s", "5 mA;8 s", out, "5.59 s"},
-		{"GFCI hand sink: tripped at 8.2 mA, 31 ms", "8.2 mA;31 ms", out, "above 6 mA"},
-		{"GFCI 7.4 mA put through, 4.1 s", "7.4 mA;4.1 s", in, "at most 4144 ms"},
-		{"GFCI tripped 28 ms at 20 mA", "28 ms;20 mA", in, "at most 1000 ms"},
-		{"GFI 24 ms", "24 ms", in, "every current"},
-		{"GFI 300 ms", "300 ms", rec, "depends on the tester's current"},
-		{"GFI 6000 ms", "6000 ms", out, "5.59 s"},
-		{"GFCI trip <6 mA", "<6 mA", rec, "only a bound"},
-		{"GFI ok", "=ok", in, "yes or no"},
-		{"GFCI at bar reset ok", "=reset", in, "yes or no"},
-		{"GFI won't trip", "=fail", out, "not passed"},
-		{"GFI won't trip", "", out, "not passed"},
-		{"GFCI failed, replaced, retest ok", "=fail;=ok", in, "passed"},
-		{"AFCI bedroom tripped on test button", "=tripped", in, "yes or no"},
-		// ANSI C84.1, from memory.
-		{"L1-N 121.4 V, L2-N 120.9, L1-L2 242", "121.4 V L1-N;120.9 V L2-N;242 V L1-L2", in, "242 V is within 228 to 252 V"},
-		{"service 118 V", "118 V L-N", in, "within 114 to 126 V"},
-		{"service 112 V", "112 V L-N", out, "range B, for short times only, is 110 to 127 V"},
-		{"service 108 V", "108 V L-N", out, "outside 114 to 126 V"},
-		{"at motor 431 V", "431 V L1-L2", out, "range B, for short times only, is 416 to 508 V"},
-		{"at motor 432 V", "432 V L1-L2", in, "within 432 to 504 V"},
-		{"A-B 209, B-C 210, A-C 208", "209 V A-B;210 V B-C;208 V A-C", in, "0.478 %"},
-		{"LP3 120/208: A-N 119 A-B 222", "119 V A-N;222 V A-B", out, "outside 197 to 218 V"},
-		{"222 V line to line", "222 V line to line", rec, "208 V or a 240 V system"},
-		{"hot to neutral 277", "277 V hot-neutral", in, "within 263 to 291 V"},
-		{"high leg 208 to ground", "208 V L3-G", rec, "near no nominal voltage"},
-		{"N-G 0.8 V", "0.8 V N-G", in, "at most 2 V"},
-		{"N-G 7 V", "7 V N-G", out, "above 5 V"},
-		{"N-G 0 V", "0 V N-G", rec, "joined nearby"},
-		{"locked out, tested dead 0 V", "0 V L-N", rec, "does not show that it is dead"},
-		{"dead? 118 V", "118 V L-N", out, "where none was to be left"},
-		{"900 V on a 120 V circuit", "900 V", rec, "cannot be on a 120 V circuit"},
-		// NEMA MG 1 and ANSI C84.1.
-		{"motor L1-L2 460, L2-L3 467, L1-L3 450", "460 V L1-L2;467 V L2-L3;450 V L1-L3", out, "1.961 %"},
-		// NEC 250.53(A)(2): 25 ohm.
-		{"ground rod 18.4 ohms", "18.4 ohm", in, "at most 25 ohm"},
-		{"ground rod 25 ohms", "25 ohm", in, "at most 25 ohm"},
-		{"ground rod 25.1 ohms", "25.1 ohm", out, "second electrode"},
-		{"two rods 40 ohms", "40 ohm", rec, "no value is required"},
-		{"ground rod -3 ohm", "-3 ohm", rec, "below nothing"},
-		// NETA Table 100.1.
-		{"megger feeder >500 Meg", ">500 Mohm", in, "at least 100 Mohm"},
-		{"megger 250 V rated control wire 24 Meg at 500 V", "24 Mohm", out, "less than 25 Mohm"},
-		{"megger 250 V rated control wire 25 Meg at 500 V", "25 Mohm;500 V", in, "at least 25 Mohm"},
-		{"THHN feeder megger 99", "99 Mohm", out, "less than 100 Mohm"},
-		{"THHN feeder megger 100", "100 Mohm", in, "at least 100 Mohm"},
-		{"insulation 60 Meg", "60 Mohm", rec, "rated voltage"},
-		{"motor winding megger 40", "40 Mohm", rec, "not for motors"},
-		{"megger A-G 2.2 Gohm", "2.2 Gohm", in, "2200 Mohm"},
-		// Torque has no limit but the maker's.
-		{"main lugs torqued 275 in-lb", "275 in-lb", rec, "not written beside it"},
-		{"main lugs torqued 275 in-lb, spec 275", "275 in-lb", in, "is the 275 required"},
-		{"neutral lug 200 in-lb, label says 250", "200 in-lb", out, "less than the 250 required"},
-		// NETA suggested actions by temperature difference.
-		{"41 C vs 32 on the neighbor", "41 degC;32 degC", out, "a difference of 9 degC"},
-		{"lug 62 C vs 40 other lugs", "62 degC;40 degC", out, "major discrepancy"},
-		{"lug 34 C vs 32 next one", "34 degC;32 degC", rec, "look into it"},
-		{"lug at 41 C", "41 degC", rec, "similar part"},
-		// Yes or no.
-		{"no continuity on EGC to the box", "=no continuity", out, "not passed"},
-		{"continuity ok gate 3", "=continuity", in, "passed"},
-		{"no continuity hot to ground", "=no continuity", rec, "is what is wanted"},
-		{"polarity ok all 12 receptacles", "=ok", in, "passed"},
-		{"no open grounds, polarity good", "=ok", in, "passed"},
-		{"open ground at desk outlet", "=open", out, "not passed"},
-		{"tester shows hot/neutral reversed", "=fail", out, "not passed"},
-		{"rotation ok at mixer", "=ok", in, "passed"},
-		{"rotation reversed", "", out, "not passed"},
-		{"exit signs tested ok", "=ok", in, "passed"},
-		{"tests good", "=ok", rec, "somebody's word"},
-		{"ammeter A phase 14.2 A", "14.2 A", rec, "no limit is known"},
-		{"GFCI trip 5 A", "5 A", rec, "cannot be the trip current"},
-		{"GFCI trip 5 A", "", rec, "cannot be the trip current"},
-		{"GFCI trip test", "", rec, "no reading"},
-		{"EGC continuity 0.3 ohm", "0.3 ohm", rec, "about 1 ohm"},
-		{"continuity of EGC at box 3 good", "=ok", in, "passed"},
-		{"20A GFCI tripped ok", "20 A;=tripped", in, "yes or no"},
-		{"", "", rec, "no reading"},
-	} {
+	for _, c := range judged {
 		v := Judge(c.what, readings(c.readings))
 		assert.Equal(t, c.want, v.Verdict, "%s: %s", c.what, v.Why)
 		assert.Contains(t, v.Why, c.why, c.what)
