@@ -134,11 +134,9 @@ func (d *day) decideWork(r *read) {
 		r.serve(d, lines, best, "is about several lines")
 		return
 	}
-	if best < TakeAt {
-		if x := d.index.excluded(r.query); x >= 0 {
-			d.extraWork(r, 0.95, "is under Not included: "+d.in.Job.NotIncluded[x].Text)
-			return
-		}
+	if x := d.index.excluded(r.query); x >= 0 {
+		d.extraWork(r, 0.95, "is under Not included: "+d.in.Job.NotIncluded[x].Text)
+		return
 	}
 	if i, p := d.byItem(r); best < TakeAt && i >= 0 && r.mayBe(i) {
 		r.serve(d, []int{i}, p, "counts what line "+d.in.Job.Lines[i].Label+" is booked for")

@@ -100,9 +100,12 @@ func (ix *lineIndex) precision(q query, hits [][]hit, l *indexedLine) float64 {
 		if w == 0 || repeated(q.terms, i) {
 			continue
 		}
+		s, _ := inLine(hits[i], l)
+		if s == 0 && !l.placed && t.Class == field.PlaceTerm && (t.Dim == "unit" || t.Dim == "floor") {
+			continue // a line that names no place is booked for all units
+		}
 		w /= 1 + float64(i)/4
 		all += w
-		s, _ := inLine(hits[i], l)
 		got += w * s
 	}
 	if all == 0 {

@@ -30,9 +30,10 @@ type indexTerm struct {
 // indexedLine is one booked line.
 type indexedLine struct {
 	query
-	terms []lineTerm
-	inner notes.Decimal // how many things a line booked as one names ("Two ground rods"), else 1
-	spans []numberSpan  // "units 5 to 9"
+	terms  []lineTerm
+	inner  notes.Decimal // how many things a line booked as one names ("Two ground rods"), else 1
+	spans  []numberSpan  // "units 5 to 9"
+	placed bool          // it names a place
 }
 
 // lineTerm is a term of a line: its place in the index and what part it plays.
@@ -76,6 +77,7 @@ func (ix *lineIndex) addLine(l notes.ScopeLine, words trade.Words) {
 			id = ix.addTerm(line.query, t)
 		}
 		ix.terms[id].lines++
+		line.placed = line.placed || t.Class == field.PlaceTerm
 		which := line.qualifies[i] || t.Class == field.PlaceTerm || t.Class == field.DesignationTerm
 		line.terms = append(line.terms, lineTerm{id: id, class: t.Class, which: which, head: i == line.query.head})
 	}

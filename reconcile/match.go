@@ -40,11 +40,11 @@ type match struct {
 // weights are the log odds of each kind of evidence, and bias those of an entry that shares a word
 // with a line and nothing else. They were fitted to the labelled entries (see fit_test.go).
 var (
-	bias    = -3.1
+	bias    = -3.4
 	weights = evidence{
-		evCoverage: 1.7, evPrecision: 4.1, evHead: 0.1, evHeadWhich: -0.15, evHeadNone: 0, evNoHead: 0.5,
-		evOnly: 1, evWhich: 0.45, evWhichOther: -2.1, evVerb: 0.3, evVerbOther: -3.8, evOutOf: 2.6, evTooMany: -0.6,
-		evAsked: -4, evComplete: -0.8, evProgress: 1.5, evUnit: 1.1,
+		evCoverage: 1.4, evPrecision: 4.6, evHead: 0.2, evHeadWhich: 0, evHeadNone: -0.2, evNoHead: 0.6,
+		evOnly: 1, evWhich: 0.8, evWhichOther: -2.1, evVerb: 0.2, evVerbOther: -4.4, evOutOf: 2.8, evTooMany: -0.5,
+		evAsked: -4, evComplete: -0.8, evProgress: 2.2, evUnit: 1.6,
 	}
 )
 

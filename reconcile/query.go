@@ -89,7 +89,7 @@ var tellsNothing = map[string]bool{
 	"first": true, "second": true, "third": true, "fourth": true, "last": true, "next": true, "working": true,
 	"good": true, "today": true, "yesterday": true, "complete": true, "finished": true, "done": true,
 	"ready": true, "started": true, "nice": true, "ok": true, "everything": true, "work": true, "works": true,
-	"got": true, "access": true, "bright": true, "waiting": true, "wait": true, "waits": true, "unit": true, "units": true, "job": true,
+	"got": true, "access": true, "same": true, "ditto": true, "too": true, "bright": true, "waiting": true, "wait": true, "waits": true, "unit": true, "units": true, "job": true,
 }
 
 // bareNumbers keeps the numbers without a unit of the first clause.
