@@ -1,6 +1,7 @@
 package reconcile
 
 import (
+	"slices"
 	"strconv"
 
 	"jobday/notes"
@@ -43,6 +44,8 @@ func (d *day) recordFaults() {
 		d.out.Deficiencies = append(d.out.Deficiencies, rec)
 		f.closed = rec.State == notes.FaultCorrected
 	}
+	// What is closed is never spoken of again: a long job must not cost more each day for it.
+	d.standing.faults = slices.DeleteFunc(d.standing.faults, func(f *openFault) bool { return f.closed })
 }
 
 // recordFault enters what an entry says of a deficiency: of one that stands already, or of new
