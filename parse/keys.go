@@ -210,20 +210,6 @@ func (m *mapping) date(key string) notes.Date {
 	return d
 }
 
-// decimal returns a plain number and whether there is one.
-func (m *mapping) decimal(key string) (notes.Decimal, bool) {
-	s := m.text(key)
-	if s == "" {
-		return notes.Decimal{}, false
-	}
-	d, err := notes.ParseDecimal(strings.TrimSuffix(s, "%"))
-	if err != nil {
-		m.bad(key, quote(s)+" is not a number", "write it like 12.5")
-		return notes.Decimal{}, false
-	}
-	return d, true
-}
-
 // money returns an amount, or nil when there is none.
 func (m *mapping) money(key string) *notes.Money {
 	s := m.text(key)

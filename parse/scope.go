@@ -40,17 +40,16 @@ const largestScope = 512 << 10
 
 // A scopeReader reads one scope.
 type scopeReader struct {
-	file    *finding.File
-	found   *finding.List
-	job     *notes.Job
-	part    scopePart
-	table   columns
-	rows    int            // rows of scope tables so far
-	labels  map[string]int // lower-case label to the line's index
-	tables  int
-	ignored int // block whose lines are skipped, because its table cannot be used
-	panels  panelReader
-	level   int // of the heading Panels, while below it
+	file   *finding.File
+	found  *finding.List
+	job    *notes.Job
+	part   scopePart
+	table  columns
+	rows   int            // rows of scope tables so far
+	labels map[string]int // lower-case label to the line's index
+	tables int
+	panels panelReader
+	level  int // of the heading Panels, while below it
 }
 
 // scopePart is the part of a scope under a heading.

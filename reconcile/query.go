@@ -259,23 +259,6 @@ func (q query) short(t field.Term) string {
 	return w
 }
 
-// names reports whether q names the term t of l, also by the last word of a longer name.
-func (q query) names(l query, t field.Term) bool {
-	if q.has(t.Text) {
-		return true
-	}
-	short := l.short(t)
-	if !named(t) || short == t.Text {
-		return false
-	}
-	for _, u := range q.terms {
-		if u.Class == field.OtherTerm && u.Text == short {
-			return true
-		}
-	}
-	return false
-}
-
 func (q query) has(text string) bool {
 	for _, t := range q.terms {
 		if t.Text == text {
