@@ -104,7 +104,7 @@ func (s *splitter) node(n ast.Node, depth, level int) bool {
 		return s.children(n, depth+1, level+1)
 	case ast.KindListItem:
 		s.flushEmpty(depth)
-		s.bullet, s.pending = n.Pos(), true
+		s.bullet, s.pending = s.at(n), true
 		ok := s.children(n, depth, level)
 		s.flushEmpty(depth)
 		return ok
@@ -126,7 +126,7 @@ func (s *splitter) node(n ast.Node, depth, level int) bool {
 		}
 	case ast.KindThematicBreak:
 		s.block++
-		s.push(n.Pos(), n.Pos()+firstLineEnd(s.body[n.Pos():]), line{kind: ruleLine, depth: depth, block: s.block})
+		s.push(s.at(n), s.at(n)+firstLineEnd(s.body[s.at(n):]), line{kind: ruleLine, depth: depth, block: s.block})
 	case extast.KindTable:
 		s.table(n, depth)
 	}
@@ -135,7 +135,7 @@ func (s *splitter) node(n ast.Node, depth, level int) bool {
 
 // underlined reports whether a heading has no number sign.
 func (s *splitter) underlined(n ast.Node) bool {
-	at := n.Pos()
+	at := s.at(n)
 	return at >= 0 && at < len(s.body) && s.body[at] != '#'
 }
 
@@ -159,6 +159,20 @@ func (s *splitter) add(n ast.Node, l line) {
 }
 
 func (s *splitter) segment(seg text.Segment, l line) { s.push(seg.Start, seg.Stop, l) }
+
+// at returns where a block begins. Behind a tab in a quotation the parser counts columns, and what
+// it says may lie past the text: then the block is the last thing there.
+func (s *splitter) at(n ast.Node) int {
+	at := max(n.Pos(), 0)
+	if at < len(s.body) {
+		return at
+	}
+	at = max(len(s.body)-1, 0)
+	for at > 0 && (s.body[at] == ' ' || s.body[at] == '\t' || s.body[at] == '\n' || s.body[at] == '\r') {
+		at--
+	}
+	return at
+}
 
 // push writes one line without its outer blanks, if anything is left.
 func (s *splitter) push(start, end int, l line) {
