@@ -62,7 +62,17 @@ func (ix *lineIndex) weigh(q query, hits [][]hit, i int) (evidence, []string) {
 	ix.weighHead(&ev, q, hits, l)
 	ix.weighWhich(&ev, q, hits, l)
 	ev[evVerb], ev[evVerbOther] = verbEvidence(&q, &l.query)
+	if l.actOnly() && q.has(l.query.terms[0].Text) {
+		ev[evHead], ev[evHeadNone], ev[evPrecision] = 1, 0, max(ev[evPrecision], partOfTerm)
+	}
 	return ev, words
+}
+
+// actOnly reports whether a line is booked as an act and names no thing of its own: "Trench from house
+// to barn". Then the act is what it is about.
+func (l *indexedLine) actOnly() bool {
+	q := l.query
+	return len(q.terms) > 0 && q.terms[0].Class == field.VerbTerm && (q.head < 0 || q.qualifies[q.head])
 }
 
 // bestHit returns how surely any term of the entry means the term of the scope.

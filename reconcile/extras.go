@@ -241,11 +241,17 @@ func (d *day) writeExtras() {
 		w.Materials, w.Pricing = list(w.Materials), []notes.PricingStep{}
 		w.From = append([]notes.Source(nil), w.From...)
 		d.out.Extras = append(d.out.Extras, w)
-		x.settled = w.State != notes.NeedsAuthorization && w.Outcome != notes.ExtraNotDone ||
+		x.settled = w.State != notes.NeedsAuthorization && w.Outcome != notes.ExtraNotDone && priceable(w) ||
 			w.State == notes.ExtraDeclined || w.Outcome == notes.ExtraCredit
 		x.touched = false
 	}
 	d.standing.extras = slices.DeleteFunc(d.standing.extras, func(x *openExtra) bool { return x.settled })
+}
+
+// priceable reports whether an extra says enough to have a price: an amount, time, or how many. One
+// that does not is spoken of again when somebody supplies it.
+func priceable(w notes.ExtraWork) bool {
+	return w.Price.Quoted != nil || w.Price.NoCharge || len(w.Labor) > 0 || w.Line != "" || w.Qty.Written()
 }
 
 // extraState is how an extra stands before it has a price.

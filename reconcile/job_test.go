@@ -207,3 +207,24 @@ func TestDecisionsSettleWhatIsUnclear(t *testing.T) {
 	assert.NotEqual(t, notes.InScope, out[0].Entries[0].Outcome, "the entry says something else by now")
 	assert.True(t, slices.ContainsFunc(found, func(f finding.Finding) bool { return f.Rule == "decision/stale" }))
 }
+
+func TestAnAuthorizedExtraWaitsForWhatItTook(t *testing.T) {
+	out, _ := days(t, bakery,
+		"## Extras\n- Added lights over the loading dock, ok'd by Ruth Amsel on site\n",
+		"## Extras\n- lights over the loading dock took 2 h, Ines\n",
+	)
+	require.Len(t, out[0].Extras, 1)
+	require.Len(t, out[1].Extras, 1, "the same extra, not a second one")
+	assert.Equal(t, out[0].Extras[0].ID, out[1].Extras[0].ID)
+	assert.Equal(t, notes.Minutes(120), out[1].Extras[0].Minutes)
+	assert.Equal(t, notes.ExtraAuthorized, out[1].Extras[0].State)
+}
+
+func TestTravelIsKeptApart(t *testing.T) {
+	out, _ := days(t, bakery, "## Done\n- A: 4 hood lights, 2 h Ines\n\n## Time\n- Ines 7-3:30, 30 lunch\n- Ines 1 h travel\n")
+	require.Len(t, out[0].Labor, 1)
+	r := out[0].Labor[0]
+	assert.Equal(t, notes.Minutes(540), r.Minutes)
+	assert.Equal(t, notes.Minutes(60), r.Travel)
+	assert.Equal(t, map[string]notes.Minutes{notes.Unassigned: 60}, r.TravelOn)
+}

@@ -16,13 +16,14 @@ type laborBook struct {
 
 // laborAccount is one person's day: what the clock says, and what the work says.
 type laborAccount struct {
-	spans  []notes.ClockSpan
-	clock  notes.Minutes // spans less breaks, and durations given under Time
-	travel notes.Minutes
-	keys   []string // of on, in the order first used
-	on     map[string]notes.Minutes
-	from   []notes.Source
-	place  finding.Span // where a finding about the day belongs
+	spans    []notes.ClockSpan
+	clock    notes.Minutes // spans less breaks, and durations given under Time
+	travel   notes.Minutes
+	keys     []string // of on, in the order first used
+	on       map[string]notes.Minutes
+	travelOn map[string]notes.Minutes // travel that an entry puts on a line or extra
+	from     []notes.Source
+	place    finding.Span // where a finding about the day belongs
 }
 
 func (b *laborBook) row(name string) *laborAccount {
@@ -31,7 +32,7 @@ func (b *laborBook) row(name string) *laborAccount {
 	}
 	if b.rows[name] == nil {
 		b.names = append(b.names, name)
-		b.rows[name] = &laborAccount{on: map[string]notes.Minutes{}}
+		b.rows[name] = &laborAccount{on: map[string]notes.Minutes{}, travelOn: map[string]notes.Minutes{}}
 	}
 	return b.rows[name]
 }
@@ -185,6 +186,9 @@ func (d *day) assign(r *read, key string) {
 				continue
 			}
 			d.put(name, key, m, r)
+			if row.Travel {
+				d.labor.row(name).travelOn[key] += m
+			}
 			if r.extra != nil {
 				r.extra.work.Labor = append(r.extra.work.Labor, notes.LaborUse{
 					Person: name, Minutes: m, Travel: row.Travel, From: r.result.Source,
@@ -281,7 +285,30 @@ func (d *day) writeRow(name string) notes.LaborRow {
 	case sum < a.clock:
 		row.On[notes.Unassigned] = a.clock - sum
 	}
+	row.Travel, row.TravelOn = a.travels(row.On)
 	return row
+}
+
+// travels returns a person's travel, in all and by what it was for. What the clock has and no entry
+// claims is unassigned, or on the one thing the whole day was for.
+func (a *laborAccount) travels(on map[string]notes.Minutes) (all notes.Minutes, by map[string]notes.Minutes) {
+	claimed := notes.Minutes(0)
+	for _, m := range a.travelOn {
+		claimed += m
+	}
+	if rest := a.travel - claimed; rest > 0 {
+		key := notes.Unassigned
+		if len(on) == 1 && len(a.keys) == 1 {
+			key = a.keys[0]
+		}
+		if m := min(rest, on[key]-a.travelOn[key]); m > 0 {
+			a.travelOn[key] += m
+		}
+	}
+	if a.travel == 0 && claimed == 0 {
+		return 0, nil
+	}
+	return max(a.travel, claimed), a.travelOn
 }
 
 func dedupe(from []notes.Source) []notes.Source {

@@ -9,12 +9,30 @@ const mostListed = 200
 // too. The numbers must rise and stand behind a word; anything else counts as nothing.
 func listed(text string) int {
 	words := strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return r == ' ' || r == ',' || r == '#' || r == '&' })
+	for i := 0; i+2 < len(words); i++ {
+		if n := someOf(words[i]); n > 0 && words[i+1] == "of" && (words[i+2] == "the" || words[i+2] == "them" || words[i+2] == "em") {
+			return n // "moved two of the desk receptacles"
+		}
+	}
 	for i := 1; i < len(words); i++ {
 		if _, isNumber := smallNumber(words[i-1]); isNumber {
 			continue
 		}
 		if n := run(words[i:]); n >= 2 {
 			return n
+		}
+	}
+	return 0
+}
+
+// someOf reads a small number in digits or in words.
+func someOf(w string) int {
+	if n, ok := smallNumber(w); ok {
+		return n
+	}
+	for i, name := range []string{"one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"} {
+		if w == name {
+			return i + 1
 		}
 	}
 	return 0

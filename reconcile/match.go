@@ -98,11 +98,22 @@ func (ix *lineIndex) match(q query, facts func(ev *evidence, line int)) []match 
 // round3 keeps what is shown and compared the same on every machine.
 func round3(p float64) float64 { return math.Round(p*1000) / 1000 }
 
+// act returns the verb an exclusion begins with when it is its only one, or "".
+func (q query) act() string {
+	if len(q.terms) == 0 || q.terms[0].Class != field.VerbTerm || strings.Contains(q.text, " and ") || strings.Contains(q.text, ",") {
+		return ""
+	}
+	return q.terms[0].Text
+}
+
 // excluded returns the index of the exclusion the words fall under, or -1: what they are about, or
 // the kind of work, has to be the exclusion's.
 func (ix *lineIndex) excluded(q query) int {
 	for i, x := range ix.not {
 		hit, all := 0.0, 0.0
+		if act := x.act(); act != "" && !q.has(act) {
+			continue // backfilling a trench is left out, not the trench
+		}
 		low := strings.ToLower(x.text)
 		about := x.head < 0 || strings.HasPrefix(low, "work ") || strings.HasPrefix(low, "anything ")
 		for k, t := range x.terms {

@@ -73,6 +73,36 @@ func queryOf(text string, terms []notes.Term, words trade.Words) query {
 	return q
 }
 
+// withoutNames returns the terms of an entry less the names of those who worked or said yes: they do
+// not say what the work was.
+func withoutNames(f notes.Facts) []notes.Term {
+	in := func(p notes.Piece, t notes.Term) bool { return p.Start <= t.Start && t.End <= p.End }
+	name := func(t notes.Term) bool {
+		if t.Class != field.OtherTerm {
+			return false
+		}
+		for _, row := range f.Time {
+			if in(row.Piece, t) {
+				return true
+			}
+		}
+		return in(f.Consent.Piece, t)
+	}
+	for i, t := range f.Terms {
+		if !name(t) {
+			continue
+		}
+		kept := append(make([]notes.Term, 0, len(f.Terms)), f.Terms[:i]...)
+		for _, t := range f.Terms[i+1:] {
+			if !name(t) {
+				kept = append(kept, t)
+			}
+		}
+		return kept
+	}
+	return f.Terms
+}
+
 // meaningful leaves out words that tell no two lines apart.
 func meaningful(terms []field.Term) []field.Term {
 	kept := make([]field.Term, 0, len(terms)+2)
@@ -89,7 +119,7 @@ var tellsNothing = map[string]bool{
 	"first": true, "second": true, "third": true, "fourth": true, "last": true, "next": true, "working": true,
 	"good": true, "today": true, "yesterday": true, "complete": true, "finished": true, "done": true,
 	"ready": true, "started": true, "nice": true, "ok": true, "everything": true, "work": true, "works": true,
-	"got": true, "access": true, "same": true, "ditto": true, "too": true, "bright": true, "waiting": true, "wait": true, "waits": true, "unit": true, "units": true, "job": true,
+	"got": true, "access": true, "same": true, "ditto": true, "ok'd": true, "took": true, "okd": true, "too": true, "bright": true, "waiting": true, "wait": true, "waits": true, "unit": true, "units": true, "job": true,
 }
 
 // bareNumbers keeps the numbers without a unit of the first clause.

@@ -194,7 +194,7 @@ func (d *day) takeEntry(n *notes.DayNote, e *notes.Entry) {
 
 // query reads the words of an entry, with the place its heading gives when it names none itself.
 func (d *day) query(e *notes.Entry) query {
-	q := queryOf(e.Span.Text(), e.Facts.Terms, d.in.Words)
+	q := queryOf(e.Span.Text(), withoutNames(e.Facts), d.in.Words)
 	if e.Place == "" || q.places() != "" {
 		return q
 	}

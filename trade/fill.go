@@ -110,10 +110,10 @@ type fillReader struct {
 
 // wires is a count of equal conductors.
 type wires struct {
-	count      int
-	size, kind string // "12", "THHN"
-	ground     bool
-	cable      int // conductors of each cable, 0 for single wires
+	count  int
+	size   string // "12"
+	ground bool
+	cable  int // conductors of each cable, 0 for single wires
 }
 
 // raceway figures the fill of the one raceway a text names.
