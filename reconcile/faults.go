@@ -140,9 +140,7 @@ func (d *day) faultRecord(r *read, found trade.Found) notes.DeficiencyRecord {
 		rec.Kind, rec.Title, rec.Hazard = k.Slug, k.Title, k.Hazard
 		rec.Caution, rec.Why, rec.Correction = k.Caution, k.Why, k.Correction
 		rec.Rules = k.RulesFor(d.in.Company.NEC)
-		if rec.Severity == "" {
-			rec.Severity = k.Severity
-		}
+		rec.Severity = graver(rec.Severity, k.Severity)
 	}
 	if rec.Severity == "" {
 		rec.Severity = notes.Hazard
@@ -213,4 +211,14 @@ func detailItems(r *read) []notes.Item {
 		items = append(items, det.Facts.Items...)
 	}
 	return items
+}
+
+// graver returns the graver of what the note says and what the catalogue says of a kind: a note may
+// warn more than usual, and never talks a hazard down.
+func graver(said, usual notes.Severity) notes.Severity {
+	rank := map[notes.Severity]int{notes.Danger: 3, notes.Hazard: 2, notes.Maintenance: 1}
+	if rank[said] > rank[usual] {
+		return said
+	}
+	return usual
 }
