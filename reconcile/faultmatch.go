@@ -52,10 +52,13 @@ func firstClause(text string) string {
 func (d *day) aboutFault(r *read, kind string) *openFault {
 	var best, second *openFault
 	var most, next float64
-	later := faultWords{telling: d.in.Kinds.Telling(r.result.Text)}
+	var later faultWords
 	for _, f := range d.faults {
 		if f.closed || f.record.State == notes.FaultCorrected || f.record.Found == d.out.Date {
 			continue
+		}
+		if later.telling == nil {
+			later.telling = d.in.Kinds.Telling(r.result.Text)
 		}
 		switch p := f.fits(r, later, kind); {
 		case p > most:
