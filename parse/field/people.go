@@ -1,5 +1,7 @@
 package field
 
+import "strings"
+
 // A mention is a person or group found in the text.
 type mention struct {
 	names   []string // as the book names them
@@ -236,6 +238,27 @@ func (r *reader) strangersAt(i int) (mention, bool) {
 		return m, ok && r.bold || r.bold && r.bareHours(j)
 	}
 	return m, r.bold || p.strong() || !p.rises() || r.pauseFollows(p.next)
+}
+
+// nextStranger reads a name nobody knows, in any case, between two clock spans: "sam 7-3:30 lou 7-3".
+// Without it the second span would be taken for the first person's evening.
+func (r *reader) nextStranger(i int, list []timePart) (mention, bool) {
+	if i >= len(r.toks) || r.toks[i].kind != word || r.toks[i].ent != nil || len(list) < 2 || commonWord(r.low(i)) {
+		return mention{}, false
+	}
+	low, last := r.low(i), list[len(list)-1]
+	if len(low) < 2 || len(low) > 20 || last.kind != aSpan || last.to != i || list[0].kind != aPerson {
+		return mention{}, false
+	}
+	switch low {
+	case "to", "till", "til", "until", "then", "less", "minus", "plus", "again", "back", "with", "and", "w", "thru", "through":
+		return mention{}, false
+	}
+	if _, ok := r.pairAt(i + 1); !ok {
+		return mention{}, false
+	}
+	name := r.text[r.toks[i].start:r.toks[i].end]
+	return mention{strange: true, next: i + 1, names: []string{strings.ToUpper(name[:1]) + name[1:]}}, true
 }
 
 // anyNameAt reads a known person or a capitalized word that may be a name.

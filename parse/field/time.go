@@ -373,6 +373,9 @@ func (r *reader) personPart(i int, list []timePart) (timePart, bool) {
 	if ok && (!m.weak || r.timeBeside(m.next, list, i)) {
 		return timePart{kind: aPerson, from: i, to: m.next, who: m}, true
 	}
+	if m, ok := r.nextStranger(i, list); ok {
+		return timePart{kind: aPerson, from: i, to: m.next, who: m}, true
+	}
 	if !r.capital(i) || r.lex == nil || commonWord(r.low(i)) {
 		return timePart{}, false
 	}
