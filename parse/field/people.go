@@ -1,6 +1,9 @@
 package field
 
-import "strings"
+import (
+	"unicode"
+	"unicode/utf8"
+)
 
 // A mention is a person or group found in the text.
 type mention struct {
@@ -258,7 +261,8 @@ func (r *reader) nextStranger(i int, list []timePart) (mention, bool) {
 		return mention{}, false
 	}
 	name := r.text[r.toks[i].start:r.toks[i].end]
-	return mention{strange: true, next: i + 1, names: []string{strings.ToUpper(name[:1]) + name[1:]}}, true
+	first, n := utf8.DecodeRuneInString(name)
+	return mention{strange: true, next: i + 1, names: []string{string(unicode.ToUpper(first)) + name[n:]}}, true
 }
 
 // anyNameAt reads a known person or a capitalized word that may be a name.
