@@ -1,6 +1,10 @@
 package notes
 
-import "jobday/finding"
+import (
+	"strings"
+
+	"jobday/finding"
+)
 
 // Company is who does the work and by which rules it is billed: company.yaml.
 type Company struct {
@@ -195,7 +199,7 @@ type Exclusion struct {
 // Line returns the booked line with the label, ignoring case, and false when there is none.
 func (j *Job) Line(label string) (ScopeLine, bool) {
 	for _, l := range j.Lines {
-		if equalFold(l.Label, label) {
+		if strings.EqualFold(l.Label, label) {
 			return l, true
 		}
 	}

@@ -2,7 +2,3 @@
 // (DayNote, Entry, Quantity), what was booked (Company, Job, ScopeLine) and the one result of
 // compiling both, the JobDay. It reads no files and formats no output.
 package notes
-
-import "strings"
-
-func equalFold(a, b string) bool { return strings.EqualFold(a, b) }

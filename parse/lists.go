@@ -1,6 +1,10 @@
 package parse
 
-import "jobday/notes"
+import (
+	"slices"
+
+	"jobday/notes"
+)
 
 // parts reads the words of an item, which start at the file offset base, in a section.
 func (r *noteReader) parts(text string, base int, in notes.Section) {
@@ -32,7 +36,7 @@ func (r *noteReader) header(text string, marks []mark, base int, in notes.Sectio
 			if m.kind != wordMark {
 				continue
 			}
-			if name := r.lex.Name(text[m.start:m.end]); name != "" && !has(r.note.Crew, name) {
+			if name := r.lex.Name(text[m.start:m.end]); name != "" && !slices.Contains(r.note.Crew, name) {
 				r.note.Crew = append(r.note.Crew, name)
 			}
 		}

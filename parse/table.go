@@ -2,6 +2,7 @@ package parse
 
 import (
 	"bytes"
+	"slices"
 	"strings"
 
 	"jobday/finding"
@@ -89,7 +90,7 @@ func readHeader(cells []cell, wanted []string, found *finding.List) columns {
 		if name == "work" && wanted[1] == "item" {
 			name = "item"
 		}
-		if !has(wanted, name) {
+		if !slices.Contains(wanted, name) {
 			if h.written() {
 				found.Add(unknownColumn(h, wanted))
 			}
@@ -111,15 +112,6 @@ func unknownColumn(h cell, wanted []string) finding.Finding {
 		Severity: finding.Error, Rule: "table/column", Span: h.span,
 		Message: "unknown column " + quote(h.text), Hint: hint,
 	}
-}
-
-func has(list []string, s string) bool {
-	for _, x := range list {
-		if x == s {
-			return true
-		}
-	}
-	return false
 }
 
 // cell returns the cell of a row in the named column; an empty one when row or table have none.

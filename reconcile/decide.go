@@ -265,13 +265,12 @@ func (d *day) samePlaces(r *read) bool {
 // with any job, a fault that is described, and work somebody asked for.
 func (d *day) judgedApart(r *read, best float64) bool {
 	p, c := r.facts.Progress, r.facts.Consent.State
-	_, _, fault := d.in.Kinds.FindKind(r.entry.Text)
 	switch {
 	case c == notes.NoConsent && (p.ByOthers || byOtherTrade(r.entry.Text)):
 		r.set(notes.Condition, 0.8, "was done by others")
 	case c == notes.NoConsent && incidental(r.query):
 		r.set(notes.Narrative, 0.8, "is part of every job: nothing to bill apart")
-	case fault && c == notes.NoConsent && r.facts.Fault.Named && !fixes(r.query):
+	case c == notes.NoConsent && r.facts.Fault.Named && !fixes(r.query) && d.announcesFault(r):
 		r.set(notes.Deficiency, 0.8, "describes a fault")
 	case c != notes.NoConsent && (c != notes.Asked || !doneWords(r)):
 		d.candidates(r)
@@ -280,6 +279,13 @@ func (d *day) judgedApart(r *read, best float64) bool {
 		return false
 	}
 	return true
+}
+
+// announcesFault reports whether the words are those of a kind of deficiency. It is the dearest
+// question to ask of an entry.
+func (d *day) announcesFault(r *read) bool {
+	_, _, ok := d.in.Kinds.FindKind(r.entry.Text)
+	return ok
 }
 
 // onNoLine judges work that no booked line is about.

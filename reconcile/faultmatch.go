@@ -70,16 +70,14 @@ func (d *day) aboutFault(r *read, kind string) *openFault {
 	if second != nil && most-next < tooNearFaults && !both(r.result.Text) {
 		d.add(finding.Finding{
 			Severity: finding.Warning, Rule: "deficiency/which",
-			Message: "may be about " + inQuotes(best.record.Title) + " of " + best.record.Found.String() + " or about " +
-				inQuotes(second.record.Title) + " of " + second.record.Found.String() + "; both stay open",
+			Message: "may be about " + quoted(best.record.Title) + " of " + best.record.Found.String() + " or about " +
+				quoted(second.record.Title) + " of " + second.record.Found.String() + "; both stay open",
 			Hint: "name the place and the fault in the words of that day", Span: r.entry.Span,
 		})
 		return nil
 	}
 	return best
 }
-
-func inQuotes(s string) string { return `"` + s + `"` }
 
 // both reports whether words speak of more than one thing on purpose.
 func both(text string) bool {

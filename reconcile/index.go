@@ -1,6 +1,7 @@
 package reconcile
 
 import (
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -88,7 +89,7 @@ func (ix *lineIndex) addTerm(q query, t field.Term) int {
 	id := len(ix.terms)
 	it := indexTerm{text: t.Text, words: wordsOf(t.Text)}
 	for _, w := range wordsOf(q.text[t.Start:t.End]) {
-		if !contains(it.words, w) {
+		if !slices.Contains(it.words, w) {
 			it.words = append(it.words, w)
 		}
 	}
@@ -207,7 +208,7 @@ func (ix *lineIndex) align(q query) [][]hit {
 func (ix *lineIndex) partly(q query, t field.Term, hits []hit) []hit {
 	words := wordsOf(t.Text)
 	for _, w := range wordsOf(q.text[t.Start:t.End]) {
-		if !contains(words, w) {
+		if !slices.Contains(words, w) {
 			words = append(words, w)
 		}
 	}

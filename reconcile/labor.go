@@ -73,7 +73,7 @@ func (d *day) clockIn(r *read) {
 		reading.Spans = append(reading.Spans, row.Spans...)
 		reading.Minutes += row.PersonMinutes()
 		for i, name := range people {
-			if name != "" && !contains(reading.People, name) {
+			if name != "" && !slices.Contains(reading.People, name) {
 				reading.People = append(reading.People, name)
 			}
 			d.clockPerson(r, row, name, share(row, people, i))

@@ -146,7 +146,7 @@ func (q query) hasNumber(n string) bool {
 func (d *day) byNumbers(r *read) []int {
 	var numbers []string
 	for i, t := range r.query.terms {
-		if toldApart(t) && (i >= r.query.spread || t.Class == field.PlaceTerm) && !contains(numbers, t.Text) {
+		if toldApart(t) && (i >= r.query.spread || t.Class == field.PlaceTerm) && !slices.Contains(numbers, t.Text) {
 			numbers = append(numbers, t.Text)
 		}
 	}

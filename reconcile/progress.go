@@ -2,6 +2,7 @@ package reconcile
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"jobday/finding"
@@ -282,7 +283,7 @@ func (d *day) byVerb(r *read, i int, remaining notes.Decimal) amount {
 func ownBeginning(q, l query) bool {
 	want := l.verbs()
 	for _, v := range q.verbs() {
-		if beginning[v] && contains(want, v) {
+		if beginning[v] && slices.Contains(want, v) {
 			return true
 		}
 	}
@@ -294,7 +295,7 @@ func ownBeginning(q, l query) bool {
 func finishes(q, l query) bool {
 	want := l.verbs()
 	for _, v := range q.verbs() {
-		if contains(want, v) || finishing[v] {
+		if slices.Contains(want, v) || finishing[v] {
 			return true
 		}
 	}
@@ -306,7 +307,7 @@ func finishes(q, l query) bool {
 func begins(q, l query) bool {
 	want, starts := l.verbs(), false
 	for _, v := range q.verbs() {
-		if contains(want, v) || finishing[v] {
+		if slices.Contains(want, v) || finishing[v] {
 			return false
 		}
 		starts = starts || beginning[v]
@@ -407,7 +408,7 @@ func (d *day) workReading(r *read, qty *notes.Quantity, complete notes.Answer) n
 	for _, row := range r.facts.Time {
 		w.Minutes += row.PersonMinutes()
 		for _, name := range row.People {
-			if !contains(w.People, name) {
+			if !slices.Contains(w.People, name) {
 				w.People = append(w.People, name)
 			}
 		}

@@ -1,6 +1,7 @@
 package reconcile
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -88,19 +89,10 @@ func withoutNames(f notes.Facts) []notes.Term {
 		}
 		return in(f.Consent.Piece, t)
 	}
-	for i, t := range f.Terms {
-		if !name(t) {
-			continue
-		}
-		kept := append(make([]notes.Term, 0, len(f.Terms)), f.Terms[:i]...)
-		for _, t := range f.Terms[i+1:] {
-			if !name(t) {
-				kept = append(kept, t)
-			}
-		}
-		return kept
+	if !slices.ContainsFunc(f.Terms, name) {
+		return f.Terms
 	}
-	return f.Terms
+	return slices.DeleteFunc(slices.Clone(f.Terms), name)
 }
 
 // meaningful leaves out words that tell no two lines apart.
@@ -215,7 +207,7 @@ func (q *query) verbs() []string { return q.work }
 func (q *query) readVerbs() []string {
 	var vs []string
 	for _, t := range q.terms {
-		if t.Class == field.VerbTerm && !contains(vs, t.Dim) {
+		if t.Class == field.VerbTerm && !slices.Contains(vs, t.Dim) {
 			vs = append(vs, t.Dim)
 		}
 	}
@@ -227,7 +219,7 @@ func (q query) places() string {
 	var ps []string
 	for i, t := range q.terms {
 		if t.Class == field.PlaceTerm || q.qualifies[i] && t.Class != field.VerbTerm {
-			if w := strings.TrimSpace(q.text[t.Start:t.End]); !contains(ps, w) {
+			if w := strings.TrimSpace(q.text[t.Start:t.End]); !slices.Contains(ps, w) {
 				ps = append(ps, w)
 			}
 		}
@@ -407,15 +399,6 @@ func joins(between string) bool {
 	for _, w := range strings.Fields(between) {
 		switch strings.ToLower(w) {
 		case "and", "then", "with", "w/", "plus", "but":
-			return true
-		}
-	}
-	return false
-}
-
-func contains(list []string, s string) bool {
-	for _, x := range list {
-		if x == s {
 			return true
 		}
 	}

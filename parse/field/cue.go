@@ -3,6 +3,8 @@ package field
 import (
 	"unicode"
 	"unicode/utf8"
+
+	"jobday/notes"
 )
 
 // A sense is what a phrase means to one of the grammars. The zero value is invalid.
@@ -203,6 +205,16 @@ func (r *reader) piece(from, to int) (start, end int) {
 		return 0, 0
 	}
 	return r.toks[from].start, r.toks[min(to, len(r.toks))-1].end
+}
+
+// widen makes p cover tokens from to before to as well.
+func (r *reader) widen(p *notes.Piece, from, to int) {
+	start, end := r.piece(from, to)
+	if !p.Found() {
+		p.Start, p.End = start, end
+		return
+	}
+	p.Start, p.End = min(p.Start, start), max(p.End, end)
 }
 
 // A numMemo is the number read last: several grammars ask for the same one in turn.

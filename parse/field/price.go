@@ -47,12 +47,7 @@ type sum struct {
 }
 
 func (s *sum) touch(from, to int) {
-	start, end := s.r.piece(from, to)
-	if !s.p.Found() {
-		s.p.Start, s.p.End = start, end
-		return
-	}
-	s.p.Start, s.p.End = min(s.p.Start, start), max(s.p.End, end)
+	s.r.widen(&s.p.Piece, from, to)
 }
 
 // take weighs one phrase.

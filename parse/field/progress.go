@@ -113,12 +113,7 @@ func (r *reader) spokenFor(i int) bool {
 
 // touch widens the piece to tokens from to to.
 func (st *standing) touch(from, to int) {
-	start, end := st.r.piece(from, to)
-	if !st.p.Found() {
-		st.p.Start, st.p.End = start, end
-		return
-	}
-	st.p.Start, st.p.End = min(st.p.Start, start), max(st.p.End, end)
+	st.r.widen(&st.p.Piece, from, to)
 }
 
 // take weighs one phrase.
