@@ -26,9 +26,9 @@ import (
 // taken with a confidence was right. It fails where dev is decided right less often than the floor
 // below; the floor only rises.
 func TestEntries(t *testing.T) {
-	sets := []string{"dev"}
+	sets := []string{"dev", "dev2"}
 	if *score {
-		sets = append(sets, "score")
+		sets = append(sets, "score", "score2")
 	}
 	for _, set := range sets {
 		t.Run(set, func(t *testing.T) {
