@@ -2,6 +2,7 @@ package notes
 
 import (
 	"strings"
+	"time"
 
 	"jobday/finding"
 )
@@ -18,6 +19,7 @@ type Company struct {
 	Classes    []LaborClass
 	Rounding   TimeRounding
 	Overtime   Overtime
+	Workweek   time.Weekday    // the day a workweek begins, default Monday
 	Markup     []MarkupBracket // ascending by UpTo; the last has no UpTo
 	MinExtra   Money           // least charge for an extra, 0.00 for none
 	MinMinutes Minutes         // least time billed for an extra, 0 for none
@@ -57,6 +59,8 @@ type TimeRounding struct {
 type Overtime struct {
 	WeeklyOver Minutes // default 40 h; 0 for never
 	DailyOver  Minutes // default 0: never
+	// Bill says whether the customer is charged the overtime rate of a class for overtime; default no.
+	Bill bool
 }
 
 // MarkupBracket is the percentage put on material cost up to an amount.

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"time"
 
 	"go.yaml.in/yaml/v4"
 
@@ -23,7 +24,7 @@ func Company(f *finding.File) (*notes.Company, finding.List) {
 	c := &notes.Company{
 		File: f, Currency: "USD", NEC: "2020",
 		Rounding: notes.TimeRounding{Clock: 1, Billed: 15},
-		Overtime: notes.Overtime{WeeklyOver: weekly},
+		Overtime: notes.Overtime{WeeklyOver: weekly}, Workweek: time.Monday,
 		Terms:    notes.PaymentTerms{Days: 30},
 	}
 	if f == nil {
@@ -307,8 +308,25 @@ func (r *companyReader) hours() {
 	if m := r.m.sub("overtime", `"overtime"`); m != nil {
 		r.minutes(m, "weekly_over", &r.c.Overtime.WeeklyOver)
 		r.minutes(m, "daily_over", &r.c.Overtime.DailyOver)
+		r.workweek(m)
+		r.c.Overtime.Bill = m.flag("bill")
 		m.done()
 	}
+}
+
+// workweek reads the day a workweek begins.
+func (r *companyReader) workweek(m *mapping) {
+	s := m.text("workweek")
+	if s == "" {
+		return
+	}
+	for day := time.Sunday; day <= time.Saturday; day++ {
+		if name := day.String(); strings.EqualFold(s, name) || strings.EqualFold(s, name[:3]) {
+			r.c.Workweek = day
+			return
+		}
+	}
+	m.bad("workweek", quote(s)+" is not a day of the week", "write it like Monday")
 }
 
 // minutes reads a stretch of time into to, which keeps its default when there is none.
