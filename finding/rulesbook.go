@@ -119,6 +119,14 @@ classes:
 		Right: "check who may read it, and that it is a plain file",
 	},
 	{
+		ID: "file/photo", Severity: Warning, Since: "1", OnDisk: true,
+		Title: "a photo a note points to that cannot be shown",
+		Why: "A photo is what shows a customer what was found. Where it is missing, damaged, too large or no picture, " +
+			"the report says so in its place.",
+		Wrong: "a note says ![open panel](photos/panel.jpg) and the job's folder holds no such file, or one that is no JPEG or PNG of at most 20 MB and 50 million pixels",
+		Right: "put the photo itself, as the camera made it, into the folder photos of the job",
+	},
+	{
 		ID: "frontmatter/open", Severity: Error, Since: "1",
 		Title: "front matter that is never closed",
 		Why:   "Where it ends is not known, so none of its keys is used.",

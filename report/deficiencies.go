@@ -19,6 +19,8 @@ import (
 type FaultJob struct {
 	Job  *notes.Job // required
 	Days []*notes.JobDay
+	// Photos reads the job's photos for a notice; nil to name them only.
+	Photos Pictures
 }
 
 // FaultList is deficiencies across jobs as they stand on a day, by hazard: the hazard with the
@@ -34,6 +36,8 @@ type FaultRow struct {
 	notes.DeficiencyRecord
 	Job  *notes.Job
 	Days int // since it was found, 0 or more; -1 when that is not known
+	// Pictures is the photos as a notice shows them.
+	Pictures []Picture
 }
 
 // Deficiencies lists what stands open on a day over all jobs, or with all also what was corrected.
@@ -43,7 +47,7 @@ func Deficiencies(jobs []FaultJob, until notes.Date, all bool) FaultList {
 	for _, j := range jobs {
 		for _, rec := range lastRecords(j.Days, until) {
 			if rec.State != notes.FaultCorrected || all {
-				list.Rows = append(list.Rows, FaultRow{rec, j.Job, daysBetween(rec.Found, until)})
+				list.Rows = append(list.Rows, FaultRow{DeficiencyRecord: rec, Job: j.Job, Days: daysBetween(rec.Found, until)})
 			}
 		}
 	}
@@ -353,6 +357,9 @@ func NewNotice(company *notes.Company, j FaultJob, date notes.Date) (Notice, err
 	for _, r := range Deficiencies([]FaultJob{j}, date, true).Rows {
 		switch {
 		case r.State != notes.FaultCorrected:
+			for _, path := range r.Photo {
+				r.Pictures = append(r.Pictures, j.Photos.picture(path))
+			}
 			n.Rows = append(n.Rows, r)
 		case r.At == date:
 			n.Closed = append(n.Closed, r)

@@ -24,6 +24,7 @@ type Input struct {
 	Job     *notes.Job      // nil when the booking could not be read
 	Company *notes.Company  // nil when nobody wrote who we are
 	Notes   []*finding.File // the day's notes; nil for those the day itself carries
+	Photos  Pictures        // reads the job's photos; nil to name them only
 }
 
 // errNoDay is the caller's mistake: there is nothing to report on.

@@ -26,7 +26,7 @@ func funcs() map[string]any {
 		"pack":    func(v *View, what any) Packed { return Packed{v, what} },
 		"sources": func(s notes.Source) []notes.Source { return []notes.Source{s} },
 
-		"consent": Consent, "next": NextStep, "settle": Settle, "fault": faultWords,
+		"shot": shot, "consent": Consent, "next": NextStep, "settle": Settle, "fault": faultWords,
 		"severity": severityWords, "verdict": verdictWords, "rule": Rule, "reading": TestReading,
 		"linestate": LineState, "linehours": LineHours, "progress": Progress, "workby": workBy,
 		"confidence": confidence,

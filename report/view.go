@@ -18,6 +18,7 @@ type View struct {
 	Company *notes.Company
 	Notes   []NoteText
 
+	photos  Pictures
 	noteAt  map[string]int  // index of a note in Notes by file name
 	entryAt map[place][]int // indexes of the day's entries by the line they stand on
 }
@@ -45,7 +46,7 @@ func newView(in Input) (*View, error) {
 		return nil, errNoDay
 	}
 	v := &View{
-		Day: in.Day, Job: in.Job, Company: in.Company,
+		Day: in.Day, Job: in.Job, Company: in.Company, photos: in.Photos,
 		noteAt: map[string]int{}, entryAt: map[place][]int{},
 	}
 	if v.Job == nil {
@@ -231,23 +232,6 @@ func (v *View) Work() []notes.EntryResult { return v.With(notes.InScope) }
 
 // Unclear is what could not be settled from the words.
 func (v *View) Unclear() []notes.EntryResult { return v.With(notes.Unclear) }
-
-// Photos lists the pictures the entries point to, with the entry's words.
-func (v *View) Photos() []Photo {
-	var list []Photo
-	for _, e := range v.Day.Entries {
-		for _, p := range e.Photos {
-			list = append(list, Photo{p, e.Text, []notes.Source{e.Source}})
-		}
-	}
-	return list
-}
-
-// Photo is a picture an entry points to.
-type Photo struct {
-	Path, Of string
-	From     []notes.Source
-}
 
 // Trades says how many people of each class worked: "2 journeyman, 1 apprentice".
 func (v *View) Trades() string {

@@ -43,6 +43,7 @@ func runCheck(cmd *cobra.Command, sys *system, o checkOptions) error {
 	if err != nil {
 		return err
 	}
+	b.found = append(b.found, b.photoFindings()...).Sort()
 	var page bytes.Buffer
 	switch o.format {
 	case "json":

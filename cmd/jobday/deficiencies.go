@@ -131,9 +131,16 @@ func runNotice(ctx context.Context, sys *system, o deficienciesOptions) error {
 	if len(j.days) == 0 {
 		return usagef("job %s has no note yet", o.job)
 	}
-	n, err := report.NewNotice(b.Company, report.FaultJob{Job: j.Job, Days: j.Days}, j.days[len(j.days)-1].Date)
+	n, err := report.NewNotice(b.Company, report.FaultJob{Job: j.Job, Days: j.Days, Photos: b.photosOf(j.Folder)}, j.days[len(j.days)-1].Date)
 	if err != nil {
 		return err
+	}
+	for _, row := range n.Rows {
+		for _, p := range row.Pictures {
+			if p.Why != "" {
+				fmt.Fprintf(sys.err, "photo %q not shown: %s\n", p.Path, p.Why)
+			}
+		}
 	}
 	write := report.NoticeHTML
 	if o.format == "md" {

@@ -132,7 +132,7 @@ func (b *openBook) inputs() []report.Input {
 	var ins []report.Input
 	for _, j := range b.selected {
 		for _, d := range j.days {
-			ins = append(ins, report.Input{Day: d, Job: j.Job, Company: b.Company})
+			ins = append(ins, report.Input{Day: d, Job: j.Job, Company: b.Company, Photos: b.photosOf(j.Folder)})
 		}
 	}
 	return ins
