@@ -6,6 +6,7 @@ require (
 	codeberg.org/go-pdf/fpdf v0.12.0
 	github.com/adrg/frontmatter v0.2.0
 	github.com/chromedp/chromedp v0.23.0
+	github.com/go-fonts/dejavu v0.3.2
 	github.com/invopop/jsonschema v0.14.0
 	github.com/mattn/go-isatty v0.0.24
 	github.com/mattn/go-runewidth v0.0.31

@@ -26,21 +26,25 @@ var mayImport = map[string][]string{
 	"jobday/parse":         {"finding", "notes", "trade", "parse/field"},
 	"jobday/reconcile":     {"finding", "notes", "trade", "parse/field"},
 	"jobday/price":         {"finding", "notes", "trade", "parse/field"},
+	"jobday/hours":         {"finding", "notes", "price"},
+	"jobday/restock":       {"finding", "notes"},
+	"jobday/ubl":           {"finding", "notes"},
 	"jobday/templates":     {},
-	"jobday/report":        {"finding", "notes", "trade", "templates"},
+	"jobday/sheet":         {"notes", "templates"},
+	"jobday/report":        {"finding", "notes", "trade", "templates", "sheet", "hours", "restock"},
 	"jobday/book":          {"finding", "notes"},
 	"jobday/closeout":      {"finding", "notes", "trade"},
 	"jobday/explain":       {"finding", "notes", "trade"},
-	"jobday/compile":       {"finding", "notes", "trade", "parse/field", "parse", "reconcile", "price"},
+	"jobday/compile":       {"finding", "notes", "trade", "parse/field", "parse", "reconcile", "price", "hours"},
 	"jobday/testdata/demo": {},
 	"jobday/bookgen":       {"finding", "notes", "testdata/demo"},
-	"jobday/web":           {"finding", "notes", "trade", "parse/field", "parse", "reconcile", "price", "templates", "report", "book", "compile"},
-	"jobday/cmd/jobday":    {"finding", "notes", "trade", "parse/field", "parse", "reconcile", "price", "templates", "report", "book", "compile", "web", "closeout", "explain", "testdata/demo"},
+	"jobday/web":           {"finding", "notes", "trade", "parse/field", "parse", "reconcile", "price", "templates", "sheet", "report", "book", "compile", "hours", "restock", "ubl"},
+	"jobday/cmd/jobday":    {"finding", "notes", "trade", "parse/field", "parse", "reconcile", "price", "templates", "sheet", "report", "book", "compile", "web", "closeout", "explain", "testdata/demo", "hours", "restock", "ubl"},
 }
 
 // pure are the stages that run the same in the command, in a server and inside a page: functions
 // of their input only.
-var pure = []string{"notes", "parse", "parse/field", "reconcile", "price", "trade", "finding", "compile"}
+var pure = []string{"notes", "parse", "parse/field", "reconcile", "price", "trade", "finding", "compile", "hours", "restock", "ubl"}
 
 // worldly are the packages through which code would see a clock, the environment, the disk or the
 // network. The package time is allowed for its calendar; TestPureStagesReadNoClock looks closer.
