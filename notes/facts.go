@@ -105,6 +105,7 @@ type Progress struct {
 	ByOthers  bool     // done by somebody who is not us
 	Dropped   bool     // the customer took it out: deleted, cancelled, do not need it
 	Beyond    bool     // said to be more than was booked: not on our sheet, not in our scope
+	Placed    bool     // in its place or working: "in", "up", "on" at the end of a clause
 }
 
 // ConsentState says what a customer's word amounts to.

@@ -357,7 +357,12 @@ func (r *noteReader) entry(raw string, start int, in notes.Section) {
 		v = verdict{kind: notes.Work, score: clearScore, why: "lists work by place", next: v.kind, lead: clearScore}
 	}
 	e.judged(v)
+	jotted := said.jotted()
 	r.factsOf(e, raw, in)
+	if e.Kind == notes.Narrative && in == "" && jotted {
+		r.last, r.lastEnd = -1, e.Span.End // only what is booked can tell what it is
+		return
+	}
 	r.keep(in)
 }
 

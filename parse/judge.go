@@ -29,12 +29,13 @@ type evidence struct {
 	used   bool // begins with "used", "we used"
 	head   bool // names a thing that work is booked for and says what became of it
 	others bool // somebody who is not us did it: "Mr. Fenn moved them"
+	words  int  // how many marks there are
 	facts  *notes.Facts
 }
 
 // evidenceOf sums up marks; facts may be nil.
 func evidenceOf(marks []mark, facts *notes.Facts) evidence {
-	e := evidence{signs: signsOf(marks), facts: facts}
+	e := evidence{signs: signsOf(marks), facts: facts, words: len(marks)}
 	if len(marks) == 0 {
 		return e
 	}
@@ -49,6 +50,20 @@ func evidenceOf(marks []mark, facts *notes.Facts) evidence {
 		e.placed = (len(marks) < 3 || marks[2].low != "has" && marks[2].low != "had") && (n.kind == numberMark || n.low == "#" || n.kind == wordMark && n.end-n.start == 1)
 	}
 	return e
+}
+
+// jotted reports whether words that say nothing counted may still be shorthand for booked work: few
+// of them, no sentence, with a number, a place or how far something got.
+func (e evidence) jotted() bool {
+	const most = 14 // marks; a longer stretch without a verb is talk
+	if e.words > most || e.asks || e.facts == nil {
+		return false
+	}
+	p := e.facts.Progress
+	if p.Blocked || p.NotDone || p.ByOthers || p.Dropped || p.Complete != notes.Unsaid || p.Placed {
+		return true
+	}
+	return !e.signs.has(verbal|spoken|asked|pronoun|allWell) && !(e.signs.has(negated) && e.signs.has(faulty|faultPhrase)) && e.signs.has(thing|counted|progressed)
 }
 
 // mended reports whether a fault is told before any work, and the work behind a comma.

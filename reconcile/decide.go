@@ -51,6 +51,8 @@ func (d *day) decideOne(r *read) {
 	case e.Kind == notes.Delivery && e.Section == notes.Done && d.sureLine(r):
 	case e.Kind == notes.LeftOpen:
 		d.decideLeft(r)
+	case e.Kind == notes.Narrative && e.Section == "":
+		d.decideJotted(r)
 	default:
 		r.set(e.Kind, e.Sure, r.why)
 	}

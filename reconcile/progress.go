@@ -133,8 +133,8 @@ func (d *day) amountOn(r *read, i int) amount {
 		if q.Equal(line.Qty.Value) && before.Sign() > 0 && (complete == notes.Yes || p.All) {
 			return amount{remaining, true, notes.Yes} // "all in, 140 ft complete" is the whole run, not one more
 		}
-		if complete == notes.Unsaid && r.entry.Box == notes.CheckedBox {
-			complete = notes.Yes
+		if complete == notes.Unsaid && (r.entry.Box == notes.CheckedBox || before.IsZero() && q.Equal(line.Qty.Value)) {
+			complete = notes.Yes // five of five
 		}
 		return amount{q, true, complete}
 	}
@@ -203,7 +203,7 @@ func (d *day) saidOf(r *read, i int, before, remaining notes.Decimal) (amount, b
 				Span:    r.entry.Span,
 			})
 		}
-		return amount{notes.Max(notes.Decimal{}, p.Count.Sub(before)), true, p.Complete}, true
+		return amount{notes.Max(notes.Decimal{}, p.Count.Sub(before)), true, notes.No}, true
 	case p.Count != nil && p.Of != nil && !p.All && p.Complete != notes.No:
 		if p.Count.Equal(line.Qty.Value) || p.Count.Equal(remaining) {
 			return amount{remaining, true, notes.Yes}, true // "3 of 3"
@@ -273,7 +273,7 @@ func (d *day) byVerb(r *read, i int, remaining notes.Decimal) amount {
 		}
 		return amount{}
 	}
-	if finishes(r.query, d.index.lines[i].query) {
+	if finishes(r.query, d.index.lines[i].query) || r.facts.Progress.Placed {
 		return amount{remaining, true, notes.Yes}
 	}
 	return amount{}

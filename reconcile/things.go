@@ -51,6 +51,19 @@ func (d *day) decideThings(r *read) {
 	r.set(notes.Material, r.entry.Sure, r.why)
 }
 
+// decideJotted judges a few words under no heading whose meaning hangs on what is booked: they are
+// work where they name a booked line beyond doubt and say how far or how many, else narrative.
+func (d *day) decideJotted(r *read) {
+	r.found = d.match(r)
+	p := r.facts.Progress
+	says := p.Complete != notes.Unsaid || p.Blocked || p.NotDone || p.ByOthers || p.Placed || p.All || p.Of != nil || counts(r.entry.Facts.Items)
+	if says && len(r.found) > 0 && r.found[0].p >= TakeAt {
+		r.serve(d, []int{r.found[0].line}, r.found[0].p, "shares "+strings.Join(r.found[0].shared, ", "))
+		return
+	}
+	r.set(notes.Narrative, 0.75, "says nothing that is counted")
+}
+
 // goesOn reports whether the words go on with something: "more", "another".
 func goesOn(text string) bool {
 	for _, w := range strings.Fields(strings.ToLower(text)) {

@@ -61,7 +61,7 @@ type standing struct {
 func (r *reader) progress() notes.Progress {
 	s := r.look()
 	lacking := s.lacking
-	if s.topics&aboutProgress == 0 && !lacking && !s.negations && !s.ofs && !(s.numbers && (s.percent || s.slashes > 0)) {
+	if s.topics&aboutProgress == 0 && !lacking && !s.negations && !s.ofs && !s.placed && !(s.numbers && (s.percent || s.slashes > 0)) {
 		return notes.Progress{}
 	}
 	st := standing{r: r, doneAt: -1}
@@ -75,6 +75,7 @@ func (r *reader) progress() notes.Progress {
 	if lacking {
 		st.without()
 	}
+	st.p.Placed = s.placed
 	st.decide()
 	return st.p
 }
@@ -470,4 +471,31 @@ func (st *standing) decide() {
 	case st.yes && !part: // "2 of 3 done" says how many, not that all is done
 		p.Complete = notes.Yes
 	}
+}
+
+// placedAt reports whether the "in", "up" or "on" at token i says that what stands before it is in
+// its place: it ends the clause and belongs to no verb, "fan in, vented", not "come in".
+func (r *reader) placedAt(i int) bool {
+	if !r.endsPlaced(i + 1) {
+		return false
+	}
+	switch before := r.low(i - 1); before {
+	case "come", "came", "comes", "coming", "plug", "plugged", "turn", "turned", "turns", "not", "aint", "ain't", "showed", "show", "shows", "get", "got", "held", "hold", "set", "sign", "signed",
+		"clean", "cleaned", "picked", "pick", "hang", "rained", "tied", "locked", "shut", "cut", "went", "goes", "going", "back", "wall", "add", "adds", "put", "work", "working", "later", "early":
+		return false
+	default:
+		return (r.isWord(i-1) || r.isNumber(i-1)) && !r.negatedWithin(i, 2) && !r.future(i) && !r.conditional(i)
+	}
+}
+
+// endsPlaced reports whether nothing that "in" could stand before follows at token i.
+func (r *reader) endsPlaced(i int) bool {
+	if r.endsClause(i) || !r.isWord(i) && !r.isNumber(i) && r.low(i) != "#" {
+		return true
+	}
+	switch r.low(i) {
+	case "n", "w", "with", "but", "then", "plus", "both", "all":
+		return true
+	}
+	return false
 }

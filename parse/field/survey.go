@@ -25,6 +25,7 @@ type survey struct {
 	ofs       bool // "of", as in "2 of 3"
 	dollars   bool // "dollars", "bucks"
 	lacking   bool // "no"
+	placed    bool // "in", "up", "on" at the end of a clause
 }
 
 // survey looks the text over once.
@@ -116,6 +117,8 @@ func (r *reader) lookUp(i int, low string) {
 		s.negations = true
 	case "no":
 		s.lacking = true
+	case "in", "up", "on", "hot", "down":
+		s.placed = s.placed || i > 0 && r.placedAt(i)
 	case "dollars", "bucks":
 		s.dollars = true
 	}
