@@ -1,7 +1,7 @@
 // Package compile runs the stages over a whole book: text to notes, notes against scope, money.
 // It is a pure function of the files it is given; the order of the files does not matter.
 //
-// Read it first: one day goes from note line to invoice line through Book, readNotes and job.
+// Read it first: one day goes from note line to invoice line through Book, readJob and price.
 package compile
 
 import (
@@ -14,6 +14,7 @@ import (
 	"golang.org/x/sync/errgroup"
 
 	"jobday/finding"
+	"jobday/hours"
 	"jobday/notes"
 	"jobday/parse"
 	"jobday/price"
@@ -66,6 +67,15 @@ func (r *Result) Days() []*notes.JobDay {
 	return days
 }
 
+// Worked is the jobs with their days, as a time sheet takes them.
+func (r *Result) Worked() []hours.Job {
+	var jobs []hours.Job
+	for _, j := range r.Jobs {
+		jobs = append(jobs, hours.Job{Job: j.Job, Days: j.Days})
+	}
+	return jobs
+}
+
 // Find returns the job with the number, or nil.
 func (r *Result) Find(number string) *JobResult {
 	for i := range r.Jobs {
@@ -81,8 +91,10 @@ type shop struct {
 	company *notes.Company
 	prices  *notes.PriceList
 	rows    *price.Rows // index of prices
-	words   trade.Words
-	kinds   trade.Catalogue // of deficiencies
+	// overtime is known once all jobs are read.
+	overtime price.Overtime
+	words    trade.Words
+	kinds    trade.Catalogue // of deficiencies
 }
 
 // Book compiles files, named relative to the book with forward slashes. It never fails: what is
@@ -92,8 +104,7 @@ func Book(files []*finding.File, opt Options) *Result {
 	s, more := readShop(layout)
 	found.Add(more...)
 	folders := layout.folders
-	results := make([]JobResult, len(folders))
-	lists := make([]finding.List, len(folders))
+	jobs := make([]openJob, len(folders))
 	total, done := 0, atomic.Int64{}
 	for _, f := range folders {
 		total += len(f.notes)
@@ -103,25 +114,44 @@ func Book(files []*finding.File, opt Options) *Result {
 			opt.Progress(int(n), total)
 		}
 	}
+	each(len(folders), func(i int) { jobs[i] = readJob(folders[i], s, opt, read) })
+	s.overtime = overtimeOf(jobs, s.company)
+	each(len(folders), func(i int) { jobs[i].price(s) })
+	r := &Result{Company: s.company, Prices: s.prices}
+	for _, j := range jobs {
+		if j.Job != nil && opt.wants(j.Job) {
+			r.Jobs = append(r.Jobs, j.JobResult)
+			found.Add(j.found...)
+		}
+	}
+	found.Add(sameNumber(r.Jobs)...)
+	found.Add(hours.Check(r.Company, r.Worked())...)
+	r.Findings = found.Sort()
+	return r
+}
+
+// each calls do with 0 to n-1, on all cores.
+func each(n int, do func(i int)) {
 	var g errgroup.Group
 	g.SetLimit(runtime.GOMAXPROCS(0))
-	for i, f := range folders {
+	for i := range n {
 		g.Go(func() error {
-			results[i], lists[i] = job(f, s, opt, read)
+			do(i)
 			return nil
 		})
 	}
 	_ = g.Wait() // the workers return no errors
-	r := &Result{Company: s.company, Prices: s.prices}
-	for i := range results {
-		if results[i].Job != nil {
-			r.Jobs = append(r.Jobs, results[i])
-			found.Add(lists[i]...)
-		}
+}
+
+func (o Options) wants(j *notes.Job) bool { return o.Job == "" || strings.EqualFold(j.Number, o.Job) }
+
+// overtimeOf figures what of the time is billed as overtime, which only all jobs together tell.
+func overtimeOf(jobs []openJob, c *notes.Company) price.Overtime {
+	var days [][]*notes.JobDay
+	for _, j := range jobs {
+		days = append(days, j.Days)
 	}
-	found.Add(sameNumber(r.Jobs)...)
-	r.Findings = found.Sort()
-	return r
+	return price.OvertimeOf(days, c)
 }
 
 // readShop reads the files all jobs share. A book without company.yaml is billed by the defaults,
@@ -156,27 +186,28 @@ func addedUnits(list *notes.PriceList) []notes.Unit {
 	return added
 }
 
-// job compiles one job's folder.
-func job(f folder, s shop, opt Options, read func()) (JobResult, finding.List) {
+// openJob is a job before its money.
+type openJob struct {
+	JobResult
+	found finding.List
+}
+
+// readJob reads one job's folder and holds its notes against its scope. A job that is not asked for
+// is left out, unless the week of somebody who worked on it may make overtime on another.
+func readJob(f folder, s shop, opt Options, read func()) openJob {
 	j, found := readScope(f)
-	if opt.Job != "" && !strings.EqualFold(j.Number, opt.Job) {
-		return JobResult{}, nil
+	if !opt.wants(j) && !s.company.Overtime.Bill {
+		return openJob{}
 	}
 	found.Add(readPanels(f, j)...)
 	days := make([]*notes.DayNote, len(f.notes))
 	lists := make([]finding.List, len(f.notes))
 	ctx := noteContext(s)
-	var g errgroup.Group
-	g.SetLimit(runtime.GOMAXPROCS(0))
-	for i, file := range f.notes {
-		g.Go(func() error {
-			days[i], lists[i] = parse.Note(file, ctx)
-			lists[i].Add(checkJobNumber(days[i], j)...)
-			read()
-			return nil
-		})
-	}
-	_ = g.Wait() // the workers return no errors
+	each(len(days), func(i int) {
+		days[i], lists[i] = parse.Note(f.notes[i], ctx)
+		lists[i].Add(checkJobNumber(days[i], j)...)
+		read()
+	})
 	for _, l := range lists {
 		found.Add(l...)
 	}
@@ -193,12 +224,21 @@ func job(f folder, s shop, opt Options, read func()) (JobResult, finding.List) {
 		Company: s.company, Prices: s.prices, Job: j, Notes: days, Words: s.words, Kinds: s.kinds, Decisions: decided,
 	})
 	found.Add(more...)
-	found.Add(price.Days(jobdays, price.Input{Company: s.company, Prices: s.prices, Job: j, Rows: s.rows})...)
-	found = found.Sort()
-	for _, d := range jobdays {
-		attach(d, j, found)
+	return openJob{JobResult{Job: j, Folder: f.name, Notes: days, Days: jobdays, LaidOut: reconcile.LaidOut(j)}, found}
+}
+
+// price puts money on the days of a job and gives them what was found.
+func (j *openJob) price(s shop) {
+	if j.Job == nil {
+		return
 	}
-	return JobResult{Job: j, Folder: f.name, Notes: days, Days: jobdays, LaidOut: reconcile.LaidOut(j)}, found
+	j.found.Add(price.Days(j.Days, price.Input{
+		Company: s.company, Prices: s.prices, Job: j.Job, Rows: s.rows, Overtime: s.overtime,
+	})...)
+	j.found = j.found.Sort()
+	for _, d := range j.Days {
+		attach(d, j.Job, j.found)
+	}
 }
 
 func noteContext(s shop) parse.NoteContext {

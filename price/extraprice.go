@@ -190,7 +190,7 @@ func (b *bill) tellTasks(e *notes.ExtraWork, fit []*notes.PriceRow) {
 
 // byTime prices an extra by time and material.
 func (b *bill) byTime(e *notes.ExtraWork, quotes []materialQuote, p *extraPrice) {
-	work := b.priceLabor(b.usesOf(e))
+	work := b.priceLabor(b.usesOf(e), e.ID)
 	p.labor, p.laborSteps = work.amount, work.steps
 	for _, m := range work.missing {
 		p.miss(m)

@@ -75,9 +75,9 @@ func (l *labor) addMissing(what string) {
 	}
 }
 
-// priceLabor prices the time of each person, his travel apart, rounded up to the billing step once
-// for each person and day.
-func (b *bill) priceLabor(uses []notes.LaborUse) labor {
+// priceLabor prices the time of each person on a line or extra, his travel apart, rounded up to the
+// billing step once for each person and day.
+func (b *bill) priceLabor(uses []notes.LaborUse, key string) labor {
 	var l labor
 	for _, u := range b.byPerson(uses) {
 		l.minutes += u.minutes
@@ -87,20 +87,23 @@ func (b *bill) priceLabor(uses []notes.LaborUse) labor {
 			l.addMissing(how)
 			continue
 		}
-		s := b.laborStep(u, class, how)
-		l.steps = append(l.steps, s)
-		l.amount = l.amount.Add(s.Amount)
+		for _, s := range b.laborSteps(u, key, class, how) {
+			l.steps = append(l.steps, s)
+			l.amount = l.amount.Add(s.Amount)
+		}
 	}
 	return l
 }
 
-// laborWorth is priceLabor without the working: what time is worth that nothing is billed for.
+// laborWorth is what time on nothing in particular is worth that nothing is billed for.
 func (b *bill) laborWorth(uses []notes.LaborUse) (amount notes.Money, minutes notes.Minutes, from []notes.Source) {
 	for _, u := range b.byPerson(uses) {
 		minutes += u.minutes
 		from = append(from, u.from...)
-		if class, _, ok := b.classFor(u); ok {
-			amount = amount.Add(hourly(rateFor(u, class), billedMinutes(u.minutes, b.Company.Rounding.Billed)))
+		if class, how, ok := b.classFor(u); ok {
+			for _, s := range b.laborSteps(u, notes.Unassigned, class, how) {
+				amount = amount.Add(s.Amount)
+			}
 		}
 	}
 	return amount, minutes, from
@@ -199,7 +202,9 @@ func (b *bill) commonClass(people []string) (notes.LaborClass, bool) {
 	return common, len(people) > 0
 }
 
-func (b *bill) laborStep(u personTime, class notes.LaborClass, how string) notes.PricingStep {
+// laborSteps prices the time of one person: at the rate for labor or for travel and, where overtime
+// is billed, what of it was overtime at the rate for that. Rounding up adds to the regular time.
+func (b *bill) laborSteps(u personTime, key string, class notes.LaborClass, how string) []notes.PricingStep {
 	rate, what, basis := rateFor(u, class), "labor", ""
 	if u.travel {
 		what = "travel"
@@ -211,14 +216,37 @@ func (b *bill) laborStep(u personTime, class notes.LaborClass, how string) notes
 		what += " " + u.person
 	}
 	billed := billedMinutes(u.minutes, b.Company.Rounding.Billed)
+	over, why := notes.Minutes(0), ""
+	if !u.travel {
+		over, why = b.overtimeOn(u.day, u.person, key)
+		over = min(over, u.minutes)
+	}
 	basis = u.minutes.String() + stepText(b.Company.Rounding.Billed) + basis
+	if over > 0 {
+		basis += ", " + over.String() + " of them at the overtime rate"
+	}
 	if how != "" {
 		basis += "; " + how
 	}
-	return notes.PricingStep{
-		What: what + ", " + class.Name, Basis: basis,
-		Qty: billed.Hours(), Unit: notes.Hour, Rate: rate.Decimal(), Amount: hourly(rate, billed), From: sources(u.from),
+	step := func(what, basis string, m notes.Minutes, rate notes.Money) notes.PricingStep {
+		return notes.PricingStep{
+			What: what + ", " + class.Name, Basis: basis,
+			Qty: m.Hours(), Unit: notes.Hour, Rate: rate.Decimal(), Amount: hourly(rate, m), From: sources(u.from),
+		}
 	}
+	var out []notes.PricingStep
+	if billed > over {
+		out = append(out, step(what, basis, billed-over, rate))
+	}
+	if over > 0 {
+		if class.OvertimeRate.IsZero() {
+			why += "; no overtime rate: the labor rate"
+		} else {
+			rate = class.OvertimeRate
+		}
+		out = append(out, step("overtime"+strings.TrimPrefix(what, "labor"), why, over, rate))
+	}
+	return out
 }
 
 func stepText(step notes.Minutes) string {

@@ -26,6 +26,8 @@ type Input struct {
 	Prices  *notes.PriceList
 	Job     *notes.Job
 	Rows    *Rows // index of Prices, made when nil; jobs of one book may share it
+	// Overtime is what of the days is billed as overtime, of all jobs together; see OvertimeOf.
+	Overtime Overtime
 }
 
 // Days fills in all money on the days of one job, which must be in order of date: codes, costs and
@@ -54,6 +56,7 @@ type job struct {
 	held      []*heldRow    // over days
 	things    map[thing]*thingRate
 	classless map[string]bool
+	shares    map[shareKey]*overtimeShare
 	told      map[told]bool // findings given, so that what is carried is not told again
 	found     finding.List
 }
@@ -96,6 +99,7 @@ func newJob(days []*notes.JobDay, in Input) *job {
 	j := &job{
 		Input: in, notes: make(map[string]written, len(days)), lines: make(map[string]*lineMoney, 2*len(in.Job.Lines)),
 		extras: map[string]*extraMoney{}, things: map[thing]*thingRate{}, classless: map[string]bool{}, told: map[told]bool{},
+		shares: map[shareKey]*overtimeShare{},
 	}
 	if j.Rows == nil {
 		j.Rows = Index(in.Prices)

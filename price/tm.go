@@ -66,7 +66,7 @@ func (b *bill) readyParts(l notes.InvoiceLine, p parts, whole string) {
 // timeAndMaterial makes ready the time and material that went into the line today, as far as its
 // ceiling goes. What is held counts against the ceiling too, so that freeing it never goes over.
 func (b *bill) timeAndMaterial(l *lineMoney, s *notes.LineStanding) {
-	work := b.priceLabor(b.usesOn(s.Line))
+	work := b.priceLabor(b.usesOn(s.Line), s.Line)
 	p := parts{labor: work.amount, laborSteps: work.steps}
 	from := slices.Concat(s.From, work.from)
 	for i := range b.quotes {
