@@ -137,6 +137,8 @@ type LineStanding struct {
 	Finished bool `json:"-"`
 	// Unclear is set when an unclear entry of today may belong to the line: its money waits.
 	Unclear bool `json:"-"`
+	// Thing is what the line is about, in the trade's word; "" when its words name nothing known.
+	Thing string `json:"-"`
 }
 
 // Reading is what was read out of an entry's words, by its outcome. It is one of
@@ -282,6 +284,8 @@ type ExtraWork struct {
 	Facts    []Item     `json:"-"` // what was counted in its words
 	Unclear  string     `json:"-"` // why its money must wait besides authorization, or ""
 	TaskWork string     `json:"-"` // the words its unit price is looked up with
+	Thing    string     `json:"-"` // what it is about, in the trade's word: "receptacle"; "" when not told
+	Mends    bool       `json:"-"` // it puts a deficiency right
 }
 
 // LaborUse is time of one person on one thing.

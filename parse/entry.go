@@ -187,13 +187,16 @@ type part struct {
 	signs   sign
 	lead    span // its first clause, when it has more: that one says what it is
 	carried bool // only says more of the entry before
+	own     bool // names a thing that is booked and counted
 }
 
 // prose makes entries of the clauses of an item: one where they all speak of one thing, more where
 // they part.
 func (r *noteReader) prose(text string, base int, in notes.Section, marks []mark) {
-	for _, p := range r.divide(text, in, marks) {
+	all := r.divide(text, in, marks)
+	for i, p := range all {
 		raw := text[p.start:p.end]
+		first := len(r.note.Entries)
 		switch {
 		case p.carried && r.last >= 0 && onlyBlanks(r.file.Text, r.lastEnd, base+p.start):
 			r.detail(r.last, raw, base+p.start)
@@ -208,6 +211,9 @@ func (r *noteReader) prose(text string, base int, in notes.Section, marks []mark
 		default:
 			r.entry(raw, base+p.start, in)
 		}
+		if i+1 < len(all) && all[i+1].kind == notes.LeftOpen && !all[i+1].own {
+			r.unfinished(first)
+		}
 		for _, d := range p.details {
 			if n := len(r.note.Entries); r.last == n-1 && n > 0 {
 				r.detail(n-1, text[d.start:d.end], base+d.start)
@@ -215,6 +221,16 @@ func (r *noteReader) prose(text string, base int, in notes.Section, marks []mark
 			} else {
 				r.entry(text[d.start:d.end], base+d.start, in)
 			}
+		}
+	}
+}
+
+// unfinished notes on the entries from index n on that some of their work is left: "box set, plate
+// tomorrow".
+func (r *noteReader) unfinished(n int) {
+	for i := n; i < len(r.note.Entries); i++ {
+		if p := &r.note.Entries[i].Facts.Progress; r.note.Entries[i].Kind == notes.Work && p.Complete == notes.Unsaid {
+			p.Complete = notes.No
 		}
 	}
 }
@@ -294,7 +310,7 @@ func (r *noteReader) divideWork(text string, in notes.Section, marks []mark, c c
 	r.workMemory = cuts
 	for _, cut := range cuts {
 		a, b := cut.bytes(text, marks)
-		*parts = append(*parts, part{span: span{a, b}, kind: kind, signs: e.signs})
+		*parts = append(*parts, part{span: span{a, b}, kind: kind, signs: e.signs, own: e.signs.has(whole)})
 	}
 }
 
@@ -305,12 +321,15 @@ func (r *noteReader) moreOfExtra(e evidence, v verdict, in notes.Section) bool {
 		return false
 	}
 	above := &r.note.Entries[r.last]
-	if above.Kind != notes.Extra || above.Section != in || r.store.box != notes.NoBox {
+	if above.Kind != notes.Extra || above.Section != in || r.store.box != notes.NoBox || opensOffer[e.first.low] {
 		return false
 	}
 	done := in == notes.Extras || above.Facts.Consent.State == notes.Authorized
 	return e.followsUp(done) || in == notes.Extras && (e.attribute() || e.signs.has(measured) && !e.signs.has(workVerb|soft|asked))
 }
+
+// opensOffer are words that begin an offer of its own, whatever it is an offer of.
+var opensOffer = map[string]bool{"offered": true, "proposed": true, "suggested": true, "recommended": true, "quoted": true}
 
 // belongs reports whether a clause says more of the part before it rather than something new.
 func belongs(e evidence, v verdict, before part, j joint, in notes.Section) bool {

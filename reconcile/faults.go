@@ -19,7 +19,9 @@ type openFault struct {
 // recordFaults enters today's deficiencies, lets later words close earlier ones, and lists what
 // stands.
 func (d *day) recordFaults() {
+	var settling []*read // what speaks of no fault of an earlier day may speak of one of today
 	for _, r := range d.reads {
+		settled := true
 		switch r.result.Outcome {
 		case notes.Deficiency:
 			d.recordFault(r)
@@ -29,10 +31,17 @@ func (d *day) recordFaults() {
 				d.recordFault(r)
 				r.result.Reading = reading
 			}
-			d.settleFault(r)
-		case notes.Unclear, notes.Narrative, notes.Test, notes.SafetyCheck, notes.Instruction:
-			d.settleFault(r)
+			settled = d.settleFault(r, false)
+		case notes.Unclear, notes.Narrative, notes.Test, notes.SafetyCheck, notes.Instruction, notes.Question:
+			settled = d.settleFault(r, false)
 		}
+		if !settled {
+			settling = append(settling, r)
+		}
+	}
+	// Done often stands above Deficiencies: only now is everything that was found today known.
+	for _, r := range settling {
+		d.settleFault(r, true)
 	}
 	for _, f := range d.faults {
 		if f.closed {
@@ -53,14 +62,14 @@ func (d *day) recordFaults() {
 func (d *day) recordFault(r *read) {
 	kinds := d.faultKinds(r.result.Text)
 	first := d.faultRecord(r, kinds[0])
-	f := d.aboutFault(r, first.Kind)
+	f := d.aboutFault(r, first.Kind, false)
 	if f == nil {
 		f = d.knownFault(r.query, first.Kind)
 	}
 	if f != nil {
 		f.again(first)
 		if r.facts.Fault.State == "" {
-			d.settleFault(r)
+			d.settleFault(r, false)
 		}
 		first = f.record
 	} else {
@@ -166,7 +175,7 @@ func (d *day) followUp(rec notes.DeficiencyRecord) string {
 func (d *day) correction(r *read) {
 	x := d.newExtra(r)
 	x.work.Work = "Corrected: " + r.entry.Text
-	x.work.Outcome = notes.ExtraDone
+	x.work.Outcome, x.work.Mends = notes.ExtraDone, true
 	x.touched, r.extra = true, x
 	x.work.From = append(x.work.From, r.result.Source)
 	x.takeConsent(r)

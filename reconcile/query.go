@@ -74,6 +74,14 @@ func queryOf(text string, terms []notes.Term, words trade.Words) query {
 	return q
 }
 
+// thing returns what the words are about in the trade's word, "" when they name nothing known.
+func (q *query) thing() string {
+	if q.head < 0 || q.terms[q.head].Class != field.ThingTerm {
+		return ""
+	}
+	return q.terms[q.head].Text
+}
+
 // withoutNames returns the terms of an entry less the names of those who worked or said yes: they do
 // not say what the work was.
 func withoutNames(f notes.Facts) []notes.Term {
@@ -194,6 +202,19 @@ func (q query) tradeVerb() bool {
 		}
 	}
 	return false
+}
+
+// act returns the class of work a line is booked as, when it is one that makes other work of it than
+// putting in the things it names: "Label disconnects", "Demo existing lighting", "Trench to the barn".
+func (q query) act() string {
+	if len(q.terms) == 0 || q.terms[0].Class != field.VerbTerm {
+		return ""
+	}
+	switch v := q.terms[0].Dim; v {
+	case "dig", "label", "trace", "remove", "test", "program", "bond", "seal", "drill", "troubleshoot", "relocate", "secure":
+		return v
+	}
+	return ""
 }
 
 // unknown reports whether what the words are about is nothing the trade knows.
