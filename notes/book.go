@@ -9,26 +9,32 @@ import (
 
 // Company is who does the work and by which rules it is billed: company.yaml.
 type Company struct {
-	File       *finding.File
-	Name       string
-	Address    []string // lines
-	Contact    string
-	TaxNumbers []string
-	Currency   string // ISO 4217, default "USD"
-	People     []Person
-	Classes    []LaborClass
-	Rounding   TimeRounding
-	Overtime   Overtime
-	Workweek   time.Weekday    // the day a workweek begins, default Monday
-	Markup     []MarkupBracket // ascending by UpTo; the last has no UpTo
-	MinExtra   Money           // least charge for an extra, 0.00 for none
-	MinMinutes Minutes         // least time billed for an extra, 0 for none
-	Treatments []TaxTreatment
-	NEC        string // code edition in force: "2017", "2020", "2023"; default "2020"
-	Terms      PaymentTerms
-	Units      []Unit // added by the price list
+	File        *finding.File
+	Name        string
+	Address     []string // lines
+	Contact     string
+	TaxNumbers  []string
+	Currency    string // ISO 4217, default "USD"
+	People      []Person
+	Classes     []LaborClass
+	Rounding    TimeRounding
+	Overtime    Overtime
+	Workweek    time.Weekday    // the day a workweek begins, default Monday
+	Markup      []MarkupBracket // ascending by UpTo; the last has no UpTo
+	MinExtra    Money           // least charge for an extra, 0.00 for none
+	MinMinutes  Minutes         // least time billed for an extra, 0 for none
+	Treatments  []TaxTreatment
+	Equipment   []Machine      // what is charged by the hour
+	SmallTools  Decimal        // percent of labor, default 0
+	Subcontract Decimal        // percent on what a subcontractor charged, default 0
+	Pricing     []PricingRules // sets a scope may name
+	NEC         string         // code edition in force: "2017", "2020", "2023"; default "2020"
+	Terms       PaymentTerms
+	Units       []Unit // added by the price list
 	// TestsOff names the usual tests after an installation that the company does not ask for.
 	TestsOff []string
+	Notice   NoticePeriods
+	Offer    OfferRules
 }
 
 // Person is one who works, with the labor class he or she is paid and billed as.
@@ -67,6 +73,43 @@ type Overtime struct {
 type MarkupBracket struct {
 	UpTo    *Money // unit cost up to and with this; nil for the last bracket
 	Percent Decimal
+}
+
+// Machine is equipment that is charged for, with its rate per hour.
+type Machine struct {
+	Name string
+	Rate Money
+	Span finding.Span
+}
+
+// The kinds of cost that time and material is made of.
+const (
+	LaborCost       = "labor"
+	MaterialCost    = "material"
+	EquipmentCost   = "equipment"
+	SubcontractCost = "subcontract"
+)
+
+// CostKinds lists the kinds of cost in the order they are shown.
+var CostKinds = []string{LaborCost, MaterialCost, EquipmentCost, SubcontractCost}
+
+// PricingRules is one way to price time and material, as an agency's provisions for work without an
+// agreed price state it: what things cost, and percentages on that.
+type PricingRules struct {
+	Name    string
+	AtCost  bool // labor and material at cost, time as written; else at rates and prices
+	Markups []Markup
+	Ceiling *Money // most that one extra comes to, nil for none
+	Source  string // of a built-in set: where it was read
+	Span    finding.Span
+}
+
+// Markup is a percentage on kinds of cost and on markups before it, by name. On nothing in
+// particular it is on everything before it.
+type Markup struct {
+	Name    string
+	Percent Decimal
+	On      []string
 }
 
 // TaxTreatment says which kinds of line are taxed and how.
@@ -136,6 +179,7 @@ type PriceRow struct {
 	Price *Money
 	Kind  string   // "material" or "task"
 	Words []string // further words the shop uses for it
+	Pack  Decimal  // how many units come in a package, 0 when the list does not say
 	Span  finding.Span
 }
 
@@ -148,12 +192,15 @@ type Job struct {
 	Site        string
 	Booked      Date
 	Tax         string // name of a tax treatment; "" for the company's first
+	Exempt      string // why no tax is charged, with the certificate; "" when it is
+	Pricing     string // name of the pricing rules of time and material; "" for the company's own
 	Lines       []ScopeLine
 	Allowed     []Allowance
 	NotIncluded []Exclusion
 	Narrative   []Remark
 	Panels      []Panel       // by scope.md and panels.md
 	PanelsFile  *finding.File // panels.md, or nil
+	Billing     BillingTerms
 }
 
 // ScopeLine is one booked line.

@@ -182,7 +182,7 @@ func (d *day) takeEntry(n *notes.DayNote, e *notes.Entry) {
 		d.takeAgain(n, e)
 		return
 	}
-	facts, q := merged(e), d.query(e)
+	facts, q := merged(d.ownWork(e)), d.query(e)
 	if parts := d.partsByLine(e, q); len(parts) > 1 {
 		for _, p := range parts {
 			d.takeRead(n, p, merged(p), newQuery(p.Text+" "+q.places(), d.in.Words))
@@ -190,6 +190,17 @@ func (d *day) takeEntry(n *notes.DayNote, e *notes.Entry) {
 		return
 	}
 	d.takeRead(n, e, facts, q)
+}
+
+// ownWork returns the entry without the details that are equipment or a subcontractor's work: their
+// hours are nobody's time. The price stage reads them.
+func (d *day) ownWork(e *notes.Entry) *notes.Entry {
+	if !slices.ContainsFunc(e.Details, d.in.Company.HiredDetail) {
+		return e
+	}
+	own := *e
+	own.Details = slices.DeleteFunc(slices.Clone(e.Details), d.in.Company.HiredDetail)
+	return &own
 }
 
 // query reads the words of an entry, with the place its heading gives when it names none itself.
