@@ -60,6 +60,18 @@ type ChangeItem struct {
 	Span   finding.Span `json:"-"` // its heading in the record
 }
 
+// ByTax returns what of the item stands on taxed rows, and what on the others.
+func (i *ChangeItem) ByTax() (taxed, free Money) {
+	for _, r := range i.Rows {
+		if r.Taxed {
+			taxed = taxed.Add(r.Amount)
+		} else {
+			free = free.Add(r.Amount)
+		}
+	}
+	return taxed, free
+}
+
 // ChangeRow is one row of the price of an item. Amount is Qty * Rate rounded half away from zero
 // to the cent, as it was when it was offered.
 type ChangeRow struct {
