@@ -2,8 +2,8 @@ package sheet
 
 import "jobday/notes"
 
-// place is where amounts come to or leave from.
-type place struct {
+// station is where amounts come to or leave from.
+type station struct {
 	name    string
 	in, out notes.Decimal
 	text    string // of the amount, where only one comes in
@@ -14,12 +14,12 @@ type place struct {
 	right   px
 }
 
-// places lists the places of a chart in the order they are named, each in the column of its longest way.
-func (c *Chart) places() (list []*place, at map[string]*place) {
-	at = map[string]*place{}
-	find := func(name string) *place {
+// stations lists the stations of a chart in the order they are named, each in the column of its longest way.
+func (c *Chart) stations() (list []*station, at map[string]*station) {
+	at = map[string]*station{}
+	find := func(name string) *station {
 		if at[name] == nil {
-			at[name] = &place{name: name}
+			at[name] = &station{name: name}
 			list = append(list, at[name])
 		}
 		return at[name]
@@ -41,11 +41,11 @@ func (c *Chart) places() (list []*place, at map[string]*place) {
 	return list, at
 }
 
-func (p *place) weight() notes.Decimal { return notes.Max(p.in, p.out) }
+func (p *station) weight() notes.Decimal { return notes.Max(p.in, p.out) }
 
 // flowing draws places as upright bars and what flows between them as ribbons, each as wide as it weighs.
 func (d *drawing) flowing(c *Chart) {
-	list, at := c.places()
+	list, at := c.stations()
 	columns, most := 0, notes.Decimal{}
 	sums, counts := map[int]notes.Decimal{}, map[int]int{}
 	for _, p := range list {
