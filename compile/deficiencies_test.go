@@ -36,6 +36,30 @@ func TestDeficienciesCloseInOtherWords(t *testing.T) {
 	t.Logf("%d of %d", right, rows)
 }
 
+// What is found and put right in one note, told in two entries in either order, is closed that
+// evening; another thing of the same kind, or work that is only planned, closes nothing.
+func TestDeficienciesCloseTheSameDay(t *testing.T) {
+	src, err := os.ReadFile("testdata/closing_sameday.txt")
+	require.NoError(t, err)
+	for line := range strings.Lines(string(src)) {
+		line = strings.TrimSpace(line)
+		if line == "" || line[0] == '#' {
+			continue
+		}
+		part := strings.Split(line, " | ")
+		require.Len(t, part, 3, line)
+		found, other := "## Deficiencies\n- "+part[0]+"\n", "## Done\n- "+part[1]+"\n"
+		if strings.HasPrefix(part[1], "## ") {
+			other = strings.Replace(part[1], ": ", "\n- ", 1) + "\n"
+		}
+		for order, text := range map[string]string{"found first": found + "\n" + other, "done first": other + "\n" + found} {
+			day := twoDays(t, text, "## Done\n- swept\n")[0]
+			require.NotEmpty(t, day.Deficiencies, line)
+			assert.Equal(t, notes.FaultState(part[2]), day.Deficiencies[0].State, "%s: %s", order, line)
+		}
+	}
+}
+
 // standing compiles a book of two days and returns how the deficiency of the first stands on the
 // second.
 func standing(t *testing.T, first, second string) notes.FaultState {

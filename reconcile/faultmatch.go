@@ -16,6 +16,7 @@ const (
 	sameFault     = 0.6
 	sameKindFault = 0.5
 	sameWords     = 0.75 // by the vocabulary of work alone
+	sameDayWords  = 2    // telling words shared by two entries of one day: what, and which or where
 	tooNearFaults = 0.1  // two open faults that fit a text about as well: nobody can say which
 )
 
@@ -47,18 +48,22 @@ func firstClause(text string) string {
 	return text
 }
 
-// aboutFault returns the deficiency of an earlier day that an entry speaks of, or nil. Where two fit
-// about as well none is taken, and a finding says so.
-func (d *day) aboutFault(r *read, kind string) *openFault {
+// aboutFault returns the deficiency of an earlier day that an entry speaks of, or nil; with today
+// that of another entry of this day, by more of its words. Where two fit about as well none is
+// taken, and a finding says so.
+func (d *day) aboutFault(r *read, kind string, today bool) *openFault {
 	var best, second *openFault
 	var most, next float64
 	var later faultWords
 	for _, f := range d.faults {
-		if f.closed || f.record.State == notes.FaultCorrected || f.record.Found == d.out.Date {
+		if f.closed || f.record.State == notes.FaultCorrected || (f.record.Found == d.out.Date) != today {
 			continue
 		}
 		if later.telling == nil {
 			later.telling = d.in.Kinds.Telling(r.result.Text)
+		}
+		if today && (f.tells(r) || !f.sharesEnough(later, d.in.Kinds.Telling(f.record.Where))) {
+			continue
 		}
 		switch p := f.fits(r, later, kind); {
 		case p > most:
@@ -77,6 +82,26 @@ func (d *day) aboutFault(r *read, kind string) *openFault {
 		return nil
 	}
 	return best
+}
+
+// tells reports whether a deficiency was told by this very line.
+func (f *openFault) tells(r *read) bool {
+	return slices.ContainsFunc(f.record.From, func(s notes.Source) bool {
+		return s.File == r.result.Source.File && s.Line == r.result.Source.Line
+	})
+}
+
+// sharesEnough reports whether two entries of one day have words in common that say both what is
+// wrong and which or where. A day has much to say of one place: the place alone is not enough.
+func (f *openFault) sharesEnough(later faultWords, where []string) bool {
+	n, core := 0, false
+	for _, w := range later.telling {
+		if slices.Contains(f.words.telling, w) {
+			n++
+			core = core || slices.Contains(f.words.core, w) && !slices.Contains(where, w)
+		}
+	}
+	return core && n >= sameDayWords
 }
 
 // both reports whether words speak of more than one thing on purpose.
@@ -160,11 +185,12 @@ func isNumber(w string) bool {
 	return w != "" && w[0] >= '0' && w[0] <= '9'
 }
 
-// settleFault lets an entry of a later day change how an open deficiency stands: put right, made
-// safe for now, or declined by the customer.
-func (d *day) settleFault(r *read) {
+// settleFault lets an entry change how a deficiency of an earlier day stands, or with today one of
+// another entry of this day: put right, made safe for now, or declined by the customer. It reports
+// whether the entry speaks of one.
+func (d *day) settleFault(r *read, today bool) bool {
 	if len(d.faults) == 0 {
-		return
+		return false
 	}
 	declined := r.facts.Consent.State == notes.Declined || r.facts.Fault.State == notes.FaultDeclined
 	mend := trade.Mends(r.result.Text)
@@ -173,12 +199,12 @@ func (d *day) settleFault(r *read) {
 		mend = trade.MendPending
 	}
 	if mend <= trade.MendPending && !declined {
-		return
+		return false
 	}
 	kind := d.announced(r.result.Text)
-	f := d.aboutFault(r, kind)
+	f := d.aboutFault(r, kind, today)
 	if f == nil {
-		return
+		return false
 	}
 	switch {
 	case declined:
@@ -186,11 +212,11 @@ func (d *day) settleFault(r *read) {
 	case mend == trade.MendForNow:
 		f.record.State, f.record.At = notes.FaultMadeSafe, d.out.Date
 	case p.Complete == notes.No && mend != trade.MendDone:
-		return
+		return false
 	case mend == trade.MendDone || f.lacking():
 		f.record.State, f.record.At, f.record.How = notes.FaultCorrected, d.out.Date, r.howMended()
 	default:
-		return
+		return false
 	}
 	f.tell(r)
 	f.record.From = append(f.record.From, r.result.Source)
@@ -201,6 +227,7 @@ func (d *day) settleFault(r *read) {
 	}
 	r.why += "; " + verb + " the deficiency of " + f.record.Found.String() + ": " + strings.TrimSpace(f.record.Title)
 	r.result.Why = r.why
+	return true
 }
 
 // announced returns the kind of fault a text names, also where it says that it is no more.

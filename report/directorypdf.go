@@ -17,17 +17,17 @@ type pdfMeta struct {
 	made  time.Time
 }
 
-// sheet is the size of a paper in points, with the margin printers need.
-type sheet struct{ w, h, margin float64 }
+// A paperSize is the size of a paper in points, with the margin printers need.
+type paperSize struct{ w, h, margin float64 }
 
-func (p Paper) sheet() sheet {
+func (p Paper) size() paperSize {
 	switch p {
 	case A4:
-		return sheet{595.28, 841.89, 28}
+		return paperSize{595.28, 841.89, 28}
 	case Half:
-		return sheet{396, 612, 20}
+		return paperSize{396, 612, 20}
 	}
-	return sheet{612, 792, 28}
+	return paperSize{612, 792, 28}
 }
 
 // DirectoryPDF writes the cards of panels, each on a page of its own, with a further page for the
@@ -51,7 +51,7 @@ func DirectoryPDF(w io.Writer, ins []DirectoryInput) error {
 			made = time.Date(d.Year, time.Month(d.Month), d.Day, 0, 0, 0, 0, time.UTC)
 		}
 	}
-	s := paper.sheet()
+	s := paper.size()
 	p := newPen(s.w, s.h, pdfMeta{"Circuit directory, " + strings.Join(names, ", "), made})
 	for _, c := range cards {
 		d := drawing{pen: p, card: c, m: s.margin, k: 1}

@@ -76,6 +76,7 @@ func TestReadingDeficienciesHeldOut(t *testing.T) {
 		{"deficiencies-heldout.txt", 90, 4},
 		{"deficiencies-heldout2.txt", 76, 4},
 		{"deficiencies-heldout3.txt", 86, 2},
+		{"deficiencies-heldout4.txt", 88, 3},
 	} {
 		rows := labelled(t, "testdata/"+c.file)
 		right, wrong, open := score(t, rows, os.Getenv("SHOW") != "")

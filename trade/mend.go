@@ -148,7 +148,7 @@ var tellsNoFault = func() map[string]bool {
 // sameThing joins words of the catalogue that name one thing when a fault is spoken of again.
 var sameThing = map[string]string{"pipe": "conduit", "raceway": "conduit", "plug": "knockout", "blank": "knockout", "hol": "knockout", "unlabel": "label", "directory": "label",
 	"wirenut": "splice", "retorqu": "torqu", "lug": "terminal", "screw": "terminal", "bury": "buri", "subpanel": "panel", "untied": "tie", "supported": "support",
-	"stapl": "support", "strap": "support", "missing_support": "support", "unsealed": "seal", "unbonded": "bond"}
+	"stapl": "support", "strap": "support", "missing_support": "support", "unsealed": "seal", "unbonded": "bond", "deadfront": "cover"}
 
 // Telling returns the words that say which fault a text is about, folded as the catalogue folds
 // them and each once: "LP1 has two open KOs" and "the knockouts in panel LP1" share "panel", "n1"
@@ -158,6 +158,9 @@ func (c Catalogue) Telling(text string) []string {
 	t := x.look(text)
 	var out []string
 	add := func(w string) {
+		if w == "blank" && slices.Contains(out, "label") {
+			return // a directory left blank, not a filler
+		}
 		if same, ok := sameThing[w]; ok {
 			w = same
 		}
