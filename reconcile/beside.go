@@ -24,12 +24,15 @@ func (d *day) unknownWork(r *read) {
 // pulled the meter". The list is common practice, no source.
 func byOtherTrade(text string) bool {
 	low := strings.TrimPrefix(strings.ToLower(text), "the ")
+	_, by, _ := strings.Cut(low, " by the ")
 	for _, who := range []string{
+		"landscap", "millwright", "glazier", "glass ", "concrete guy", "civil", "rockers", "tapers", "insulat", "alarm company", "sign company",
+		"movers", "excavat", "surveyor", "welder", "rigger", "plaster",
 		"utility", "power company", "poco", "inspector", "plumber", "drywall", "painter", "hvac", "mechanical",
 		"gc ", "general contractor", "carpenter", "roofer", "framer", "mason", "tile ", "flooring", "elevator",
 		"sprinkler", "fire marshal", "landlord", "maintenance", "low voltage crew", "crane",
 	} {
-		if strings.HasPrefix(low, who) {
+		if strings.HasPrefix(low, who) || by != "" && strings.HasPrefix(by, who) {
 			return true
 		}
 	}
@@ -58,7 +61,7 @@ func incidental(q query) bool {
 // is why, and the work is what was done.
 func fixes(q query) bool {
 	for _, v := range q.verbs() {
-		if v == "replace" || v == "repair" || v == "relocate" {
+		if v == "replace" || v == "repair" || v == "relocate" || v == "trace" || v == "troubleshoot" {
 			return true
 		}
 	}

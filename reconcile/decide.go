@@ -136,7 +136,7 @@ func (d *day) decideWork(r *read) {
 		r.serve(d, lines, best, "is about several lines")
 		return
 	}
-	if x := d.index.excluded(r.query); x >= 0 {
+	if x := d.index.excluded(r.query); x >= 0 && !(best >= sureDespite && d.besideExcluded(r, x)) {
 		d.extraWork(r, 0.95, "is under Not included: "+d.in.Job.NotIncluded[x].Text)
 		return
 	}
@@ -152,12 +152,30 @@ func (d *day) decideWork(r *read) {
 		r.serve(d, []int{r.found[0].line}, best, "shares "+strings.Join(r.found[0].shared, ", "))
 	case any >= ExtraAt:
 		d.candidates(r)
-		r.set(notes.Unclear, best, "may belong to line "+d.in.Job.Lines[r.found[0].line].Label+", or be an extra")
+		r.set(notes.Unclear, best, d.mayBelong(r))
 		d.askWhichLine(r)
 	case d.despiteRating(r):
 	default:
 		d.onNoLine(r, any)
 	}
+}
+
+// sureDespite is how surely a line has to fit for words that an exclusion shares by the way.
+const sureDespite = 0.9
+
+// besideExcluded reports whether what an exclusion shares with an entry only says where or for what,
+// while the likeliest line is about the same thing: "trench from the well", where the well pump is not
+// included.
+func (d *day) besideExcluded(r *read, x int) bool {
+	if r.found[0].evidence[evHead] == 0 {
+		return false
+	}
+	for i, t := range r.query.terms {
+		if !r.query.qualifies[i] && d.index.not[x].has(t.Text) {
+			return false
+		}
+	}
+	return true
 }
 
 // byItem returns the one line that something the entry counts belongs to, in the line's own unit:
@@ -192,13 +210,16 @@ func (d *day) byItem(r *read) (line int, p float64) {
 	return line, p
 }
 
+// leastByItem is how well the whole entry has to fit a line that one of its items fits.
+const leastByItem = 0.15
+
 // mayBe reports whether nothing in the entry as a whole speaks against a line that one of its items
 // fits: other work, another place, somebody who asked for it.
 func (r *read) mayBe(line int) bool {
 	for _, m := range r.found {
 		if m.line == line {
 			ev := m.evidence
-			return m.veto == "" && ev[evVerbOther] == 0 && ev[evWhichOther] == 0 && ev[evAsked] == 0
+			return m.veto == "" && m.p >= leastByItem && ev[evVerbOther] == 0 && ev[evWhichOther] == 0 && ev[evAsked] == 0
 		}
 	}
 	return false
@@ -232,7 +253,7 @@ func (d *day) decideLeft(r *read) {
 	if len(r.found) == 0 || r.found[0].p < TakeAt {
 		return
 	}
-	if r.entry.Section == notes.Done || r.entry.Section == "" && r.facts.Progress.NotDone {
+	if r.entry.Section == notes.Done || r.entry.Section == "" && (r.facts.Progress.NotDone || r.facts.Progress.Blocked) {
 		if r.facts.Progress.Complete == notes.Unsaid {
 			r.facts.Progress.Complete = notes.No
 		}
@@ -298,6 +319,8 @@ func (d *day) onNoLine(r *read, best float64) {
 		r.set(notes.LeftOpen, 0.8, "was not done, and no booked line is about it")
 	case !r.query.says() && r.facts.Consent.State == notes.NoConsent && len(r.facts.Items) == 0:
 		r.set(notes.Narrative, 0.8, "names no work that could be billed")
+	case !r.query.namesTrade() && r.entry.Section != "" && d.sharesOwn(r):
+		d.unknownWork(r)
 	case !r.query.namesTrade() && (r.entry.Section == "" || !r.query.tradeVerb()):
 		r.set(notes.Narrative, 0.75, "names nothing of the trade")
 	case r.query.unknown() && r.facts.Consent.State == notes.NoConsent:
@@ -310,6 +333,17 @@ func (d *day) onNoLine(r *read, best float64) {
 		d.candidates(r)
 		d.extraWork(r, min(1-best, mostSureExtra), why)
 	}
+}
+
+// sharesOwn reports whether the entry has a word that only one booked line has: then it may be about
+// that line, though the trade knows none of its words.
+func (d *day) sharesOwn(r *read) bool {
+	for i := range r.found {
+		if r.found[i].veto == "" && r.found[i].evidence[evOnly] > 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // mostSureExtra is how sure it can be that work sharing no word with the booking is an extra: the
@@ -403,37 +437,17 @@ func (r *read) serve(d *day, lines []int, p float64, why string) {
 	}
 }
 
-// several returns the lines an entry serves together, when it says so: "both circuits", "all three
-// panels". It asks for exactly as many lines with that thing as the words say.
-func (d *day) several(r *read) []int {
-	if lines := d.byNumbers(r); len(lines) > 1 {
-		return lines
+// rivalShown is the probability from which a second line is named beside the likeliest.
+const rivalShown = 0.15
+
+// mayBelong says where an unclear entry may belong: to one of two lines that fit about as well, or to
+// one line or none.
+func (d *day) mayBelong(r *read) string {
+	label := d.in.Job.Lines[r.found[0].line].Label
+	if len(r.found) > 1 && r.found[1].p > rivalShown {
+		return "may belong to line " + label + " or line " + d.in.Job.Lines[r.found[1].line].Label
 	}
-	low := strings.ToLower(r.entry.Text)
-	want := 0
-	if strings.HasPrefix(low, "both ") || strings.Contains(low, " both ") {
-		want = 2
-	} else if p := r.facts.Progress; p.All && p.Count != nil {
-		want, _ = p.Count.Int()
-	}
-	if want < 2 || r.query.head < 0 {
-		return nil
-	}
-	head := r.query.terms[r.query.head].Text
-	var lines []int
-	for i := range d.index.lines {
-		l := &d.index.lines[i]
-		if veto, _ := r.query.contradicts(l); l.has(head) && veto == "" {
-			if d.in.Job.Lines[i].Qty.Value.Cmp(notes.Int(want)) == 0 {
-				return nil // one line of that many: "all three" is its quantity
-			}
-			lines = append(lines, i)
-		}
-	}
-	if len(lines) != want {
-		return nil
-	}
-	return lines
+	return "may belong to line " + label + ", or be an extra"
 }
 
 // askWhichLine raises the question an unclear match leaves.
@@ -441,7 +455,7 @@ func (d *day) askWhichLine(r *read) {
 	m := r.found[0]
 	line := d.in.Job.Lines[m.line]
 	message := fmt.Sprintf("may be line %s (%s), or an extra", line.Label, line.Work)
-	if len(r.found) > 1 && r.found[1].p > 0.15 {
+	if len(r.found) > 1 && r.found[1].p > rivalShown {
 		message = fmt.Sprintf("may be line %s or line %s", line.Label, d.in.Job.Lines[r.found[1].line].Label)
 	}
 	d.add(finding.Finding{

@@ -1,6 +1,7 @@
 package reconcile
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -31,6 +32,7 @@ const (
 	evComplete          // the line was complete before today
 	evProgress          // it speaks of how far something known got: done, the last one, waiting on
 	evUnit              // it counts in the line's own unit, other than pieces
+	evAsBooked          // it counts exactly as many as are booked, more than one
 	evidenceLen
 )
 
@@ -62,8 +64,8 @@ func (ix *lineIndex) weigh(q query, hits [][]hit, i int) (evidence, []string) {
 	ix.weighHead(&ev, q, hits, l)
 	ix.weighWhich(&ev, q, hits, l)
 	ev[evVerb], ev[evVerbOther] = verbEvidence(&q, &l.query)
-	if l.actOnly() && q.has(l.query.terms[0].Text) {
-		ev[evHead], ev[evHeadNone], ev[evPrecision] = 1, 0, max(ev[evPrecision], partOfTerm)
+	if l.act >= 0 && bestHit(hits, l.terms[l.act].id) > 0 && (l.actOnly() || q.head < 0) {
+		ev[evHead], ev[evHeadNone], ev[evNoHead], ev[evPrecision] = 1, 0, 0, max(ev[evPrecision], partOfTerm)
 	}
 	return ev, words
 }
@@ -107,12 +109,18 @@ func (ix *lineIndex) precision(q query, hits [][]hit, l *indexedLine) float64 {
 	got, all := 0.0, 0.0
 	for i, t := range q.terms[:min(q.clause, 8)] {
 		w := termWeight(t.Class)
+		if w == 0 && len(hits[i]) > 0 {
+			w = lineWeight(t.Class)
+		}
 		if w == 0 || repeated(q.terms, i) {
 			continue
 		}
 		s, _ := inLine(hits[i], l)
-		if s == 0 && !l.placed && t.Class == field.PlaceTerm && (t.Dim == "unit" || t.Dim == "floor") {
-			continue // a line that names no place is booked for all units
+		if s == 0 && t.Class == field.PlaceTerm && len(hits[i]) == 0 && (passing(t.Dim) && !l.placedBy(t.Dim) || !l.placed && slices.Contains(ix.site, t.Text)) {
+			continue // a line that names no such place is booked for all units
+		}
+		if s == 0 && t.Class == field.VerbTerm {
+			continue // the act of another line: verbs are judged apart
 		}
 		w /= 1 + float64(i)/4
 		all += w
@@ -122,6 +130,21 @@ func (ix *lineIndex) precision(q query, hits [][]hit, l *indexedLine) float64 {
 		return 0
 	}
 	return got / all
+}
+
+// placedBy reports whether the line names a place of the dimension.
+func (l *indexedLine) placedBy(dim string) bool {
+	for _, t := range l.query.terms {
+		if t.Class == field.PlaceTerm && t.Dim == dim {
+			return true
+		}
+	}
+	return false
+}
+
+// passing reports whether a place of this dimension only elaborates where a line names no place.
+func passing(dim string) bool {
+	return dim == "unit" || dim == "floor" || dim == "spot" || dim == "side"
 }
 
 func (ix *lineIndex) weighHead(ev *evidence, q query, hits [][]hit, l *indexedLine) {
@@ -224,6 +247,10 @@ func verbEvidence(q, l *query) (same, other float64) {
 			}
 		}
 	}
+	switch l.act() {
+	case "label", "trace", "dig", "test", "program", "seal":
+		other = max(other, 0.5) // what such a line names is there: only the act makes it
+	}
 	if other == 0 && len(l.verbs()) == 0 {
 		for _, v := range q.verbs() {
 			switch v {
@@ -277,6 +304,9 @@ func (ev *evidence) fromFacts(f notes.Facts, line notes.ScopeLine, ls lineStandi
 		}
 		if ok && len(it.Other) == 0 && q.Value.Cmp(line.Qty.Value) > 0 {
 			ev[evTooMany] = 1
+		}
+		if ok && it.Qty.Written() && q.Value.Equal(line.Qty.Value) && q.Value.Cmp(notes.Int(1)) > 0 {
+			ev[evAsBooked] = 1
 		}
 	}
 	switch c := f.Consent.State; {

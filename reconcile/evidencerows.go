@@ -32,6 +32,7 @@ var evidenceSaid = [evidenceLen]string{
 	evComplete:   "the line was complete before that day",
 	evProgress:   "it says how far something booked got",
 	evUnit:       "it counts in the line's own unit",
+	evAsBooked:   "it counts as many as are booked",
 }
 
 // evidenceRows lays out what spoke for and against the likeliest line and its rival, every other line

@@ -45,7 +45,7 @@ func TestWeights(t *testing.T) {
 
 var evidenceNames = []string{
 	"evCoverage", "evPrecision", "evHead", "evHeadWhich", "evHeadNone", "evNoHead", "evOnly", "evWhich", "evWhichOther",
-	"evVerb", "evVerbOther", "evOutOf", "evTooMany", "evAsked", "evComplete", "evProgress", "evUnit",
+	"evVerb", "evVerbOther", "evOutOf", "evTooMany", "evAsked", "evComplete", "evProgress", "evUnit", "evAsBooked",
 }
 
 func formatted(w evidence) string {
@@ -111,10 +111,10 @@ func fitted(cases []labelledCase, b float64, w evidence) (float64, evidence) {
 	return b, w
 }
 
-// labelledCases reads the dev set: entries that are one piece of work, with one line or none.
+// labelledCases reads the dev sets: entries that are one piece of work, with one line or none.
 func labelledCases(t *testing.T) []labelledCase {
 	t.Helper()
-	paths, err := filepath.Glob("../testdata/reading/entries/dev/*.txtar")
+	paths, err := filepath.Glob("../testdata/reading/entries/dev*/*.txtar")
 	require.NoError(t, err)
 	require.NotEmpty(t, paths)
 	var cases []labelledCase

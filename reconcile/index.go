@@ -18,6 +18,8 @@ type lineIndex struct {
 	terms  []indexTerm      // the distinct terms of all lines
 	byText map[string]int   // normal form of a term to its place in terms
 	byWord map[string][]int // any single word of a term to the terms that have it
+	byKind map[string][]int // a more general word to the terms it may stand for
+	site   []string         // places the job's title names: a line that names none is in them
 	words  []string         // the keys of byWord in the order met, for what is misspelt or cut short
 }
 
@@ -35,6 +37,7 @@ type indexedLine struct {
 	inner  notes.Decimal // how many things a line booked as one names ("Two ground rods"), else 1
 	spans  []numberSpan  // "units 5 to 9"
 	placed bool          // it names a place
+	act    int           // index in terms of the act it is booked as, or -1
 }
 
 // lineTerm is a term of a line: its place in the index and what part it plays.
@@ -51,7 +54,7 @@ type numberSpan struct{ from, to int }
 
 // newLineIndex reads the booked lines of a job.
 func newLineIndex(j *notes.Job, words trade.Words) *lineIndex {
-	ix := &lineIndex{byText: map[string]int{}, byWord: map[string][]int{}}
+	ix := &lineIndex{byText: map[string]int{}, byWord: map[string][]int{}, byKind: map[string][]int{}, site: placesIn(j.Title, words)}
 	for _, l := range j.Lines {
 		ix.addLine(l, words)
 	}
@@ -61,14 +64,14 @@ func newLineIndex(j *notes.Job, words trade.Words) *lineIndex {
 	for i := range ix.lines {
 		for k := range ix.lines[i].terms {
 			t := &ix.lines[i].terms[k]
-			t.weight = termWeight(t.class) * (0.4 + 0.6/float64(ix.terms[t.id].lines))
+			t.weight = lineWeight(t.class) * (0.4 + 0.6/float64(ix.terms[t.id].lines))
 		}
 	}
 	return ix
 }
 
 func (ix *lineIndex) addLine(l notes.ScopeLine, words trade.Words) {
-	line := indexedLine{query: newQuery(l.Work, words), inner: innerCount(l), spans: numberSpans(l.Work)}
+	line := indexedLine{query: newQuery(l.Work, words), inner: innerCount(l), spans: numberSpans(l.Work), act: -1}
 	for i, t := range line.query.terms {
 		if termWeight(t.Class) == 0 || repeated(line.query.terms, i) {
 			continue
@@ -82,7 +85,49 @@ func (ix *lineIndex) addLine(l notes.ScopeLine, words trade.Words) {
 		which := line.qualifies[i] || t.Class == field.PlaceTerm || t.Class == field.DesignationTerm
 		line.terms = append(line.terms, lineTerm{id: id, class: t.Class, which: which, head: i == line.query.head})
 	}
+	if act := line.query.act(); act != "" {
+		line.act = len(line.terms)
+		line.terms = append(line.terms, lineTerm{id: ix.actTerm(act), class: field.VerbTerm, head: line.query.head < 0})
+	}
 	ix.lines = append(ix.lines, line)
+}
+
+// actTerm enters a line that has an act for what it is about.
+func (ix *lineIndex) actTerm(act string) int {
+	name := actName(act)
+	id, known := ix.byText[name]
+	if !known {
+		id = len(ix.terms)
+		ix.terms = append(ix.terms, indexTerm{text: act})
+		ix.byText[name] = id
+	}
+	ix.terms[id].lines++
+	return id
+}
+
+// actPlace reports whether the words before an act make a place of it: "in the trench".
+func actPlace(before string) bool {
+	before = strings.TrimSuffix(strings.TrimRight(before, " "), " the")
+	for _, w := range []string{"in", "at", "for", "from", "into", "near", "by", "over"} {
+		if rest, ok := strings.CutSuffix(before, w); ok && (rest == "" || rest[len(rest)-1] == ' ') {
+			return true
+		}
+	}
+	return false
+}
+
+// actName is the name of an act among the terms: no word has it.
+func actName(class string) string { return "to " + class }
+
+// placesIn returns the rooms a text names.
+func placesIn(text string, words trade.Words) []string {
+	var ps []string
+	for _, t := range field.TermsIn(text, words) {
+		if t.Class == field.PlaceTerm {
+			ps = append(ps, t.Text)
+		}
+	}
+	return ps
 }
 
 func (ix *lineIndex) addTerm(q query, t field.Term) int {
@@ -94,6 +139,9 @@ func (ix *lineIndex) addTerm(q query, t field.Term) int {
 		}
 	}
 	ix.byText[t.Text] = id
+	if general := trade.Broader(t.Text); general != "" {
+		ix.byKind[general] = append(ix.byKind[general], id)
+	}
 	for _, w := range it.words {
 		if _, known := ix.byWord[w]; !known {
 			ix.words = append(ix.words, w)
@@ -102,6 +150,14 @@ func (ix *lineIndex) addTerm(q query, t field.Term) int {
 	}
 	ix.terms = append(ix.terms, it)
 	return id
+}
+
+// lineWeight is termWeight with what an act weighs in a line that is booked as one.
+func lineWeight(c field.TermClass) float64 {
+	if c == field.VerbTerm {
+		return 0.9
+	}
+	return termWeight(c)
 }
 
 // wordsOf returns the words of s in lower case and in the singular, small ones left out.
@@ -179,6 +235,7 @@ type hit struct {
 const (
 	sameTerm   = 1.0
 	partOfTerm = 0.85 // "sensors" of "occupancy sensors", "smokes" of "smoke heads"
+	kindTerm   = 0.75 // a troffer is a fixture
 	alikeTerm  = 0.7  // cut short, skeleton of consonants, or one slip of the pen
 )
 
@@ -187,7 +244,13 @@ func (ix *lineIndex) align(q query) [][]hit {
 	hits := make([][]hit, len(q.terms))
 	for i, t := range q.terms {
 		if termWeight(t.Class) == 0 {
+			if id, ok := ix.byText[actName(t.Dim)]; ok && t.Class == field.VerbTerm && !actPlace(q.text[:t.Start]) {
+				hits[i] = append(hits[i], hit{id, sameTerm})
+			}
 			continue
+		}
+		if id, ok := ix.byText[actName(t.Text)]; ok && t.Text == "label" {
+			hits[i] = append(hits[i], hit{id, sameTerm}) // "label on" is labelling
 		}
 		if id, ok := ix.byText[t.Text]; ok {
 			hits[i] = append(hits[i], hit{id, sameTerm})
@@ -195,10 +258,24 @@ func (ix *lineIndex) align(q query) [][]hit {
 		if t.Class == field.DesignationTerm && t.Dim != "model" && t.Dim != "equipment" && t.Dim != "" || strings.HasPrefix(t.Dim, "which ") {
 			continue // 30A is 30A or it is not
 		}
+		hits[i] = ix.kinds(t.Text, hits[i])
 		hits[i] = ix.partly(q, t, hits[i])
 		if len(hits[i]) == 0 && (t.Class == field.OtherTerm || t.Class == field.PlaceTerm) {
 			hits[i] = ix.loosely(t.Text, hits[i])
 		}
+	}
+	return hits
+}
+
+// kinds adds the terms that the word is a kind of, or that are kinds of it.
+func (ix *lineIndex) kinds(text string, hits []hit) []hit {
+	for _, id := range ix.byKind[text] {
+		if !hasHit(hits, id) {
+			hits = append(hits, hit{id, kindTerm})
+		}
+	}
+	if id, ok := ix.byText[trade.Broader(text)]; ok && !hasHit(hits, id) {
+		hits = append(hits, hit{id, kindTerm})
 	}
 	return hits
 }

@@ -1,6 +1,10 @@
 package reconcile
 
-import "strings"
+import (
+	"strings"
+
+	"jobday/parse/field"
+)
 
 // mostListed is how many numbers a list of things by number may have.
 const mostListed = 200
@@ -9,6 +13,9 @@ const mostListed = 200
 // too. The numbers must rise and stand behind a word; anything else counts as nothing.
 func listed(text string) int {
 	words := strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return r == ' ' || r == ',' || r == '#' || r == '&' })
+	if n := inAll(words); n > 0 {
+		return n
+	}
 	for i := 0; i+2 < len(words); i++ {
 		if n := someOf(words[i]); n > 0 && words[i+1] == "of" && (words[i+2] == "the" || words[i+2] == "them" || words[i+2] == "em") {
 			return n // "moved two of the desk receptacles"
@@ -93,4 +100,77 @@ func smallNumber(w string) (int, bool) {
 		n = n*10 + int(c-'0')
 	}
 	return n, n > 0
+}
+
+// inAll reads the sum people give themselves: "8 total", "six in all", "total of 8"; 0 when they do not.
+func inAll(words []string) int {
+	for i, w := range words {
+		w = strings.TrimRight(w, ".;:)")
+		switch {
+		case w == "total" && i > 0 && someOf(words[i-1]) > 0:
+			return someOf(words[i-1])
+		case w == "total" && i+2 < len(words) && words[i+1] == "of":
+			return someOf(words[i+2])
+		case w == "in" && i > 0 && i+1 < len(words) && strings.TrimRight(words[i+1], ".;:)") == "all":
+			return someOf(words[i-1])
+		}
+	}
+	return 0
+}
+
+// firstListed returns the number a list of things by number begins with, or 0.
+func firstListed(text string) int {
+	words := strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return r == ' ' || r == ',' || r == '#' || r == '&' })
+	for i := 1; i < len(words); i++ {
+		if n, ok := smallNumber(words[i]); ok && run(words[i:]) >= 2 {
+			return n
+		}
+	}
+	return 0
+}
+
+// standsAlone returns the count that stands behind what it counts: "heads 20 aimed", "dimmers all 4 in",
+// "plugs - five done". A number right behind a word for one thing is that thing's name: "heater 3".
+func (q query) standsAlone() int {
+	for i, t := range q.terms[:q.spread] {
+		if i == 0 || t.Class != field.NumberTerm || t.Dim != "" {
+			continue
+		}
+		n, ok := smallNumber(t.Text)
+		prev := q.terms[i-1]
+		if !ok || !named(prev) && prev.Class != field.PlaceTerm && prev.Class != field.TraitTerm || t.Start < prev.End {
+			continue
+		}
+		between := strings.ToLower(strings.TrimSpace(q.text[prev.End:t.Start]))
+		switch between {
+		case "-", "–", ":", ",", "all", "- all", ", all":
+		case "":
+			if !strings.HasSuffix(strings.ToLower(q.text[prev.Start:prev.End]), "s") {
+				continue
+			}
+		default:
+			continue
+		}
+		if q.endsCount(i) {
+			return n
+		}
+	}
+	return 0
+}
+
+// endsCount reports whether what stands behind the number at term i is none of its own thing.
+func (q query) endsCount(i int) bool {
+	rest := strings.TrimLeft(q.text[q.terms[i].End:], " ")
+	if rest == "" || strings.ContainsRune(",;.-/)", rune(rest[0])) {
+		return true
+	}
+	if i+1 < q.spread && q.terms[i+1].Class == field.VerbTerm && q.between(i, i+1) == "" {
+		return true
+	}
+	word, _, _ := strings.Cut(strings.ToLower(rest), " ")
+	switch strings.TrimRight(word, ",.;:") {
+	case "in", "up", "done", "on", "out", "so", "today", "finished", "complete", "working", "left":
+		return true
+	}
+	return false
 }

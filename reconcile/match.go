@@ -40,11 +40,11 @@ type match struct {
 // weights are the log odds of each kind of evidence, and bias those of an entry that shares a word
 // with a line and nothing else. They were fitted to the labelled entries (see fit_test.go).
 var (
-	bias    = -3.4
+	bias    = -6.5
 	weights = evidence{
-		evCoverage: 1.4, evPrecision: 4.6, evHead: 0.2, evHeadWhich: 0, evHeadNone: -0.2, evNoHead: 0.6,
-		evOnly: 1, evWhich: 0.8, evWhichOther: -2.1, evVerb: 0.2, evVerbOther: -4.4, evOutOf: 2.8, evTooMany: -0.5,
-		evAsked: -4, evComplete: -0.8, evProgress: 2.2, evUnit: 1.6,
+		evCoverage: 2.1, evPrecision: 7.6, evHead: 0.6, evHeadWhich: -0.7, evHeadNone: 0.4, evNoHead: -0.4,
+		evOnly: 1.9, evWhich: 0.2, evWhichOther: -1.3, evVerb: -0, evVerbOther: -5.2, evOutOf: 3.5, evTooMany: 0.5,
+		evAsked: -5, evComplete: -0.8, evProgress: 4.8, evUnit: 3.7, evAsBooked: 0.6,
 	}
 )
 
@@ -98,8 +98,8 @@ func (ix *lineIndex) match(q query, facts func(ev *evidence, line int)) []match 
 // round3 keeps what is shown and compared the same on every machine.
 func round3(p float64) float64 { return math.Round(p*1000) / 1000 }
 
-// act returns the verb an exclusion begins with when it is its only one, or "".
-func (q query) act() string {
+// onlyVerb returns the verb an exclusion begins with when it is its only one, or "".
+func (q query) onlyVerb() string {
 	if len(q.terms) == 0 || q.terms[0].Class != field.VerbTerm || strings.Contains(q.text, " and ") || strings.Contains(q.text, ",") {
 		return ""
 	}
@@ -111,7 +111,7 @@ func (q query) act() string {
 func (ix *lineIndex) excluded(q query) int {
 	for i, x := range ix.not {
 		hit, all := 0.0, 0.0
-		if act := x.act(); act != "" && !q.has(act) {
+		if act := x.onlyVerb(); act != "" && !q.has(act) {
 			continue // backfilling a trench is left out, not the trench
 		}
 		low := strings.ToLower(x.text)

@@ -2,6 +2,7 @@ package reconcile
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
 	"jobday/notes"
@@ -148,6 +149,11 @@ func (d *day) byNumbers(r *read) []int {
 	for i, t := range r.query.terms {
 		if toldApart(t) && (i >= r.query.spread || t.Class == field.PlaceTerm) && !slices.Contains(numbers, t.Text) {
 			numbers = append(numbers, t.Text)
+		}
+	}
+	if len(numbers) == 0 && len(r.query.numbers) > 1 { // "circuits to 11 and 12"
+		for _, n := range r.query.numbers {
+			numbers = append(numbers, strconv.Itoa(n))
 		}
 	}
 	var lines []int

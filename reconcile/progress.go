@@ -53,6 +53,9 @@ func (d *day) progress(r *read) {
 			continue
 		}
 		a := d.amountOn(r, i)
+		if r.facts.Progress.Blocked && a.complete == notes.Yes {
+			a.complete = notes.No // "both set, waiting on carpet" is not the end of it
+		}
 		lt.today = lt.today.Add(a.today)
 		complete = a.complete
 		if n, ok := d.written(r, i); ok {
@@ -243,6 +246,15 @@ func (d *day) counted(r *read, i int) (notes.Decimal, bool) {
 			sum = sum.Add(q.Value)
 			found = true
 		}
+	}
+	if line.Qty.Unit != notes.Each {
+		return sum, found
+	}
+	if n := listed(r.entry.Text); n > 1 && found && line.Qty.Value.Cmp(notes.Int(n)) >= 0 && sum.Equal(notes.Int(firstListed(r.entry.Text))) {
+		return notes.Int(n), true // "transformers 1, 2 and 3" are three
+	}
+	if n := r.query.standsAlone(); !found && n > 0 && line.Qty.Value.Cmp(notes.Int(1)) > 0 {
+		return notes.Int(n), true
 	}
 	return sum, found
 }

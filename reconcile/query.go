@@ -107,7 +107,7 @@ func withoutNames(f notes.Facts) []notes.Term {
 func meaningful(terms []field.Term) []field.Term {
 	kept := make([]field.Term, 0, len(terms)+2)
 	for _, t := range terms {
-		if t.Class == field.OtherTerm && tellsNothing[t.Text] {
+		if t.Class == field.OtherTerm && tellsNothing[t.Text] || t.Class == field.PlaceTerm && t.Text == "end" {
 			continue
 		}
 		kept = append(kept, t)
@@ -196,7 +196,7 @@ func (q query) namesTrade() bool {
 func (q query) tradeVerb() bool {
 	for _, v := range q.verbs() {
 		switch v {
-		case "install", "replace", "relocate", "repair", "pull", "land", "connect", "trim", "rough", "makeup", "label", "trace",
+		case "install", "replace", "remove", "relocate", "repair", "pull", "land", "connect", "trim", "rough", "makeup", "label", "trace",
 			"troubleshoot", "disconnect", "energize", "bond", "program", "extend", "dig", "drill":
 			return true
 		}
@@ -321,7 +321,7 @@ func repeated(terms []field.Term, i int) bool {
 }
 
 // contradicts returns the designations or places in which two texts cannot be about the same
-// thing ("30A against 20A"), or "", and whether it is a place. Only a dimension that both name can contradict.
+// thing ("30A against 20A"), or "", and whether it is a place or another of several by name. Only a dimension that both name can contradict.
 func (q query) contradicts(o *indexedLine) (veto string, place bool) {
 	for i, t := range q.terms {
 		if o.beyondSpan(t) {
@@ -332,7 +332,7 @@ func (q query) contradicts(o *indexedLine) (veto string, place bool) {
 		}
 		for _, u := range o.query.terms {
 			if u.Dim == t.Dim && u.Class == t.Class {
-				return t.Text + " against " + u.Text, t.Class == field.PlaceTerm
+				return t.Text + " against " + u.Text, t.Class == field.PlaceTerm || identifies(t.Dim)
 			}
 		}
 	}

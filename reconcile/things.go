@@ -1,9 +1,11 @@
 package reconcile
 
 import (
+	"slices"
 	"strings"
 
 	"jobday/notes"
+	"jobday/parse/field"
 )
 
 // sureLine serves the line the words fit beyond doubt, and reports whether there is one: "occ sensors:
@@ -37,12 +39,22 @@ func (d *day) dropped(r *read) bool {
 // without a count they say nothing.
 func (d *day) decideThings(r *read) {
 	r.found = d.match(r)
-	if len(r.found) > 0 && r.found[0].p >= TakeAt && !d.inList(r) {
-		ev := r.found[0].evidence
-		if r.entry.Section == notes.Done || ev[evWhich] > 0 || ev[evProgress] > 0 || goesOn(r.entry.Text) || ev[evUnit] > 0 {
-			r.serve(d, []int{r.found[0].line}, r.found[0].p, "shares "+strings.Join(r.found[0].shared, ", "))
-			return
-		}
+	best := 0.0
+	if len(r.found) > 0 {
+		best = r.found[0].p
+	}
+	switch alone := !d.inList(r); {
+	case alone && best < TakeAt && len(d.several(r)) > 1:
+		r.serve(d, d.several(r), best, "is about several lines")
+		return
+	case alone && best >= TakeAt && d.asWork(r):
+		r.serve(d, []int{r.found[0].line}, best, "shares "+strings.Join(r.found[0].shared, ", "))
+		return
+	case alone && best >= 0.5 && r.entry.Section == notes.Done:
+		d.candidates(r)
+		r.set(notes.Unclear, best, d.mayBelong(r))
+		d.askWhichLine(r)
+		return
 	}
 	if !counts(r.entry.Facts.Items) {
 		r.set(notes.Narrative, 0.75, "counts nothing")
@@ -56,12 +68,43 @@ func (d *day) decideThings(r *read) {
 func (d *day) decideJotted(r *read) {
 	r.found = d.match(r)
 	p := r.facts.Progress
-	says := p.Complete != notes.Unsaid || p.Blocked || p.NotDone || p.ByOthers || p.Placed || p.All || p.Of != nil || counts(r.entry.Facts.Items)
+	says := p.Complete != notes.Unsaid || p.Blocked || p.NotDone || p.ByOthers || p.Placed || p.All || p.Of != nil || counts(r.entry.Facts.Items) || r.query.numbered()
 	if says && len(r.found) > 0 && r.found[0].p >= TakeAt {
 		r.serve(d, []int{r.found[0].line}, r.found[0].p, "shares "+strings.Join(r.found[0].shared, ", "))
 		return
 	}
 	r.set(notes.Narrative, 0.75, "says nothing that is counted")
+}
+
+// asWork reports whether things that fit a line are named as the work done on it, and not as what
+// was used.
+func (d *day) asWork(r *read) bool {
+	ev := r.found[0].evidence
+	if r.entry.Section == notes.Done || ev[evWhich] > 0 || ev[evProgress] > 0 || goesOn(r.entry.Text) || ev[evUnit] > 0 {
+		return true
+	}
+	if nameFirst(r.entry.Text) {
+		return true
+	}
+	return r.found[0].p >= sureDespite && ev[evHead] > 0 && len(r.facts.Items) == 1 && !d.amongMaterial(r)
+}
+
+// nameFirst reports whether words name a thing before they count it, as people write progress: "tv
+// plugs 5". A list of material begins with the count.
+func nameFirst(text string) bool {
+	first, _, _ := strings.Cut(strings.ToLower(text), " ")
+	return first != "" && (first[0] < '0' || first[0] > '9') && someOf(first) == 0
+}
+
+// amongMaterial reports whether the entries around r in its note list material too.
+func (d *day) amongMaterial(r *read) bool {
+	at := slices.Index(d.reads, r)
+	for _, i := range []int{at - 1, at + 1} {
+		if i >= 0 && i < len(d.reads) && d.reads[i].note == r.note && d.reads[i].entry.Section == r.entry.Section && d.reads[i].entry.Kind == notes.Material {
+			return true
+		}
+	}
+	return false
 }
 
 // goesOn reports whether the words go on with something: "more", "another".
@@ -78,6 +121,16 @@ func goesOn(text string) bool {
 func (d *day) inList(r *read) bool {
 	for _, o := range d.reads {
 		if o != r && o.note == r.note && o.result.Source.Line == r.result.Source.Line && o.entry.Kind == notes.Material {
+			return true
+		}
+	}
+	return false
+}
+
+// numbered reports whether a bare number stands among the words, which counts or tells apart.
+func (q query) numbered() bool {
+	for _, t := range q.terms {
+		if t.Class == field.NumberTerm {
 			return true
 		}
 	}

@@ -9,11 +9,14 @@ import (
 // readVocabulary reads words.txt. A malformed row is a bug of ours and panics at start.
 func readVocabulary(table string) *vocabulary {
 	v := &vocabulary{
-		words: make(map[string]Word, 4096), phrases: make(map[string][]Phrase, 512), long: map[byte][]string{},
+		words: make(map[string]Word, 4096), phrases: make(map[string][]Phrase, 512), long: map[byte][]string{}, kinds: map[string]string{},
 	}
 	for row := range strings.Lines(table) {
 		row = strings.TrimSpace(row)
 		if row == "" || row[0] == '#' {
+			continue
+		}
+		if v.addKinds(row) {
 			continue
 		}
 		w, ways := readRow(row)
@@ -42,6 +45,19 @@ func (v *vocabulary) index() {
 			v.entries[text] = &Entry{Phrases: ps}
 		}
 	}
+}
+
+// addKinds enters a row of kinds, and reports whether it is one.
+func (v *vocabulary) addKinds(row string) bool {
+	rest, ok := strings.CutPrefix(row, "kind ")
+	if !ok {
+		return false
+	}
+	general, kinds, _ := strings.Cut(rest, ": ")
+	for kind := range strings.SplitSeq(kinds, ", ") {
+		v.kinds[kind] = general
+	}
+	return true
 }
 
 // readRow parts "class normal form [dimension]: ways" into the word and all its ways of writing.

@@ -63,6 +63,7 @@ type vocabulary struct {
 	words   map[string]Word
 	phrases map[string][]Phrase // by first word, longest first
 	entries map[string]*Entry
+	kinds   map[string]string   // normal form to the more general one
 	long    map[byte][]string // words whose slips are known, by first letter
 }
 
@@ -84,6 +85,10 @@ func Look(low string) *Entry {
 	}
 	return vocab.slip(low)
 }
+
+// Broader returns the more general word that people use for a thing as well, both in normal form:
+// a troffer is a fixture. It returns "" when there is none.
+func Broader(text string) string { return vocab.kinds[text] }
 
 // Phrases returns the ways of writing that begin with the word, longest first.
 // The caller must not change them.

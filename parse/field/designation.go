@@ -4,6 +4,7 @@ import (
 	"strconv"
 	"strings"
 
+	"jobday/notes"
 	"jobday/trade"
 )
 
@@ -276,6 +277,27 @@ func (s *scanner) cableNear(i int) bool {
 	return w != nil && isCable(w)
 }
 
+// lengthBefore reports whether a length stands before the next token, or work that takes wire: "20 ft
+// of 6-3", "pulled 6-3".
+func (s *scanner) lengthBefore() bool {
+	k := len(s.out) - 1
+	if k >= 0 && s.out[k].role == roleJoin {
+		k--
+	}
+	if k < 0 {
+		return false
+	}
+	switch a := &s.out[k]; a.role {
+	case roleCount:
+		return a.dim == string(notes.Foot)
+	case roleUnit:
+		return a.dim == string(notes.Foot)
+	case roleVerb:
+		return a.dim == "pull"
+	}
+	return false
+}
+
 func isCable(w *trade.Word) bool {
 	switch w.Text {
 	case "NM", "MC", "AC", "UF", "SER", "SEU", "SO", "USE", "cable", "cord", "whip":
@@ -311,7 +333,7 @@ func (s *scanner) dashed() bool {
 		s.count(n, "", i+1)
 		s.i = i + 2
 		s.number()
-	case isGauge(a) && nb >= 2 && nb <= 4 && na > nb && (na == 12 || na == 14 || s.cableNear(end)):
+	case isGauge(a) && nb >= 2 && nb <= 4 && na > nb && (na == 12 || na == 14 || s.cableNear(end) || s.skipGround(end) > end || s.lengthBefore()):
 		s.desig(a+"/"+b, "gauge-count", s.skipGround(end))
 	case isNEMA(na, nb):
 		s.desig(a+"-"+b+s.nemaEnd(end), "nema", s.skipUnit(end, "r", "p"))

@@ -1,6 +1,8 @@
 package field
 
 import (
+	"strings"
+
 	"jobday/notes"
 	"jobday/trade"
 )
@@ -57,6 +59,8 @@ func (s *scanner) terms(ts []Term) []Term {
 			t.Class, t.Dim = ThingTerm, ""
 			if a.verb() != "" && s.verbHere(k) {
 				t.Class, t.Text, t.Dim = VerbTerm, a.verb(), a.word.Work
+			} else if room, ok := s.roomIn(a); ok {
+				ts = append(ts, room)
 			}
 		case roleUnit:
 			if s.countBefore(k) && a.text != "box" {
@@ -126,4 +130,18 @@ func (s *scanner) verbHere(k int) bool {
 
 func (s *scanner) countBefore(k int) bool {
 	return k > 0 && s.out[k-1].role == roleCount
+}
+
+// roomIn returns the room that a name of several words begins with and its normal form leaves out:
+// a bath fan is a fan of the bathroom.
+func (s *scanner) roomIn(a *atom) (Term, bool) {
+	first, _, several := strings.Cut(s.text[a.from():a.to()], " ")
+	if !several {
+		return Term{}, false
+	}
+	w, ok := trade.FindWord(strings.ToLower(first))
+	if !ok || w.Class != trade.PlaceWord || w.Dim != "room" || strings.Contains(a.text, strings.ToLower(first)) {
+		return Term{}, false
+	}
+	return Term{Text: w.Text, Class: PlaceTerm, Dim: w.Dim, Piece: notes.Piece{Start: a.from(), End: a.from() + len(first)}}, true
 }

@@ -38,7 +38,7 @@ func TestTerms(t *testing.T) {
 		{"panel A directory", "t:panel d:A(panel) t:directory card"},
 		{"pulled 52 ft of 10/2 MC", "v:pull(pull) n:52 ft d:10/2(gauge-count) t:MC"},
 		{"10-2 romex", "d:10/2(gauge-count) t:NM"},
-		{"unit 4 bath fan", "p:unit 4(unit) t:fan"},
+		{"unit 4 bath fan", "p:unit 4(unit) p:bathroom(room) t:fan"},
 		{"units 4, 5 & 6: same", "p:unit 4(unit) p:unit 5(unit) p:unit 6(unit) o:same"},
 		{"apt 2B kitchen", "p:unit 2B(unit) p:kitchen(room)"},
 		{"hall bath GFCI", "p:bathroom(room) p:hall bath(bathroom) t:GFCI"},

@@ -1,0 +1,80 @@
+package reconcile
+
+import (
+	"slices"
+	"strings"
+
+	"jobday/notes"
+)
+
+// several returns the lines an entry serves together, when it says so: "both circuits", "all three
+// panels". It asks for exactly as many lines with that thing as the words say.
+func (d *day) several(r *read) []int {
+	if lines := d.byNumbers(r); len(lines) > 1 {
+		return lines
+	}
+	if lines := r.tied(); len(lines) > 1 {
+		return lines
+	}
+	low := strings.ToLower(r.entry.Text)
+	want := 0
+	if strings.HasPrefix(low, "both ") || strings.Contains(low, " both ") {
+		want = 2
+	} else if p := r.facts.Progress; p.All && p.Count != nil {
+		want, _ = p.Count.Int()
+	}
+	if want < 2 || r.query.head < 0 || d.holdsAll(r, want) {
+		return nil
+	}
+	head := r.query.terms[r.query.head].Text
+	var lines []int
+	for i := range d.index.lines {
+		l := &d.index.lines[i]
+		if veto, _ := r.query.contradicts(l); l.has(head) && veto == "" {
+			if d.in.Job.Lines[i].Qty.Value.Cmp(notes.Int(want)) == 0 {
+				return nil // one line of that many: "all three" is its quantity
+			}
+			lines = append(lines, i)
+		}
+	}
+	if len(lines) != want {
+		return nil
+	}
+	return lines
+}
+
+// tied returns the lines that "all chargers" or "both drives" speak of: those that fit equally well,
+// when together they fit beyond doubt.
+func (r *read) tied() []int {
+	if len(r.found) < 2 || r.found[0].p >= TakeAt {
+		return nil
+	}
+	low := strings.ToLower(r.entry.Text)
+	both := strings.HasPrefix(low, "both ") || strings.Contains(low, " both ")
+	if !both && !r.facts.Progress.All {
+		return nil
+	}
+	var lines []int
+	sum := 0.0
+	for _, m := range r.found {
+		if m.p < 0.8*r.found[0].p {
+			break
+		}
+		lines, sum = append(lines, m.line), sum+m.p
+	}
+	if sum < sureDespite || both && len(lines) != 2 {
+		return nil
+	}
+	slices.Sort(lines)
+	return lines
+}
+
+// holdsAll reports whether the likeliest line alone is booked for as many as the words speak of:
+// "both brewer circuits" on a line of three.
+func (d *day) holdsAll(r *read, want int) bool {
+	if len(r.found) == 0 || r.found[0].p < sureDespite {
+		return false
+	}
+	line := d.in.Job.Lines[r.found[0].line]
+	return line.Qty.Unit == notes.Each && line.Qty.Value.Cmp(notes.Int(want)) >= 0
+}
