@@ -82,6 +82,9 @@ func judgeMisfit(t *test) (Verdict, bool) {
 			named = q
 		}
 	}
+	if v, ok := t.misfitTrip(); ok {
+		return v, true
+	}
 	if named == nil || t.has("gfci", "gfi", "drop", "trip", "tripped") {
 		return Verdict{}, false
 	}
@@ -103,5 +106,32 @@ func judgeMisfit(t *test) (Verdict, bool) {
 	}
 	v := impossible(strings.Join(units, ", ") + " does not fit: " + named.name + " is measured in " + strings.Join(named.units, ", "))
 	v.What = named.name
+	return v, true
+}
+
+// misfitTrip finds a trip test whose only figures are of units no trip is measured in ("gfci 25 ohm,
+// tripped"): the word alone must not pass it. A text that also names a path or a screw is left alone.
+func (t *test) misfitTrip() (Verdict, bool) {
+	if !t.has(gfciWords...) || t.has("ground", "egc", "bond", "continuity", "rod", "torqu", "lug", "loop", "megger", "insulation") {
+		return Verdict{}, false
+	}
+	var units []string
+	for _, m := range t.readings {
+		switch {
+		case !m.HasVal || m.Unit == "":
+		case slices.Contains([]string{"ohm", "kohm", "Mohm", "Gohm", "in-lb", "ft-lb", "N-m", "degC", "degF"}, m.Unit):
+			units = append(units, shown(m))
+		default:
+			return Verdict{}, false
+		}
+	}
+	if units == nil {
+		return Verdict{}, false
+	}
+	for i := range t.taken {
+		t.taken[i] = true
+	}
+	v := impossible(strings.Join(units, ", ") + " does not fit: a trip is measured in mA and ms")
+	v.What, v.Rule, v.Limit = "GFCI trip", ruleGFCI, limitGFCI
 	return v, true
 }

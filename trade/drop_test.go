@@ -82,6 +82,9 @@ func TestJudgeVoltageDropAndCurrents(t *testing.T) {
 		{"motor running 10.2 10.4 10.1 A", []notes.Measured{amps("10.2"), amps("10.4"), amps("10.1")}, notes.Within, "1.629 %"},
 		{"legs of LP1: A 43 A, B 41 A, C 12 A", []notes.Measured{amps("43"), amps("41"), amps("12")}, notes.Recorded, "the loads make it"},
 		{"lug torque 250 V", []notes.Measured{unit("250", "V")}, notes.Recorded, "torque is measured in in-lb"},
+		{"gfci bath 25 ohm, tripped", []notes.Measured{unit("25", "ohm")}, notes.Recorded, "a trip is measured in mA and ms"},
+		{"gfci bath ok, egc 0.3 ohm", []notes.Measured{unit("0.3", "ohm")}, notes.Recorded, "short ground path"},
+		{"rev polarity at office rec 3", nil, notes.Outside, "not passed"},
 		{"electrode 12 V", []notes.Measured{unit("12", "V")}, notes.Recorded, "measured in ohm"},
 		{"N-G 0.8 V under load", []notes.Measured{{Value: notes.MustDecimal("0.8"), HasVal: true, Unit: "V", Between: "N-G"}}, notes.Within, "at most 2 V"},
 	} {

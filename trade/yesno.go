@@ -96,6 +96,9 @@ func (t *test) results() (good, bad bool) {
 	for i, j := range t.jots {
 		denied := t.deniedAt(i)
 		switch {
+		case j.stem == "rev" && t.has("polarity", "pol"):
+			bad, after = !denied, false
+			good = good || denied
 		case saysGood[j.stem] && denied:
 			bad, after = true, false
 		case j.stem == "dead" && t.measures("V"):

@@ -22,6 +22,10 @@ func (r *reader) unitAt(i int, tight bool) (unit string, next int) {
 		return u, i + 1
 	}
 	switch t.low {
+	case "inlb", "inlbs":
+		return "in-lb", i + 1
+	case "ftlb", "ftlbs":
+		return "ft-lb", i + 1
 	case "in", "inch", "inches":
 		return r.torque(i, "in-lb", "lb")
 	case "ft", "foot":
