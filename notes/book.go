@@ -118,7 +118,10 @@ type TaxTreatment struct {
 	Rates []TaxRate
 	Taxed []string // of "labor", "material", "scope", "extra", "equipment", "subcontract"
 	Per   string   // "line" or "invoice", default "invoice"
-	Span  finding.Span
+	// Together says that the rates are added before the tax is figured and rounded, as one tax; else
+	// each is rounded by itself.
+	Together bool
+	Span     finding.Span
 }
 
 // TaxRate is one rate of a treatment.

@@ -25,7 +25,7 @@ func Company(f *finding.File) (*notes.Company, finding.List) {
 		File: f, Currency: "USD", NEC: "2020",
 		Rounding: notes.TimeRounding{Clock: 1, Billed: 15},
 		Overtime: notes.Overtime{WeeklyOver: weekly}, Workweek: time.Monday,
-		Terms:    notes.PaymentTerms{Days: 30},
+		Terms: notes.PaymentTerms{Days: 30},
 	}
 	if f == nil {
 		return c, nil
@@ -38,8 +38,12 @@ func Company(f *finding.File) (*notes.Company, finding.List) {
 	r.hours()
 	r.markup()
 	r.minimum()
+	r.extraCosts()
+	r.pricing()
 	r.taxes()
 	r.terms()
+	r.notice()
+	r.offer()
 	r.usualTests()
 	r.m.done()
 	return c, found

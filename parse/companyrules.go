@@ -140,6 +140,7 @@ func (r *companyReader) taxes() {
 		default:
 			p.keys.bad("per", quote(per)+" is neither line nor invoice", "write line or invoice")
 		}
+		t.Together = p.keys.flag("together")
 		t.Rates = r.taxRates(p)
 		p.keys.done()
 		r.c.Treatments = append(r.c.Treatments, t)

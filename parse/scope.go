@@ -85,6 +85,9 @@ func (s *scopeReader) head(keys *mapping) {
 	s.job.Site = keys.text("site")
 	s.job.Booked = keys.date("booked")
 	s.job.Tax = keys.text("tax")
+	s.job.Pricing = keys.text("pricing")
+	s.exempt(keys)
+	s.billing(keys)
 	keys.done()
 	number, title, _ := strings.Cut(folder, "-")
 	if s.job.Number == "" && folder != "." && folder != "/" {
@@ -98,6 +101,19 @@ func (s *scopeReader) head(keys *mapping) {
 			Severity: finding.Error, Rule: "scope/number", Span: keys.span,
 			Message: "the scope does not say which job it is", Hint: "write job: and its number between two lines ---",
 		})
+	}
+}
+
+// exempt reads why no tax is charged. A bare yes is no reason, and then tax is charged.
+func (s *scopeReader) exempt(keys *mapping) {
+	reason := keys.text("exempt")
+	switch strings.ToLower(reason) {
+	case "", "no", "false":
+	case "yes", "true", "y":
+		keys.bad("exempt", quote(reason)+" gives no reason; tax is charged until there is one",
+			"write the reason and the certificate, like exempt: resale, certificate R-1042")
+	default:
+		s.job.Exempt = reason
 	}
 }
 

@@ -12,13 +12,14 @@ type extraPrice struct {
 	parts
 	steps   []notes.PricingStep // of an agreed or listed price
 	agreed  bool                // steps hold the price, parts are empty
-	over    notes.Money         // beyond what was said not to go over
-	missing []string            // what a person must supply before all of it has a price
-	untold  bool                // no finding of its own says some of that
+	over    notes.Money         // beyond a limit
+	overWhy string
+	missing []string // what a person must supply before all of it has a price
+	untold  bool     // no finding of its own says some of that
 }
 
 func (p *extraPrice) total() notes.Money {
-	sum := p.sum()
+	sum := p.parts.sum()
 	for _, s := range p.steps {
 		sum = sum.Add(s.Amount)
 	}
@@ -43,11 +44,18 @@ func (b *bill) priceExtra(e *notes.ExtraWork) extraPrice {
 		b.byTime(e, b.work, &p)
 	}
 	if limit := e.Price.NotOver; limit != nil {
-		if over := p.total().Sub(*limit); over.Sign() > 0 {
-			p.limit(over, *limit)
-		}
+		p.limit(*limit, "agreed not to go over "+limit.String(), "over the "+limit.String()+" it was not to go over")
+	}
+	if b.named() && b.rules.Ceiling != nil {
+		most := b.rules.Ceiling.String()
+		p.limit(*b.rules.Ceiling, "by the rules "+quote(b.rules.Name)+" an extra comes to at most "+most, "over the ceiling of "+most)
 	}
 	return p
+}
+
+// pricing is the working of the whole price.
+func (p *extraPrice) pricing() []notes.PricingStep {
+	return steps(slices.Concat(p.steps, p.parts.working()))
 }
 
 // quoted prices an extra by the amount agreed, for the whole or for each of what its words count. A
@@ -76,15 +84,19 @@ func quoted(e *notes.ExtraWork, p *extraPrice) {
 	}}
 }
 
-// limit cuts a price that goes over what was agreed as its limit.
-func (p *extraPrice) limit(over, limit notes.Money) {
-	p.over = over
-	p.cutWhat, p.cutBasis = "less what is over the limit", "agreed not to go over "+limit.String()
-	if p.agreed {
-		p.steps = append(p.steps, single(p.cutWhat, p.cutBasis, over.Neg(), nil))
+// limit cuts a price that goes over a limit; basis says whose limit it is, and why
+// what goes over it is not billed.
+func (p *extraPrice) limit(limit notes.Money, basis, why string) {
+	over := p.total().Sub(limit)
+	if over.Sign() <= 0 {
 		return
 	}
-	p.parts = p.cut(over)
+	p.over, p.overWhy = p.over.Add(over), why
+	if p.agreed {
+		p.steps = append(p.steps, single("less what is over the limit", basis, over.Neg(), nil))
+		return
+	}
+	p.cut(over, "less what is over the limit", basis)
 }
 
 // extraMaterials prices the material of an extra, each use as the day lists it.
@@ -116,6 +128,9 @@ func (b *bill) listed(e *notes.ExtraWork, p *extraPrice) bool {
 			From: sources(e.From),
 		}}
 		return true
+	}
+	if b.named() {
+		return false // the company's own list was not agreed with who sets the rules
 	}
 	var fit []*notes.PriceRow
 	var qty notes.Quantity
@@ -191,12 +206,13 @@ func (b *bill) tellTasks(e *notes.ExtraWork, fit []*notes.PriceRow) {
 // byTime prices an extra by time and material.
 func (b *bill) byTime(e *notes.ExtraWork, quotes []materialQuote, p *extraPrice) {
 	work := b.priceLabor(b.usesOf(e), e.ID)
-	p.labor, p.laborSteps = work.amount, work.steps
+	p.direct[ofLabor] = work.steps
 	for _, m := range work.missing {
 		p.miss(m)
 		p.untold = p.untold || m == someone
 	}
-	if work.minutes == 0 {
+	hired := b.hired[e.ID]
+	if work.minutes == 0 && len(hired) == 0 {
 		l := b.line(e.Line)
 		switch {
 		case e.Outcome == notes.ExtraNotDone:
@@ -219,15 +235,33 @@ func (b *bill) byTime(e *notes.ExtraWork, quotes []materialQuote, p *extraPrice)
 			}
 			continue
 		}
-		p.material = p.material.Add(q.amount)
-		p.materialSteps = append(p.materialSteps, q.step())
+		p.add(ofMaterial, q.step())
 	}
-	if len(p.missing) == 0 {
-		b.leastTime(p)
-		if short := b.Company.MinExtra.Sub(p.sum()); short.Sign() > 0 {
-			p.labor = p.labor.Add(short)
-			p.laborSteps = append(p.laborSteps, b.minimumStep(short))
+	for _, h := range hired {
+		if h.missing != "" {
+			p.miss(h.missing)
+			p.untold = true
+			continue
 		}
+		p.add(h.kind, h.step)
+	}
+	b.markExtra(p)
+}
+
+// markExtra puts the markups on an extra and raises it to the least the company charges. The minimum
+// is the company's own and no part of rules somebody else set.
+func (b *bill) markExtra(p *extraPrice) {
+	if b.rules == nil {
+		p.miss("the pricing rules " + quote(b.Job.Pricing))
+		return
+	}
+	whole := len(p.missing) == 0 && !b.named()
+	if whole {
+		b.leastTime(p)
+	}
+	p.markUp(b.rules)
+	if short := b.Company.MinExtra.Sub(p.parts.sum()); whole && short.Sign() > 0 {
+		p.addTo(ofLabor, b.minimumStep(short))
 	}
 }
 
@@ -256,19 +290,18 @@ func (b *bill) usesOf(e *notes.ExtraWork) []notes.LaborUse {
 // is named first.
 func (b *bill) leastTime(p *extraPrice) {
 	var hours notes.Decimal
-	for _, s := range p.laborSteps {
+	done := p.direct[ofLabor]
+	for _, s := range done {
 		hours = hours.Add(s.Qty)
 	}
 	least := b.Company.MinMinutes
 	short := least.Hours().Sub(hours)
-	if len(p.laborSteps) == 0 || short.Sign() <= 0 {
+	if len(done) == 0 || short.Sign() <= 0 {
 		return
 	}
-	first := p.laborSteps[0]
-	amount := notes.Cents(first.Rate.Mul(short))
-	p.labor = p.labor.Add(amount)
-	p.laborSteps = append(p.laborSteps, notes.PricingStep{
+	rate := done[0].Rate
+	p.add(ofLabor, notes.PricingStep{
 		What: "up to the least time", Basis: "at least " + least.String() + " of labor is billed for an extra",
-		Qty: short, Unit: notes.Hour, Rate: first.Rate, Amount: amount, From: sources(nil),
+		Qty: short, Unit: notes.Hour, Rate: rate, Amount: notes.Cents(rate.Mul(short)), From: sources(nil),
 	})
 }

@@ -44,8 +44,13 @@ func (b *bill) carryExtras() {
 // beyond; a unit price of the price list; time and material, at most what was said not to go over.
 // An extra nothing was said about since it was priced keeps its price.
 func (b *bill) extra(e *notes.ExtraWork) {
+	if a := b.Agreed[e.ID]; a != nil {
+		b.agreed(e, a)
+		return
+	}
 	if e.Outcome == notes.ExtraCredit {
 		b.credit(e)
+		b.offered(e, &extraPrice{})
 		return
 	}
 	m := b.extras[e.ID]
@@ -56,7 +61,7 @@ func (b *bill) extra(e *notes.ExtraWork) {
 	if m.work.ID == "" || !unchanged(&m.work, e) || b.spokenOf(e) {
 		m.price = b.priceExtra(e)
 		m.waits = false
-		e.Pricing = steps(slices.Concat(m.price.steps, m.price.laborSteps, m.price.materialSteps))
+		e.Pricing = m.price.pricing()
 		e.Amount = m.price.total()
 		if e.State != notes.ExtraBilled {
 			e.State = stateOf(e, &m.price)
@@ -68,11 +73,12 @@ func (b *bill) extra(e *notes.ExtraWork) {
 	b.value(e.Work, e.Amount.Add(m.price.over))
 	if m.price.over.Sign() > 0 {
 		b.notBilled(notes.MoneyNote{
-			What: e.Work, Amount: m.price.over, Why: "over the " + e.Price.NotOver.String() + " it was not to go over",
+			What: e.Work, Amount: m.price.over, Why: m.price.overWhy,
 			From: e.From, Ref: e.ID,
 		})
 	}
 	b.place(e, m)
+	b.offered(e, &m.price)
 	if m.waits {
 		b.open = append(b.open, m)
 	}
@@ -96,6 +102,9 @@ func same[T any](a, b []T) bool {
 
 // spokenOf reports whether rows of the day, and not the extra itself, say what went into it.
 func (b *bill) spokenOf(e *notes.ExtraWork) bool {
+	if slices.ContainsFunc(b.hiredToday, func(h hired) bool { return h.key == e.ID }) {
+		return true
+	}
 	if len(e.Labor) == 0 && e.Minutes <= 0 {
 		for i := range b.day.Labor {
 			if b.day.Labor[i].On[e.ID] > 0 {
@@ -207,7 +216,7 @@ func (b *bill) readyExtra(e *notes.ExtraWork, p *extraPrice) {
 		Ref: e.ID, What: e.Work, Why: "authorized" + byText(e.Authorization), From: e.From, Kind: kindExtra,
 	}
 	if !p.agreed {
-		b.readyParts(l, p.parts, kindExtra)
+		b.readyParts(l, &p.parts, kindExtra)
 		return
 	}
 	s := p.steps[0]

@@ -21,6 +21,8 @@ const (
 	timeUnpriced
 	noTime // until time is written for the line
 	creditOpen
+	rulesUnknown
+	hiredUnpriced
 )
 
 // heldToday is money held today and on later days.
@@ -115,13 +117,17 @@ func (r *heldRow) word() {
 		n.What, n.Why, n.Frees = "material on line "+r.line.Label, "no price is known", "a price for each"
 	case timeUnpriced:
 		n.What, n.Why, n.Frees = "time on line "+r.line.title, "no price is known", "who worked on it, and a labor class for each"
+	case rulesUnknown:
+		n.What, n.Why = r.line.title, "the pricing rules of the job are not known"
+	case hiredUnpriced:
+		n.What, n.Why, n.Frees = "equipment and subcontractors on line "+r.line.Label, "no amount is known", "a price for each"
 	case noTime:
 		n.What, n.Why = "time on line "+r.line.title, "no time is written for it"
 	}
 	n.What += ", " + strconv.Itoa(r.rows) + " entries"
 	worth := ""
 	switch {
-	case r.unknown == 0 || r.kind == materialUnpriced || r.kind == timeUnpriced || r.kind == noTime:
+	case r.unknown == 0 || r.kind == materialUnpriced || r.kind == timeUnpriced || r.kind == noTime || r.kind == hiredUnpriced:
 	case r.unknown == r.rows:
 		worth = "; what they are worth is not known"
 	default:

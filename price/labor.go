@@ -87,6 +87,10 @@ func (b *bill) priceLabor(uses []notes.LaborUse, key string) labor {
 			l.addMissing(how)
 			continue
 		}
+		if b.rateFor(u, class).IsZero() {
+			l.addMissing("the cost of an hour of class " + class.Name)
+			continue
+		}
 		for _, s := range b.laborSteps(u, key, class, how) {
 			l.steps = append(l.steps, s)
 			l.amount = l.amount.Add(s.Amount)
@@ -111,7 +115,10 @@ func (b *bill) laborWorth(uses []notes.LaborUse) (amount notes.Money, minutes no
 
 // rateFor returns what an hour of the time is billed at. A class without a rate of its own for
 // travel travels at its rate for labor.
-func rateFor(u personTime, class notes.LaborClass) notes.Money {
+func (j *job) rateFor(u personTime, class notes.LaborClass) notes.Money {
+	if j.atCost() {
+		return class.Cost
+	}
 	if u.travel && !class.TravelRate.IsZero() {
 		return class.TravelRate
 	}
@@ -205,30 +212,37 @@ func (b *bill) commonClass(people []string) (notes.LaborClass, bool) {
 // laborSteps prices the time of one person: at the rate for labor or for travel and, where overtime
 // is billed, what of it was overtime at the rate for that. Rounding up adds to the regular time.
 func (b *bill) laborSteps(u personTime, key string, class notes.LaborClass, how string) []notes.PricingStep {
-	rate, what, basis := rateFor(u, class), "labor", ""
+	rate, what, basis := b.rateFor(u, class), "labor", ""
+	if b.atCost() {
+		basis = ", at cost"
+	}
 	if u.travel {
 		what = "travel"
-		if class.TravelRate.IsZero() {
+		if class.TravelRate.IsZero() && !b.atCost() {
 			basis = ", no travel rate: the labor rate"
 		}
 	}
 	if u.person != "" {
 		what += " " + u.person
 	}
-	billed := billedMinutes(u.minutes, b.Company.Rounding.Billed)
+	step := b.Company.Rounding.Billed
+	if b.atCost() {
+		step = 1
+	}
+	billed := billedMinutes(u.minutes, step)
 	over, why := notes.Minutes(0), ""
 	if !u.travel {
 		over, why = b.overtimeOn(u.day, u.person, key)
 		over = min(over, u.minutes)
 	}
-	basis = u.minutes.String() + stepText(b.Company.Rounding.Billed) + basis
+	basis = u.minutes.String() + stepText(step) + basis
 	if over > 0 {
 		basis += ", " + over.String() + " of them at the overtime rate"
 	}
 	if how != "" {
 		basis += "; " + how
 	}
-	step := func(what, basis string, m notes.Minutes, rate notes.Money) notes.PricingStep {
+	entry := func(what, basis string, m notes.Minutes, rate notes.Money) notes.PricingStep {
 		return notes.PricingStep{
 			What: what + ", " + class.Name, Basis: basis,
 			Qty: m.Hours(), Unit: notes.Hour, Rate: rate.Decimal(), Amount: hourly(rate, m), From: sources(u.from),
@@ -236,15 +250,17 @@ func (b *bill) laborSteps(u personTime, key string, class notes.LaborClass, how 
 	}
 	var out []notes.PricingStep
 	if billed > over {
-		out = append(out, step(what, basis, billed-over, rate))
+		out = append(out, entry(what, basis, billed-over, rate))
 	}
 	if over > 0 {
-		if class.OvertimeRate.IsZero() {
+		if b.atCost() {
+			why += "; at cost, what overtime adds to it is not known here"
+		} else if class.OvertimeRate.IsZero() {
 			why += "; no overtime rate: the labor rate"
 		} else {
 			rate = class.OvertimeRate
 		}
-		out = append(out, step("overtime"+strings.TrimPrefix(what, "labor"), why, over, rate))
+		out = append(out, entry("overtime"+strings.TrimPrefix(what, "labor"), why, over, rate))
 	}
 	return out
 }

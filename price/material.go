@@ -79,7 +79,9 @@ func (j *job) rateOf(t thing) *thingRate {
 	}
 	rate, basis, ok := j.unitPrice(*row)
 	if !ok {
-		r.missing = "a price for " + quote(t.item)
+		if r.missing = "a price for " + quote(t.item); j.atCost() {
+			r.missing = "the cost of " + quote(t.item)
+		}
 		return r
 	}
 	if r.basis = basis; t.unit != row.Unit {
@@ -119,6 +121,12 @@ func (j *job) quote(u *notes.MaterialUse) materialQuote {
 // bracket the unit cost falls in, not rounded.
 func (j *job) unitPrice(row notes.PriceRow) (rate notes.Decimal, basis string, ok bool) {
 	where := "price list" + rowPlace(row)
+	if j.atCost() {
+		if row.Cost == nil {
+			return notes.Decimal{}, "", false
+		}
+		return row.Cost.Decimal(), where + ": cost " + row.Cost.String() + " per " + string(row.Unit), true
+	}
 	if row.Price != nil {
 		return row.Price.Decimal(), where + ": " + row.Price.String() + " per " + string(row.Unit), true
 	}

@@ -26,6 +26,10 @@ type Input struct {
 	Prices  *notes.PriceList
 	Job     *notes.Job
 	Rows    *Rows // index of Prices, made when nil; jobs of one book may share it
+	// Agreed is what was offered and answered, by the id of the extra.
+	Agreed map[string]*Agreement
+	// Offering gives every extra the rows of an offer.
+	Offering bool
 	// Overtime is what of the days is billed as overtime, of all jobs together; see OvertimeOf.
 	Overtime Overtime
 }
@@ -49,6 +53,8 @@ func Days(days []*notes.JobDay, in Input) finding.List {
 type job struct {
 	Input
 	tax       notes.TaxTreatment
+	rules     *notes.PricingRules   // of time and material; nil when the job names some nobody knows
+	hired     map[string][]hired    // of extras so far, by id
 	notes     map[string]written    // the notes by name
 	lines     map[string]*lineMoney // by label, as written and in lower case
 	extras    map[string]*extraMoney
@@ -99,7 +105,7 @@ func newJob(days []*notes.JobDay, in Input) *job {
 	j := &job{
 		Input: in, notes: make(map[string]written, len(days)), lines: make(map[string]*lineMoney, 2*len(in.Job.Lines)),
 		extras: map[string]*extraMoney{}, things: map[thing]*thingRate{}, classless: map[string]bool{}, told: map[told]bool{},
-		shares: map[shareKey]*overtimeShare{},
+		shares: map[shareKey]*overtimeShare{}, hired: map[string][]hired{},
 	}
 	if j.Rows == nil {
 		j.Rows = Index(in.Prices)
@@ -125,7 +131,7 @@ func newJob(days []*notes.JobDay, in Input) *job {
 			j.notes[n.File] = written{n.Source, d}
 		}
 	}
-	j.tax = j.treatment()
+	j.tax, j.rules = j.treatment(), j.findRules()
 	return j
 }
 
@@ -140,13 +146,14 @@ func (j *job) line(label string) *lineMoney {
 // bill is the money of one day in the making.
 type bill struct {
 	*job
-	day    *notes.JobDay
-	quotes []materialQuote // of the day's material, in its order
-	hourly []string        // labels of the lines billed by time and material the day speaks of
-	byHour string          // "line D is billed by", of those
-	fresh  []heldToday
-	work   []materialQuote // of one extra
-	rows   moneyRows
+	day        *notes.JobDay
+	quotes     []materialQuote // of the day's material, in its order
+	hourly     []string        // labels of the lines billed by time and material the day speaks of
+	byHour     string          // "line D is billed by", of those
+	fresh      []heldToday
+	hiredToday []hired
+	work       []materialQuote // of one extra
+	rows       moneyRows
 }
 
 // moneyRows is the money of the day as far as it is known. Its memory is used again every day.
@@ -162,11 +169,13 @@ func (b *bill) price() {
 	b.findOver()
 	b.materialPrices()
 	b.findHourly()
+	b.findHired()
 	for i := range b.day.Scope {
 		b.scopeLine(&b.day.Scope[i])
 	}
 	b.unplaced()
 	b.unassigned()
+	b.unplacedHired()
 	b.carryExtras()
 	for i := range b.day.Extras {
 		b.extra(&b.day.Extras[i])

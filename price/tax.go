@@ -1,7 +1,6 @@
 package price
 
 import (
-	"bytes"
 	"slices"
 
 	"jobday/finding"
@@ -32,72 +31,88 @@ func (j *job) treatment() notes.TaxTreatment {
 		}
 	}
 	j.found.Add(finding.Finding{
-		Severity: finding.Error, Rule: "price/tax-unknown", Span: j.taxSpan(),
+		Severity: finding.Error, Rule: "price/tax-unknown", Span: j.headSpan("tax", j.Job.Tax),
 		Message: "unknown tax treatment " + quote(j.Job.Tax) + "; no tax is added until it is known",
 		Hint:    hint, Holds: "the tax on this job",
 	})
 	return notes.TaxTreatment{}
 }
 
-// taxSpan returns where the scope names its treatment.
-func (j *job) taxSpan() finding.Span {
-	f := j.Job.File
-	if f == nil {
-		return finding.Span{}
-	}
-	at := bytes.Index(f.Text, []byte("\ntax:"))
-	if at < 0 {
-		return f.LineSpan(1)
-	}
-	line := f.LineSpan(f.LineAt(at + 1))
-	if i := bytes.Index(f.Text[line.Start:line.End], []byte(j.Job.Tax)); i >= 0 {
-		return line.Sub(i, i+len(j.Job.Tax))
-	}
-	return line
-}
-
 // taxed reports whether the job's treatment taxes a kind of line.
 func (j *job) taxed(kind string) bool { return slices.Contains(j.tax.Taxed, kind) }
 
-// total adds up the ready lines and puts the taxes on them. A tax is a percentage of its base,
-// rounded half up at the third decimal: for each line or for the invoice, as the treatment says.
-// Each rate is figured and rounded by itself.
-//
-// Source: Streamlined Sales and Use Tax Agreement, section 324: tax is carried to the third
-// decimal place and rounded up when the third is greater than four; a seller may figure it by item
-// or by invoice (read as adopted in Rhode Island, 44-18.1-25).
+// total adds up the ready lines and puts the taxes on them.
 func (b *bill) total() {
 	r := &b.day.Money.Ready
 	r.Subtotal = notes.Money{}
-	var base notes.Money
 	for _, l := range r.Lines {
 		r.Subtotal = r.Subtotal.Add(l.Amount)
-		if l.Taxed {
-			base = base.Add(l.Amount)
+	}
+	r.Tax, r.Total = TaxOn(r.Lines, b.tax, b.Job.Exempt), r.Subtotal
+	if b.Job.Exempt != "" {
+		for i := range r.Lines {
+			r.Lines[i].Taxed = false
 		}
 	}
-	r.Total = r.Subtotal
-	if !slices.ContainsFunc(r.Lines, func(l notes.InvoiceLine) bool { return l.Taxed }) {
-		return
-	}
-	for _, rate := range b.tax.Rates {
-		amount := percentOf(base, rate.Percent)
-		if b.tax.Per == "line" {
-			amount = taxByLine(r.Lines, rate.Percent)
-		}
-		r.Tax = append(r.Tax, notes.TaxAmount{Name: rate.Name, Rate: rate.Percent, Base: base, Amount: amount})
-		r.Total = r.Total.Add(amount)
+	for _, t := range r.Tax {
+		r.Total = r.Total.Add(t.Amount)
 	}
 }
 
-func taxByLine(lines []notes.InvoiceLine, percent notes.Decimal) notes.Money {
-	var sum notes.Money
+// TaxOn returns the taxes on the lines marked as taxed: a row for each rate of the treatment, never
+// nil. A tax is a percentage of its base, rounded half up at the third decimal: for each line or for
+// the invoice as the treatment says, each rate by itself or all together. What is together is rounded
+// once and then allocated to the rates, so that the rows add up to it. Where the customer is exempt
+// there is one row of 0.00 with the reason.
+//
+// Source: Streamlined Sales and Use Tax Agreement, section 324: tax is carried to the third
+// decimal place and rounded up when the third is greater than four; a seller may figure it by item
+// or by invoice, and may add state and local taxes first (read as adopted in Rhode Island,
+// 44-18.1-25).
+func TaxOn(lines []notes.InvoiceLine, t notes.TaxTreatment, exempt string) []notes.TaxAmount {
+	out := []notes.TaxAmount{}
+	var bases []notes.Money
+	var base notes.Money
 	for _, l := range lines {
 		if l.Taxed {
-			sum = sum.Add(percentOf(l.Amount, percent))
+			bases, base = append(bases, l.Amount), base.Add(l.Amount)
 		}
 	}
-	return sum
+	switch {
+	case len(bases) == 0:
+		return out
+	case exempt != "":
+		return append(out, notes.TaxAmount{Name: "exempt: " + exempt, Base: base})
+	case t.Per != "line":
+		bases = []notes.Money{base}
+	}
+	amounts := make([]notes.Money, len(t.Rates))
+	for _, b := range bases {
+		for i, m := range taxOf(b, t) {
+			amounts[i] = amounts[i].Add(m)
+		}
+	}
+	for i, rate := range t.Rates {
+		out = append(out, notes.TaxAmount{Name: rate.Name, Rate: rate.Percent, Base: base, Amount: amounts[i]})
+	}
+	return out
+}
+
+// taxOf returns the tax of each rate on one base.
+func taxOf(base notes.Money, t notes.TaxTreatment) []notes.Money {
+	amounts := make([]notes.Money, len(t.Rates))
+	var percent notes.Decimal
+	var before notes.Money
+	for i, rate := range t.Rates {
+		if !t.Together {
+			amounts[i] = percentOf(base, rate.Percent)
+			continue
+		}
+		percent = percent.Add(rate.Percent)
+		upTo := percentOf(base, percent) // of the last rate it is the tax of all together
+		amounts[i], before = upTo.Sub(before), upTo
+	}
+	return amounts
 }
 
 // percentOf returns a percentage of an amount, rounded half away from zero to the cent in one step.

@@ -50,3 +50,43 @@ func TestHourlyAmounts(t *testing.T) {
 		assert.Equal(t, c.want, hourly(notes.MustMoney(c.rate), c.minutes).String(), "%s x %d min", c.rate, c.minutes)
 	}
 }
+
+// Three lines of 1.07 at 7 %: 0.0749 each is 0.07, 0.21 by item; 3.21 x 7 % = 0.2247 is 0.22 by
+// invoice. SSUTA section 324 allows both, and state and local added first: 6.25 % + 1.5 % of 10.10 is
+// 0.63125 + 0.1515, 0.63 + 0.15 = 0.78 apart, and 0.78275, 0.78 together; of 0.90 it is 0.05625 and
+// 0.0135, 0.06 + 0.01 apart, and 0.06975, 0.07; of 1.40, 0.0875 and 0.021, 0.09 + 0.02 = 0.11 and
+// 0.1085, 0.11; of 8.90, 0.55625 + 0.1335 is 0.56 + 0.13, and 0.68975, 0.69. Products by hand.
+func TestTaxByItemByInvoiceAndTogether(t *testing.T) {
+	lines := func(amounts ...string) (all []notes.InvoiceLine) {
+		for _, a := range amounts {
+			all = append(all, notes.InvoiceLine{Amount: notes.MustMoney(a), Taxed: true})
+		}
+		return append(all, notes.InvoiceLine{Amount: notes.MustMoney("500.00")})
+	}
+	sum := func(taxes []notes.TaxAmount) string {
+		var s notes.Money
+		for _, x := range taxes {
+			s = s.Add(x.Amount)
+		}
+		return s.String()
+	}
+	seven := notes.TaxTreatment{Rates: []notes.TaxRate{{Name: "state", Percent: notes.Int(7)}}, Per: "line"}
+	three := lines("1.07", "1.07", "1.07")
+	assert.Equal(t, "0.21", sum(TaxOn(three, seven, "")))
+	seven.Per = "invoice"
+	assert.Equal(t, "0.22", sum(TaxOn(three, seven, "")))
+	two := notes.TaxTreatment{Rates: []notes.TaxRate{
+		{Name: "state", Percent: notes.MustDecimal("6.25")}, {Name: "city", Percent: notes.MustDecimal("1.5")},
+	}, Per: "invoice"}
+	for base, want := range map[string][2]string{
+		"10.10": {"0.78", "0.78"}, "0.90": {"0.07", "0.07"}, "1.40": {"0.11", "0.11"}, "8.90": {"0.69", "0.69"},
+		"0.35": {"0.03", "0.03"}, "0.40": {"0.04", "0.03"}, // 0.025 + 0.006 = 0.03 + 0.01; 0.031
+	} {
+		two.Together = false
+		assert.Equal(t, want[0], sum(TaxOn(lines(base), two, "")), base)
+		two.Together = true
+		assert.Equal(t, want[1], sum(TaxOn(lines(base), two, "")), base)
+	}
+	free := TaxOn(three, seven, "resale, certificate R-1042")
+	assert.Equal(t, []notes.TaxAmount{{Name: "exempt: resale, certificate R-1042", Base: notes.MustMoney("3.21")}}, free)
+}

@@ -8,67 +8,48 @@ import (
 	"jobday/notes"
 )
 
-// parts is an amount by time and material with its working.
-type parts struct {
-	labor, material           notes.Money
-	laborSteps, materialSteps []notes.PricingStep
-	cutWhat, cutBasis         string // what a cut is called in the working
-}
-
-func (p parts) sum() notes.Money { return p.labor.Add(p.material) }
-
-// cut takes an amount off, from the labor first and then from the material, and shows it in the
-// working of the part it comes off.
-func (p parts) cut(amount notes.Money) parts {
-	labor := amount
-	if labor.Cmp(p.labor) > 0 {
-		labor = p.labor
-	}
-	if material := amount.Sub(labor); material.Sign() > 0 {
-		p.material = p.material.Sub(material)
-		p.materialSteps = append(slices.Clip(p.materialSteps), single(p.cutWhat, p.cutBasis, material.Neg(), nil))
-	}
-	if labor.Sign() > 0 {
-		p.labor = p.labor.Sub(labor)
-		p.laborSteps = append(slices.Clip(p.laborSteps), single(p.cutWhat, p.cutBasis, labor.Neg(), nil))
-	}
-	return p
-}
-
-// readyParts makes time and material ready: as one line, or as labor and material apart where the
-// tax treatment tells them apart. whole is the kind that taxes both.
-func (b *bill) readyParts(l notes.InvoiceLine, p parts, whole string) {
-	line := func(kind, suffix string, amount notes.Money, working []notes.PricingStep, taxed bool) {
-		l := l
-		l.Kind, l.Amount, l.Rate, l.Working, l.Taxed = kind, amount, amount.Decimal(), working, taxed
-		l.Qty, l.Unit = notes.Int(1), notes.Lot
-		l.What += suffix
-		b.ready(l)
-	}
-	all := b.taxed(whole)
-	labor, material := all || b.taxed(kindLabor), all || b.taxed(kindMaterial)
-	if labor == material || p.labor.IsZero() || p.material.IsZero() {
-		taxed := labor
-		if p.labor.IsZero() {
-			taxed = material
-		}
-		kind := kindMixed
-		if whole == kindExtra {
-			kind = kindExtra
-		}
-		line(kind, "", p.sum(), slices.Concat(p.laborSteps, p.materialSteps), taxed)
-		return
-	}
-	line(kindLabor, ", labor", p.labor, p.laborSteps, labor)
-	line(kindMaterial, ", material", p.material, p.materialSteps, material)
-}
-
 // timeAndMaterial makes ready the time and material that went into the line today, as far as its
 // ceiling goes. What is held counts against the ceiling too, so that freeing it never goes over.
 func (b *bill) timeAndMaterial(l *lineMoney, s *notes.LineStanding) {
-	work := b.priceLabor(b.usesOn(s.Line), s.Line)
-	p := parts{labor: work.amount, laborSteps: work.steps}
-	from := slices.Concat(s.From, work.from)
+	p, from, work := b.hourlyParts(l, s)
+	b.missingTime(l, s, work)
+	total := p.sum()
+	if total.IsZero() {
+		return
+	}
+	b.value(l.title, total)
+	if max := l.Price.Max; max != nil {
+		if over := total.Sub(max.Sub(l.spent)); over.Sign() > 0 {
+			p.cut(over, "less what is over the ceiling", "time and material, at most "+max.String()+" in all")
+			b.overCeiling(l, over, from)
+		}
+		l.spent = l.spent.Add(p.sum())
+	}
+	switch {
+	case p.sum().IsZero():
+		return
+	case s.Unclear:
+		b.holdUnclear(l, s, p.sum())
+		return
+	case b.rules == nil:
+		b.holdOn(notes.MoneyNote{
+			What: l.title, Amount: p.sum(), Why: "the pricing rules " + quote(b.Job.Pricing) + " of the job are not known",
+			From: unique(from), Ref: l.Label, Frees: "a name of known rules in the scope",
+		}, rulesUnknown, l)
+		return
+	}
+	s.Ready = p.sum()
+	b.readyParts(notes.InvoiceLine{
+		Ref: l.Label, What: l.title, Why: "time and material of the day", From: unique(from),
+	}, p, kindScope)
+}
+
+// hourlyParts prices what went into a line by time and material today.
+func (b *bill) hourlyParts(l *lineMoney, s *notes.LineStanding) (p *parts, from []notes.Source, work labor) {
+	p = &parts{}
+	work = b.priceLabor(b.usesOn(s.Line), s.Line)
+	p.direct[ofLabor] = work.steps
+	from = slices.Concat(s.From, work.from)
 	for i := range b.quotes {
 		q := &b.quotes[i]
 		if q.line != l {
@@ -78,35 +59,24 @@ func (b *bill) timeAndMaterial(l *lineMoney, s *notes.LineStanding) {
 			b.holdMaterial(l, q)
 			continue
 		}
-		p.material = p.material.Add(q.amount)
-		p.materialSteps = append(p.materialSteps, q.step())
+		p.add(ofMaterial, q.step())
 		from = append(from, q.use.From...)
 	}
-	b.missingTime(l, s, work)
-	total := p.sum()
-	if total.IsZero() {
-		return
-	}
-	b.value(l.title, total)
-	if max := l.Price.Max; max != nil {
-		if over := total.Sub(max.Sub(l.spent)); over.Sign() > 0 {
-			p.cutWhat, p.cutBasis = "less what is over the ceiling", "time and material, at most "+max.String()+" in all"
-			p = p.cut(over)
-			b.overCeiling(l, over, from)
+	for _, h := range b.hiredToday {
+		if b.line(h.key) != l {
+			continue
 		}
-		l.spent = l.spent.Add(p.sum())
+		if h.missing != "" {
+			b.holdHired(l, h)
+			continue
+		}
+		p.add(h.kind, h.step)
+		from = append(from, h.step.From...)
 	}
-	if p.sum().IsZero() {
-		return
+	if b.rules != nil {
+		p.markUp(b.rules)
 	}
-	if s.Unclear {
-		b.holdUnclear(l, s, p.sum())
-		return
-	}
-	s.Ready = p.sum()
-	b.readyParts(notes.InvoiceLine{
-		Ref: l.Label, What: l.title, Why: "time and material of the day", From: unique(from),
-	}, p, kindScope)
+	return p, from, work
 }
 
 func unique(from []notes.Source) []notes.Source {
