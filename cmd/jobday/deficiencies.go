@@ -34,7 +34,8 @@ func newDeficiencies(sys *system) *cobra.Command {
 		Long: `Lists the deficiencies that stand open over all jobs, by hazard, severity and age, with how
 each stands, who was told and what comes next. With --notice JOB it prints instead a page a
 customer can sign: what was found and where, why it matters, what is recommended, and what
-they decided.`,
+they decided. The page holds the photos the notes point to, without the place and time a
+camera writes into them; a photo that cannot be shown says why.`,
 		Example: `  jobday deficiencies
   jobday deficiencies --job 2431 --all --format csv
   jobday deficiencies --notice 2431 --date 2026-03-12 > notice.html`,
