@@ -1,7 +1,9 @@
 package sheet
 
 import (
+	"cmp"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -33,6 +35,8 @@ type point struct{ x, y px }
 type drawing struct {
 	W, H   px
 	Shapes []shape
+
+	wider px // letters of the page against those measured
 	measure
 }
 
@@ -63,9 +67,9 @@ func btoi(b bool) int {
 	return 0
 }
 
-// draw lays a chart out so wide.
-func (c *Chart) draw(width px, m measure) drawing {
-	d := drawing{W: width, measure: m}
+// draw lays a chart out so wide, for letters that are by a factor wider than those measured.
+func (c *Chart) draw(width, wider px, m measure) drawing {
+	d := drawing{W: width, wider: wider, measure: m}
 	switch c.Kind {
 	case Trend:
 		d.trend(c)
@@ -78,6 +82,8 @@ func (c *Chart) draw(width px, m measure) drawing {
 }
 
 const letter = 12 // height of letters in a drawing
+
+const boldly px = 1.13 // how much wider bold letters are
 
 func (d *drawing) words(x, y px, words, anchor, class string) {
 	d.Shapes = append(d.Shapes, shape{X: x, Y: y, Words: shown(words), Anchor: anchor, Class: class})
@@ -100,7 +106,7 @@ func (d *drawing) line(class string, path ...point) {
 
 // wide is how wide words are in a drawing.
 func (d *drawing) wide(words string) px {
-	return px(d.measure.of(shown(words), face{})) * letter * 1.04
+	return px(d.measure.of(shown(words), face{})) * letter * d.wider
 }
 
 // cut shortens words to a width.
@@ -147,7 +153,7 @@ func (d *drawing) bars(c *Chart) {
 				sum = sum.Add(v.Amount)
 			}
 			if len(c.Series) == 1 {
-				values = max(values, d.wide(v.Text)+8)
+				values = max(values, d.wide(v.Text)*boldly+8)
 			}
 		}
 		most = notes.Max(most, sum)
@@ -177,16 +183,15 @@ func (d *drawing) bars(c *Chart) {
 			}
 		}
 		if len(c.Series) == 1 && len(g.Values) > 0 {
-			d.words(x+7, d.H+14, d.cut(g.Values[0].Text, values-7), "start", "strong")
+			d.words(x+7, d.H+14, d.cut(g.Values[0].Text, (values-7)/boldly), "start", "strong")
 		}
 		d.H += 25
 	}
 	d.line("axis", point{labels, top}, point{labels, d.H - 4})
 }
 
-// trend draws a line for each series from the first group to the last.
+// trend draws a line for each series from the first group to the last, its name at its end.
 func (d *drawing) trend(c *Chart) {
-	d.legend(c)
 	most, text := notes.Decimal{}, ""
 	for _, g := range c.Groups {
 		for i, v := range g.Values {
@@ -195,36 +200,88 @@ func (d *drawing) trend(c *Chart) {
 			}
 		}
 	}
-	left := min(max(d.wide(text), d.wide("0"))+8, d.W/3)
-	top, high := d.H+8, px(150)
+	names := px(0)
+	for _, s := range c.Series {
+		names = max(names, d.wide(s.Name)*boldly)
+	}
+	names = min(names, d.W/3)
+	left, right := min(max(d.wide(text), d.wide("0"))+8, d.W/3), d.W-names-14
+	top, high := px(8), px(150)
 	base := top + high
-	d.line("guide", point{left, top}, point{d.W, top})
-	d.line("guide", point{left, top + high/2}, point{d.W, top + high/2})
-	d.line("axis", point{left, base}, point{d.W, base})
+	d.line("guide", point{left, top}, point{right, top})
+	d.line("guide", point{left, top + high/2}, point{right, top + high/2})
+	d.line("axis", point{left, base}, point{right, base})
 	d.words(left-8, top+4, d.cut(text, left-8), "end", "soft")
 	d.words(left-8, base+4, "0", "end", "soft")
-	step := (d.W - left - 16) / px(max(1, len(c.Groups)-1))
-	at := func(i int) px { return left + 8 + step*px(i) }
+	step := (right - left - 16) / px(max(1, len(c.Groups)-1))
+	t := timeline{left: left, base: base, high: high, step: step, most: most}
+	ends := d.runs(c, t)
+	for i, y := range apart(ends, 15) {
+		d.words(right+6, y+4, d.cut(c.Series[i].Name, names/boldly), "start", "strong")
+	}
+	d.dates(c, t)
+	d.H = base + 26
+}
+
+// timeline is where the points of a trend stand.
+type timeline struct {
+	left, base, high, step px
+	most                   notes.Decimal
+}
+
+func (t timeline) at(i int) px { return t.left + 8 + t.step*px(i) }
+
+// runs draws the lines of a trend and returns the height at which each ends. All but the first are
+// broken lines, each its own way, so that they differ without colour.
+func (d *drawing) runs(c *Chart, t timeline) []px {
+	ends := make([]px, len(c.Series))
 	for i, s := range c.Series {
 		var path []point
 		for j, g := range c.Groups {
 			if i < len(g.Values) {
-				path = append(path, point{at(j), base - high*px(share(g.Values[i].Amount, most))})
+				path = append(path, point{t.at(j), t.base - t.high*px(share(g.Values[i].Amount, t.most))})
 			}
 		}
-		d.line("run "+string(s.Tone), path...)
+		ends[i] = t.base
+		if len(path) == 0 {
+			continue
+		}
+		ends[i] = path[len(path)-1].y
+		class := "run " + string(s.Tone)
+		if i > 0 {
+			class += " dash"
+		}
+		d.line(class, path...)
 		for _, p := range path {
 			d.Shapes = append(d.Shapes, shape{X: p.x, Y: p.y, R: 3, Class: "dot " + string(s.Tone)})
 		}
 	}
+	return ends
+}
+
+// dates names the groups of a trend below its line, as many as there is room for.
+func (d *drawing) dates(c *Chart, t timeline) {
 	free := px(0)
 	for j, g := range c.Groups {
 		w := d.wide(g.Label)
-		x := min(max(at(j)-w/2, left), d.W-w)
+		x := min(max(t.at(j)-w/2, t.left), d.W-w)
 		if x >= free {
-			d.words(x, base+18, g.Label, "start", "soft")
+			d.words(x, t.base+18, g.Label, "start", "soft")
 			free = x + w + 10
 		}
 	}
-	d.H = base + 26
+}
+
+// apart moves heights from each other until they are so far apart, the highest first.
+func apart(list []px, far px) []px {
+	order := make([]int, len(list))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(list[a], list[b]) })
+	out := slices.Clone(list)
+	for i := 1; i < len(order); i++ {
+		out[order[i]] = max(out[order[i]], out[order[i-1]]+far)
+	}
+	return out
 }

@@ -63,7 +63,7 @@ func (d *drawing) flowing(c *Chart) {
 	label := px(0) // the last column's words stand right of it
 	for _, p := range list {
 		if p.column == columns {
-			label = max(label, d.wide(p.name), d.wide(p.text))
+			label = max(label, d.wide(p.name)*boldly, d.wide(p.text))
 		}
 	}
 	label = min(label, d.W*.45) + 8
@@ -94,7 +94,7 @@ func (d *drawing) flowing(c *Chart) {
 		x := step * px(p.column)
 		d.Shapes = append(d.Shapes, shape{X: x, Y: p.y, W: bar, H: p.h, Fill: "plain"})
 		if p.column == columns {
-			d.words(x+bar+8, p.y+10, d.cut(p.name, label-8), "start", "strong")
+			d.words(x+bar+8, p.y+10, d.cut(p.name, (label-8)/boldly), "start", "strong")
 			d.words(x+bar+8, p.y+25, d.cut(p.text, label-8), "start", "")
 			continue
 		}

@@ -57,7 +57,7 @@ func opening(text string) string {
 		return text
 	case strings.ContainsRune("#>+-=:", rune(text[0])):
 		return "\\" + text
-	case digits > 0 && digits < len(text) && (text[digits] == '.' || text[digits] == ')'):
+	case digits > 0 && digits < len(text) && strings.ContainsRune(".)", rune(text[digits])) && (digits+1 == len(text) || text[digits+1] == ' '):
 		return text[:digits] + "\\" + text[digits:]
 	}
 	return text

@@ -285,6 +285,9 @@ type graph struct {
 	Table                 Table
 }
 
+// pageLetters is how much wider the letters of the widest font a page may get are than those measured.
+const pageLetters = 1.2
+
 func graphOf(c Chart) (graph, error) {
 	m, err := newMeasure()
 	if err != nil {
@@ -292,7 +295,7 @@ func graphOf(c Chart) (graph, error) {
 	}
 	g := graph{ID: c.ID, Title: shown(unit(c.Title, c.Unit)), Desc: shown(c.Desc), Told: c.told(), Table: c.table(), Drawn: c.drawn()}
 	if g.Drawn {
-		g.Wide, g.Narrow = c.draw(640, m), c.draw(350, m)
+		g.Wide, g.Narrow = c.draw(640, pageLetters, m), c.draw(350, pageLetters, m)
 	}
 	return g, nil
 }

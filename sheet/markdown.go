@@ -233,7 +233,7 @@ func (m *letterWriter) table(t *Table) {
 	width := make([]int, len(head))
 	for _, r := range rows {
 		for i, c := range r {
-			width[i] = min(max(width[i], columns.StringWidth(c), 3), 40)
+			width[i] = min(max(width[i], columns.StringWidth(c), 3), 60)
 		}
 	}
 	var out []string

@@ -17,8 +17,7 @@ func PDF(w io.Writer, first Sheet, more ...Sheet) error {
 	laid := make([][][]placed, len(all))
 	for i := range all {
 		p.anchor(all[i].Blocks)
-		d := layout{pen: p, sheet: &all[i], words: wordsIn(all[i].Lang), width: p.w - 2*p.margin}
-		laid[i] = place(d.sheetSlips(), p.h-2*p.margin-p.footHeight())
+		laid[i] = p.lay(&all[i])
 	}
 	for i, pages := range laid {
 		for n, page := range pages {
@@ -33,6 +32,27 @@ func PDF(w io.Writer, first Sheet, more ...Sheet) error {
 	}
 	_, err = w.Write(out.Bytes())
 	return err
+}
+
+// lay sets a sheet on pages. Where little stands on the last page, letters up to a tenth smaller are
+// tried, to save it.
+func (p *pen) lay(s *Sheet) [][]placed {
+	high := p.h - 2*p.margin - p.footHeight()
+	set := func(k float64) [][]placed {
+		d := layout{pen: p, sheet: s, words: wordsIn(s.Lang), width: p.w - 2*p.margin, k: p.k * k}
+		return place(d.sheetSlips(), high)
+	}
+	usual := set(1)
+	last := usual[len(usual)-1]
+	if end := last[len(last)-1]; len(usual) == 1 || end.y+end.h > high*0.4 {
+		return usual
+	}
+	for _, k := range []float64{0.96, 0.93, 0.9} {
+		if smaller := set(k); len(smaller) < len(usual) {
+			return smaller
+		}
+	}
+	return usual
 }
 
 func (p *pen) footHeight() float64 { return 18 * p.k }

@@ -8,6 +8,7 @@ type layout struct {
 	sheet *Sheet
 	words ownWords
 	width float64 // of the lines
+	k     float64 // size of letters; a little smaller where that saves a page
 }
 
 func (d *layout) body() style  { return style{size: 9.4 * d.k} }
@@ -17,6 +18,7 @@ func (d *layout) label() style { return style{size: 7.2 * d.k} }
 func (d *layout) sheetSlips() []slip {
 	out := d.plate()
 	out = append(out, d.blocks(d.sheet.Blocks)...)
+	out[len(out)-1].keep = len(d.sheet.Foot) > 0 // small print is never alone on a page
 	for i, f := range d.sheet.Foot {
 		part := d.text(Words(f), style{size: 7.4 * d.k})
 		if i == 0 && len(part) > 0 {

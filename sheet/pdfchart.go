@@ -1,6 +1,10 @@
 package sheet
 
-import "codeberg.org/go-pdf/fpdf"
+import (
+	"strings"
+
+	"codeberg.org/go-pdf/fpdf"
+)
 
 // point2 is a place on a page.
 type point2 struct{ x, y float64 }
@@ -11,7 +15,7 @@ func (d *layout) chart(c *Chart) []slip {
 	out = append(out, together(d.text(Words(c.Desc), d.body()), true)...)
 	if c.drawn() {
 		scale := 0.68 * d.k
-		g := c.draw(px(d.width/scale), d.measure)
+		g := c.draw(px(d.width/scale), 1, d.measure)
 		out = append(out, slip{h: float64(g.H) * scale, gap: 6 * d.k, draw: func(x, y float64) {
 			for _, s := range g.Shapes {
 				d.shape(s, point2{x, y}, scale)
@@ -44,6 +48,10 @@ func (d *layout) shape(s shape, at point2, scale float64) {
 		d.ribbon(s, place)
 	case len(s.path) > 0:
 		thick := map[bool]float64{true: 0.4, false: 1}[s.Class == "guide"]
+		if strings.HasSuffix(s.Class, " dash") {
+			d.pdf.SetDashPattern([]float64{4, 2}, 0)
+			defer d.pdf.SetDashPattern(nil, 0)
+		}
 		for i := 1; i < len(s.path); i++ {
 			a, b := place(s.path[i-1].x, s.path[i-1].y), place(s.path[i].x, s.path[i].y)
 			d.rule(a.x, a.y, b.x, b.y, thick)
@@ -93,7 +101,7 @@ func polygon(list []point2) []fpdf.PointType {
 }
 
 // hatch fills a rectangle, or the outline within it, with the hatching of a tone, as the pages do:
-// black for what is settled, strokes for what waits, crossed strokes for what goes out, a grid for
+// level lines for what is settled, strokes for what waits, crossed strokes for what goes out, a grid for
 // what is lost, dots for nothing there.
 func (d *layout) hatch(t Tone, corners []point2, outline []point2) {
 	a, b := corners[0], corners[1]
@@ -122,6 +130,11 @@ func (d *layout) hatch(t Tone, corners []point2, outline []point2) {
 	case Stop:
 		strokes(2.6, 0)
 		for y := a.y; y < b.y; y += 2.6 {
+			d.pdf.Line(a.x, y, b.x, y)
+		}
+	case Go:
+		d.pdf.SetLineWidth(0.8)
+		for y := a.y + 0.7; y < b.y; y += 1.9 {
 			d.pdf.Line(a.x, y, b.x, y)
 		}
 	case Calm:

@@ -34,10 +34,8 @@ func (d *layout) firm() slip {
 		return slip{}
 	}
 	pad, bold := 6*d.k, style{face: face{bold: true}, size: 9.4 * d.k}
-	rest := append(append([]string{}, l.Address...), l.Contact)
-	more := join(" · ", append(rest, l.TaxNumbers...)...)
 	name := d.lines(Words(l.Name), d.width-2*pad, bold)
-	small := d.lines(Words(more), d.width-2*pad, style{size: 7.6 * d.k})
+	small := d.lines(Words(l.More()), d.width-2*pad, style{size: 7.6 * d.k})
 	beside := len(name) == 1 && len(small) == 1 && name[0].w+small[0].w+20*d.k < d.width-2*pad
 	h := float64(len(name))*bold.size*leading + 5*d.k
 	if !beside {

@@ -6,7 +6,9 @@ func (d *layout) columns(t *Table, s style) []float64 {
 	n := len(t.Columns)
 	need, width := make([]float64, n), make([]float64, n)
 	for i, c := range t.Columns {
-		need[i] = d.natural(Words(c.Title), d.small(s)) + d.between()
+		head := d.small(s)
+		head.bold = true
+		need[i] = d.natural(Words(c.Title), head) + d.between()
 	}
 	for _, r := range t.Rows {
 		cells, spans := t.spread(r)
@@ -14,8 +16,7 @@ func (d *layout) columns(t *Table, s style) []float64 {
 			if spans[i] == 1 && len(cells) == n {
 				need[i] = max(need[i], d.natural(c.Text, s)+d.between(), d.barWidth(c)+d.between())
 			} else if r.Kind == Total && i == len(cells)-1 {
-				b := s
-				b.bold = true
+				b := total(s)
 				need[n-1] = max(need[n-1], d.natural(c.Text, b)+d.between())
 			}
 		}
@@ -49,7 +50,9 @@ func (d *layout) columns(t *Table, s style) []float64 {
 			return width
 		}
 		if len(rest) == 0 {
-			width[open[0]] += left // the first column of words takes what nobody needs
+			for _, i := range open { // what nobody needs stands between them
+				width[i] += left / float64(len(open))
+			}
 		}
 		open, room, shares = rest, left, leftShares
 	}
@@ -73,6 +76,13 @@ func (d *layout) barWidth(c Cell) float64 {
 		return 0
 	}
 	return 60 * d.k
+}
+
+// total is the letters of a sum.
+func total(s style) style {
+	s.bold = true
+	s.size *= 1.06
+	return s
 }
 
 func (d *layout) small(s style) style { s.size *= 0.84; return s }
@@ -170,9 +180,11 @@ func (d *layout) setCells(t *Table, cells []Cell, spans []int, widths []float64,
 func (d *layout) tableRow(t *Table, r Row, widths []float64, s style) []slip {
 	cells, spans := t.spread(r)
 	b := s
-	b.bold = r.Kind == Group || r.Kind == Total
-	if r.Kind == Total {
-		b.size *= 1.06
+	switch r.Kind {
+	case Group:
+		b.bold = true
+	case Total:
+		b = total(s)
 	}
 	set := d.setCells(t, cells, spans, widths, b)
 	most, barred := 1, false
@@ -212,7 +224,7 @@ func (d *layout) rowSlip(r rowPart) slip {
 		h += 4 * d.k
 	}
 	if r.bars {
-		h += 9 * d.k
+		h += 10 * d.k
 	}
 	return slip{h: h, draw: func(x, y float64) {
 		top := y + pad
@@ -223,7 +235,7 @@ func (d *layout) rowSlip(r rowPart) slip {
 			part := c.lines[min(r.from, len(c.lines)):min(r.to, len(c.lines))]
 			d.stack(part, box{x + c.x, top, c.w, 0}, c.align)
 			if r.bars && c.bar != nil {
-				d.bar(*c.bar, box{x + c.x, top + float64(len(part))*r.style.size*leading + 1.5*d.k, 60 * d.k, 6 * d.k})
+				d.bar(*c.bar, box{x + c.x, top + float64(len(part))*r.style.size*leading + 2.5*d.k, 60 * d.k, 6 * d.k})
 			}
 		}
 		switch {

@@ -40,6 +40,12 @@ type Letterhead struct {
 	TaxNumbers []string
 }
 
+// More is all of a letterhead but the name, on one line.
+func (l Letterhead) More() string {
+	rest := append(append([]string{}, l.Address...), l.Contact)
+	return join(" · ", append(rest, l.TaxNumbers...)...)
+}
+
 // Letters returns the letterhead of a company; a company nobody wrote down has none.
 func Letters(c *notes.Company) Letterhead {
 	if c == nil {
