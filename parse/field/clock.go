@@ -24,6 +24,8 @@ func (r *reader) clockAt(i int) (clockTime, bool) {
 		return clockTime{hour: 12, half: 'p', clear: true, next: i + 1}, true
 	case t.low == "midnight":
 		return clockTime{hour: 12, half: 'a', clear: true, next: i + 1}, true
+	case t.kind == word:
+		return r.clockWords(i)
 	case t.kind != number:
 		return clockTime{}, false
 	}
@@ -125,6 +127,9 @@ func (r *reader) pairAt(i int) (clockPair, bool) {
 		return clockPair{}, false
 	}
 	j, worded := r.rangeSign(a.next)
+	if low := r.low(a.next); r.low(i-1) == "de" && (low == "a" || low == "à") {
+		j, worded = a.next+1, true // Spanish and French: "de 7 a 3:30"
+	}
 	if j < 0 {
 		return clockPair{}, false
 	}
@@ -139,7 +144,7 @@ func (r *reader) pairAt(i int) (clockPair, bool) {
 		return clockPair{}, false
 	}
 	p := clockPair{from: a, to: b, next: b.next, worded: worded}
-	p.from24 = r.low(i-1) == "from" && worded
+	p.from24 = (r.low(i-1) == "from" || r.low(i-1) == "de") && worded
 	return p, true
 }
 
@@ -330,6 +335,8 @@ func nextAfter(to, from int, fixed bool) int {
 // doubt returns why a span cannot be right, or "".
 func (p clockPair) doubt(from, to int) string {
 	switch {
+	case p.from.military && p.from.hour > 12 && !p.to.fixed() && p.to.minutes() < p.from.minutes() && to < wholeDay:
+		return "may end in the evening or the next morning"
 	case to-from <= longest:
 		return ""
 	case to > wholeDay && p.from.fixed() && p.to.fixed():

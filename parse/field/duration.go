@@ -66,8 +66,10 @@ func (r *reader) stretchAt(i int) (stretch, bool) {
 // rateBefore reports whether what stands before token i makes a number of hours no time worked.
 func (r *reader) rateBefore(i int) bool {
 	switch r.low(i - 1) {
-	case "every", "per", "within", "next", "$", "#", "€", "£":
+	case "every", "per", "within", "next", "$", "#", "€", "£", "minimum":
 		return true
+	case "min":
+		return !r.isNumber(i - 2) // "min 2 hrs" is a least charge
 	}
 	return false
 }
@@ -274,8 +276,10 @@ func (r *reader) namesThing(i int) bool {
 // breakWord reports whether token i is a word for the unpaid pause.
 func (r *reader) breakWord(i int) bool {
 	switch r.low(i) {
-	case "lunch", "lunches", "break", "dinner", "unpaid":
+	case "lunch", "lunches", "break", "dinner", "unpaid", "lnch", "lch", "meal":
 		return true
+	case "ln":
+		return r.low(i+1) != "ft" && r.low(i+1) != "feet"
 	}
 	return false
 }
@@ -326,7 +330,10 @@ func (r *reader) pauseAmount(i int, bare bool) (pause, bool) {
 	if r.low(j) == "min" || r.low(j) == "m" {
 		j++
 	}
-	if r.low(j) == "for" || r.low(j) == "of" {
+	if r.low(j) == "off" {
+		j++
+	}
+	if r.low(j) == "for" || r.low(j) == "of" || r.low(j) == "at" {
 		j++
 	}
 	if r.low(j) == "unpaid" {

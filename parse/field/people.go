@@ -14,6 +14,7 @@ type mention struct {
 	weak    bool // the word has another meaning and counts only beside a time: "Will", "both"
 	strange bool // a name nobody knows
 	beside  bool // "with Ben": the author was there too
+	helps   bool // "helper", "apprentice"
 	we      bool // "we": whoever is named beside the time comes before it
 }
 
@@ -130,7 +131,7 @@ func (r *reader) spokenTo(i int) bool {
 	switch r.low(i - 1) {
 	case "for":
 		low := r.low(i - 2)
-		return !hourWord(low) && !minuteWord(low) && low != "each" && low != "apiece"
+		return !hourWord(low) && !minuteWord(low) && low != "each" && low != "apiece" && low != "same" && low != "ditto"
 	case "told", "tell", "by", "per", "from", "ask", "asked", "call", "called", "to", "let",
 		"showed", "helped", "helping", "text", "texted":
 		return true
@@ -162,9 +163,42 @@ func (r *reader) standIn(i int) (mention, bool) {
 		m.heads = 2
 		return m, r.low(i+1) == "both"
 	case "helper", "apprentice":
-		return r.helper(i + 1), true
+		m := r.helper(i + 1)
+		m.helps = true
+		return m, true
+	case "everybody", "everyone":
+		m := r.wholeCrew(i + 1)
+		return m, len(m.names) > 0 && !everyone(r.low(i-1)) && r.timeFollows(i+1)
+	case "all", "whole", "entire", "full":
+		if j := r.allHands(i); j > 0 {
+			m := r.wholeCrew(j)
+			return m, len(m.names) > 0
+		}
 	}
 	return mention{}, false
+}
+
+// allHands returns the token after "all hands", "all of us", "whole crew" at token i, or 0.
+func (r *reader) allHands(i int) int {
+	switch next := r.low(i + 1); {
+	case next == "hands" && r.low(i) == "all", next == "crew" && r.low(i) != "all":
+		return i + 2
+	case r.low(i) == "all" && next == "of" && r.low(i+2) == "us":
+		return i + 3
+	}
+	return 0
+}
+
+// timeFollows reports whether a span or a duration stands at token i.
+func (r *reader) timeFollows(i int) bool {
+	if r.low(i) == ":" || r.beforeTime(i) {
+		i++
+	}
+	_, ok := r.pairAt(i)
+	if !ok {
+		_, ok = r.stretchAt(i)
+	}
+	return ok
 }
 
 func (r *reader) author(next int) mention {
@@ -232,7 +266,7 @@ func (r *reader) strangersAt(i int) (mention, bool) {
 	if s := r.low(j); s == ":" || s == "," || s == "-" && r.toks[j].spaced || s == "–" {
 		j++
 	}
-	if !r.isNumber(j) {
+	if !r.isNumber(j) && r.hourWord(j) == 0 {
 		return m, false
 	}
 	p, ok := r.pairAt(j)
@@ -246,6 +280,9 @@ func (r *reader) strangersAt(i int) (mention, bool) {
 // nextStranger reads a name nobody knows, in any case, between two clock spans: "sam 7-3:30 lou 7-3".
 // Without it the second span would be taken for the first person's evening.
 func (r *reader) nextStranger(i int, list []timePart) (mention, bool) {
+	if i == 0 && r.bold && r.lex != nil && r.mayBeName(i) {
+		return r.strangerNamed(i), true
+	}
 	if i >= len(r.toks) || r.toks[i].kind != word || r.toks[i].ent != nil || len(list) < 2 || commonWord(r.low(i)) {
 		return mention{}, false
 	}
@@ -260,9 +297,40 @@ func (r *reader) nextStranger(i int, list []timePart) (mention, bool) {
 	if _, ok := r.pairAt(i + 1); !ok {
 		return mention{}, false
 	}
+	return r.strangerNamed(i), true
+}
+
+// strangerNamed is the person nobody knows whose name is token i.
+func (r *reader) strangerNamed(i int) mention {
 	name := r.text[r.toks[i].start:r.toks[i].end]
 	first, n := utf8.DecodeRuneInString(name)
-	return mention{strange: true, next: i + 1, names: []string{string(unicode.ToUpper(first)) + name[n:]}}, true
+	return mention{strange: true, next: i + 1, names: []string{string(unicode.ToUpper(first)) + name[n:]}}
+}
+
+// mayBeName reports whether a word in small letters that begins a text about time and stands right
+// before a span can only be a name: "cass 7-3:30".
+func (r *reader) mayBeName(i int) bool {
+	t := &r.toks[i]
+	if t.kind != word || t.ent != nil || r.capital(i) || len(t.low) < 3 || len(t.low) > 12 || commonWord(t.low) ||
+		notAPerson(t.low) || r.cueWord(i) || numberWordAt(t.low) || dayPart(t.low) {
+		return false
+	}
+	if r.low(i+1) == ":" {
+		i++
+	}
+	_, ok := r.pairAt(i + 1)
+	return ok
+}
+
+// dayPart reports whether a word before a span says when or where, not who.
+func dayPart(low string) bool {
+	switch low {
+	case "here", "there", "was", "were", "then", "only", "approx", "about", "around", "late", "early", "morning", "afternoon",
+		"evening", "night", "nights", "days", "overtime", "reg", "regular", "double", "straight", "shop", "yard", "house",
+		"barn", "school", "church", "store", "just", "also", "again", "back", "maybe", "same", "remote", "plus", "called":
+		return true
+	}
+	return false
 }
 
 // anyNameAt reads a known person or a capitalized word that may be a name.

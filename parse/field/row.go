@@ -17,7 +17,8 @@ type rowBuilder struct {
 	r      *reader
 	rows   []notes.TimeRow
 	cur    draft
-	travel bool // "travel" stands before the time it is about
+	travel bool          // "travel" stands before the time it is about
+	lunch  notes.Minutes // a break written before anybody's time
 }
 
 // A draft is a row in the making.
@@ -32,6 +33,7 @@ type draft struct {
 	started   bool
 	inherited bool // people are carried over from the row before
 	we        bool // its people are whoever "we" are
+	same      bool // "same" stands behind its time
 }
 
 func (b *rowBuilder) build(parts []timePart) {
@@ -95,6 +97,9 @@ func (b *rowBuilder) person(a timePart, parts []timePart, k int) {
 	default:
 		b.flush()
 	}
+	if a.who.helps && len(a.who.names) == 1 && slices.Contains(b.cur.row.People, a.who.names[0]) {
+		a.who.names, a.who.unnamed = nil, 1 // "Tobias and the apprentice"
+	}
 	for _, name := range a.who.names {
 		if !slices.Contains(b.cur.row.People, name) {
 			b.cur.row.People = append(b.cur.row.People, name)
@@ -112,7 +117,7 @@ func (b *rowBuilder) person(a timePart, parts []timePart, k int) {
 
 // same gives somebody the times of the row before: "Sam 7-3:30, Tobias same".
 func (b *rowBuilder) same(a timePart) bool {
-	if low := b.r.low(a.to); low != "same" && low != "ditto" || len(a.who.names) == 0 {
+	if len(a.who.names) == 0 || !b.r.sameAs(a) {
 		return false
 	}
 	b.flush()
@@ -124,6 +129,23 @@ func (b *rowBuilder) same(a timePart) bool {
 	row.Start, row.End = b.r.piece(a.from, a.to+1)
 	b.rows = append(b.rows, row)
 	return true
+}
+
+// sameAs reports whether "same" or "ditto" stands beside a person: "Tobias same", "Ben the same",
+// "same for Ben".
+func (r *reader) sameAs(a timePart) bool {
+	i := a.to
+	if low := r.low(i); low == "the" || low == ":" || low == "-" {
+		i++
+	}
+	before := r.low(a.from - 1)
+	if before == "for" || before == "with" || before == "/" {
+		before = r.low(a.from - 2)
+		if before == "w" {
+			before = r.low(a.from - 3)
+		}
+	}
+	return r.low(i) == "same" || r.low(i) == "ditto" || before == "same" || before == "ditto"
 }
 
 // signed gives a row without people to the name that stands alone at the end: "50 mins. Tobias".
@@ -189,6 +211,7 @@ func (b *rowBuilder) span(a timePart) {
 	}
 	b.cur.row.Spans = append(b.cur.row.Spans, s)
 	b.cur.lastSpan = max(b.cur.lastSpan, int(s.To))
+	b.cur.same = b.r.low(a.to) == "same" || b.r.low(a.to) == "ditto"
 	b.timed(a)
 }
 
@@ -227,6 +250,9 @@ func (b *rowBuilder) stated(a timePart, parts []timePart, k int) {
 	b.cur.row.Stated = a.minutes
 	b.cur.total = b.cur.total || a.flag
 	b.cur.row.Fault = a.doubt
+	if r := b.r; a.doubt == "" && b.cur.row.Crew == 0 && (r.low(a.from-1) == "x" || r.low(a.from-1) == "×") && r.isNumber(a.from-2) {
+		b.cur.row.Fault = "may be " + r.low(a.from-2) + " people or " + r.low(a.from-2) + " times"
+	}
 	if a.doubt == "" && a.minutes > longest && !a.flag {
 		b.cur.row.Fault = "runs past 16 h"
 	}
@@ -271,54 +297,6 @@ func (b *rowBuilder) checkSum(sum notes.Minutes) {
 	case row.Fault == "":
 		row.Fault = "says " + sum.String() + ", its clock times give " + row.Clock().String()
 	}
-}
-
-// pause takes a break off the row, or off every row of the line.
-func (b *rowBuilder) pause(a timePart) {
-	b.r.claimTokens(a.from, a.to)
-	if a.pair.next > 0 && b.cur.timed {
-		// A lunch written between two spans is off the clock already: "7-11 lunch 11-11:30".
-		if s, _ := a.pair.span(0); int(s.From) >= b.cur.lastSpan {
-			return
-		}
-	}
-	if a.flag || b.unparted(a) {
-		for k := max(0, len(b.rows)-16); k < len(b.rows); k++ {
-			if len(b.rows[k].Spans) > 0 {
-				b.rows[k].Break = a.minutes
-			}
-		}
-	}
-	if b.cur.timed {
-		b.cur.row.Break = a.minutes
-		b.touch(a)
-		return
-	}
-	if n := len(b.rows); n > 0 && !a.flag && len(b.rows[n-1].Spans) > 0 {
-		b.rows[n-1].Break = a.minutes
-	}
-}
-
-// unparted reports whether a break ends a line of several people whose times are written without
-// any mark between them, so that it is everybody's: "sam 7-330 lou 7-3:30 1/2 hr lunch".
-func (b *rowBuilder) unparted(a timePart) bool {
-	if len(b.rows) == 0 || len(b.rows) > 16 || !b.cur.timed || a.to < len(b.r.toks) || b.cur.row.Break > 0 {
-		return false
-	}
-	for k := range b.rows {
-		if b.rows[k].Break > 0 || len(b.rows[k].Spans) == 0 {
-			return false
-		}
-	}
-	for i := range b.r.toks {
-		switch b.r.low(i) {
-		case ",", ";", ".", "/", "&", "and", "+":
-			if !b.r.close(i + 1) {
-				return false
-			}
-		}
-	}
-	return true
 }
 
 // crew sets the head count of the row it stands in or before.
@@ -378,9 +356,15 @@ func (b *rowBuilder) flush() {
 		row.Crew = max(row.Crew, len(row.People)+d.unnamed)
 	}
 	if len(row.Spans) == 0 {
-		row.Each = !d.total && row.Heads() > 1
+		row.Each = !d.total && (row.Heads() > 1 || row.Each && len(row.People) == 0)
 	} else {
 		row.Each = false
+		if d.same {
+			b.asBefore(row)
+		}
+		if row.Break == 0 {
+			row.Break = b.lunch
+		}
 	}
 	row.Start, row.End = b.r.piece(d.from, d.to)
 	b.rows = append(b.rows, *row)

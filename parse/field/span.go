@@ -17,6 +17,10 @@ func (r *reader) spanPart(i int, list []timePart) (timePart, bool) {
 	if !p.strong() && !r.borneOut(i, p, list) {
 		return timePart{}, false
 	}
+	if off := r.low(i - 1); len(list) == 0 && i > 1 && (off == "off" || off == "down" || off == "out" || off == "open" || off == "closed") {
+		r.claimTokens(i, p.next) // "power off 10:15-10:40"
+		return timePart{}, false
+	}
 	from := i
 	if p.from24 {
 		from--
@@ -47,7 +51,7 @@ func (r *reader) borneOut(i int, p clockPair, list []timePart) bool {
 		return true
 	case len(list) > 0 && list[len(list)-1].kind == aSpan && r.goesOn(list[len(list)-1].to, i):
 		return true
-	case r.low(i-1) == "travel":
+	case r.low(i-1) == "travel", r.low(i-1) == "worked":
 		return true
 	case r.low(p.next) == "x" && r.isNumber(p.next+1):
 		return !p.rises()

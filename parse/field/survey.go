@@ -109,6 +109,10 @@ func (r *reader) lookUp(i int, low string) {
 	switch low {
 	case "to", "till", "til", "until", "thru", "through", "or":
 		s.ranges = s.ranges || r.clockSide(i-1) && r.clockSide(i+1)
+	case "past":
+		s.ranges = s.ranges || partOfHour(r.low(i-1)) > 0
+	case "at":
+		s.ranges = s.ranges || r.hourWord(i+1) > 0
 	case "of":
 		s.ofs = true
 	case "percent":
@@ -117,7 +121,7 @@ func (r *reader) lookUp(i int, low string) {
 		s.negations = true
 	case "no":
 		s.lacking = true
-	case "in", "up", "on", "hot", "down":
+	case "in", "up", "on", "down", "out":
 		s.placed = s.placed || i > 0 && r.placedAt(i)
 	case "dollars", "bucks":
 		s.dollars = true
@@ -157,10 +161,10 @@ func (r *reader) clockSide(i int) bool {
 		return true
 	}
 	switch r.low(i) {
-	case "a", "p", "am", "pm", "m", ".", "noon", "midnight", "'":
+	case "a", "p", "am", "pm", "m", ".", "noon", "midnight", "'", "lunch":
 		return true
 	}
-	return false
+	return i >= 0 && i < len(r.toks) && (r.hourWord(i) > 0 || tensWord(r.low(i)) > 0 || partOfHour(r.low(i)) > 0)
 }
 
 // plainKey copies a word without its apostrophes into buf, or returns nil when it has none or is

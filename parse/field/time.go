@@ -6,11 +6,11 @@ import (
 
 var timeCues = cueTable{
 	timeWord: "h|hr|hrs|hour|hours|min|mins|minute|minutes|lunch|noon|midnight|manhours|manhrs|am|pm|" +
-		"half day|all day|unpaid|apiece|each way",
+		"half day|all day|unpaid|apiece|each way|crew|everybody|everyone",
 	crewWord:   "guys|men|man|electricians|apprentices|helpers|techs|hands|workers|people|of us|man crew|guy crew",
 	clockIn:    "on site|onsite|arrived|started|start|got here|got there|showed up|in|clocked in",
-	clockOut:   "off site|offsite|left|finished|finish|stopped|out|quit|done|gone|clocked out|ended|wrapped up",
-	travelWord: "travel|traveling|travelling|travel time|drive|drive time|driving|drove|windshield time|windshield",
+	clockOut:   "departed|depart|off site|offsite|left|finished|finish|stopped|out|quit|done|gone|clocked out|ended|wrapped up",
+	travelWord: "travel|traveling|travelling|travel time|drive|drive time|driving|drove|windshield time|windshield|shop to site|shop to job|to site|to the site|to and from site|site to shop|site to site|from the shop|from shop|job to job|on the road",
 	noBreak:    "no lunch|no break|without lunch|skipped lunch|worked thru lunch|worked through lunch|thru lunch|through lunch|straight through|straight thru",
 }
 
@@ -55,7 +55,7 @@ func ReadTime(text string, lex *Lexicon) []notes.TimeRow {
 // time reads the rows of time in the text and claims their numbers.
 func (r *reader) time() []notes.TimeRow {
 	s := r.look()
-	if !s.timed && !(s.numbers && (r.bold || s.ranges || s.colons || s.inOut == 3)) {
+	if !s.timed && !((s.numbers || s.ranges) && (r.bold || s.ranges || s.colons || s.inOut == 3)) {
 		return nil
 	}
 	var buf [12]timePart
@@ -99,15 +99,13 @@ func (r *reader) partAt(i, hit int, list []timePart) (timePart, bool) {
 	if a, ok := r.phrasePart(i, hit, inside, list); ok {
 		return a, true
 	}
-	if t.kind == number || t.kind == symbol || numberWordAt(t.low) || inside || t.low == "lunch" {
-		if p, ok := r.pauseAt(i, inside); ok {
-			return timePart{kind: aPause, from: i, to: p.next, minutes: p.minutes, flag: r.forAll(i, p.next), pair: p.pair}, true
-		}
+	if a, ok := r.pausePart(i, inside, list); ok {
+		return a, true
 	}
 	if a, ok := r.headCount(i, inside); ok {
 		return a, true
 	}
-	if t.kind == number || t.low == "noon" || t.low == "midnight" {
+	if t.kind == number || t.low == "noon" || t.low == "midnight" || r.hourWord(i) > 0 || partOfHour(t.low) > 0 {
 		if s, ok := r.rangeOfHours(i); ok && !r.tailOfSomething(i) {
 			return timePart{kind: aStated, from: i, to: s.next, minutes: s.minutes, doubt: s.doubt}, true
 		}
@@ -161,15 +159,6 @@ func afterTime(list []timePart) bool {
 		}
 	}
 	return false
-}
-
-// forAll reports whether a break from token i to next is everybody's: "both 30 lunch".
-func (r *reader) forAll(i, next int) bool {
-	return everyone(r.low(i-1)) || everyone(r.low(next))
-}
-
-func everyone(low string) bool {
-	return low == "both" || low == "all" || low == "each" || low == "everybody"
 }
 
 // phrasePart reads the parts that are phrases.
@@ -240,7 +229,8 @@ func (r *reader) inAndOut(in hit, k int, list []timePart) (timePart, bool) {
 			continue
 		}
 		b, ok := r.clockAfter(out.to)
-		if !ok || !a.clear && !b.clear && !r.bold && !(r.clockStops(b.next) && len(r.low(in.from)) > 2) && !r.afterPerson(in.from, list) {
+		said := r.low(in.to) == "at" && r.low(out.to) == "at" || a.military && b.military
+		if !ok || !a.clear && !b.clear && !r.bold && !said && !(r.clockStops(b.next) && len(r.low(in.from)) > 2) && !r.afterPerson(in.from, list) {
 			continue
 		}
 		p := clockPair{from: a, to: b, next: b.next}
@@ -251,7 +241,7 @@ func (r *reader) inAndOut(in hit, k int, list []timePart) (timePart, bool) {
 
 // clockAfter reads a time of day at token i, past "at" or ":".
 func (r *reader) clockAfter(i int) (clockTime, bool) {
-	if r.low(i) == "at" || r.low(i) == "@" || r.low(i) == ":" || r.low(i) == "by" || r.low(i) == "around" {
+	for n := 0; n < 2 && (r.low(i) == "at" || r.low(i) == "@" || r.low(i) == ":" || r.low(i) == "by" || r.low(i) == "around" || r.low(i) == "about"); n++ {
 		i++
 	}
 	c, ok := r.clockAt(i)
@@ -340,7 +330,11 @@ func (r *reader) loneNumber(i int, list []timePart) (timePart, bool) {
 		return timePart{}, false
 	}
 	person := len(list) > 0 && (list[len(list)-1].kind == aPerson || list[len(list)-1].kind == aCrew)
-	if (r.bold && (person || r.hoursAlone(i)) || i <= 2 && r.hoursLabel(i) && r.wholeRest(i)) && r.bareHours(i) {
+	if m, to, ok := r.bareTravel(i, list); ok {
+		return timePart{kind: aStated, from: i, to: to, minutes: m}, true
+	}
+	if (r.bold && (person || r.hoursAlone(i)) || i <= 2 && r.hoursLabel(i) && r.wholeRest(i) ||
+		person && r.besidePerson(i, list) && r.listedHours(i)) && r.bareHours(i) {
 		n, _ := r.num(i)
 		m, ok := wholeMinutes(n.v, 60)
 		return timePart{kind: aStated, from: i, to: n.next, minutes: m}, ok
@@ -391,9 +385,78 @@ func (r *reader) personPart(i int, list []timePart) (timePart, bool) {
 	return timePart{kind: aPerson, from: i, to: m.next, who: m}, ok
 }
 
+// besidePerson reports whether nothing but a small word stands between the person before token i
+// and it: "Ines did 6".
+func (r *reader) besidePerson(i int, list []timePart) bool {
+	switch to := list[len(list)-1].to; i - to {
+	case 0:
+		return true
+	case 1:
+		switch r.low(to) {
+		case "did", "worked", "had", "put", ":", "-", "=", "has":
+			return true
+		}
+	}
+	return false
+}
+
+// listedHours reports whether the number at token i stands in a list of people and hours: below a
+// label for hours, or before a person whose number has the word: "Ana 4, Ben 4 hrs".
+func (r *reader) listedHours(i int) bool {
+	if r.afterHoursLabel(2) {
+		return true
+	}
+	for people := 0; people < 8; people++ {
+		n, ok := r.num(i)
+		if !ok {
+			return false
+		}
+		if hourWord(r.low(n.next)) {
+			return people > 0
+		}
+		for i = n.next; joining(r.low(i)) || r.low(i) == ";"; i++ {
+		}
+		_, next, named := r.anyNameAt(i)
+		if i == n.next || !named {
+			return false
+		}
+		for i = next; r.low(i) == "did" || r.low(i) == ":" || r.low(i) == "-"; i++ {
+		}
+	}
+	return false
+}
+
+// bareTravel reads "travel 45" in a text about time: hours below 4, else minutes.
+func (r *reader) bareTravel(i int, list []timePart) (notes.Minutes, int, bool) {
+	if !r.bold || len(list) == 0 || list[len(list)-1].kind != aTravel || list[len(list)-1].to < i-1 {
+		return 0, i, false
+	}
+	n, ok := r.num(i)
+	if !ok || r.tailOfSomething(i) || !r.spanMayEnd(n.next) {
+		return 0, i, false
+	}
+	unit := 60
+	if n.v.Cmp(notes.Int(4)) >= 0 {
+		unit = 1
+	}
+	m, ok := wholeMinutes(n.v, unit)
+	return m, n.next, ok && m <= 4*60 && m >= 5
+}
+
 // timeBeside reports whether a time stands right after token next or right before token i.
 func (r *reader) timeBeside(next int, list []timePart, i int) bool {
+	if joining(r.low(next)) && r.low(next) != "," {
+		if _, ok := r.nameAt(next + 1); ok {
+			return true
+		}
+	}
 	if r.low(next) == ":" || r.low(next) == "," || r.low(next) == "-" {
+		if _, ok := r.nameAt(next + 1); ok && r.low(next) == "," && i == 0 {
+			return true
+		}
+		next++
+	}
+	for n := 0; n < 3 && r.beforeTime(next); n++ {
 		next++
 	}
 	if _, ok := r.pairAt(next); ok && next < len(r.toks) {
@@ -401,11 +464,6 @@ func (r *reader) timeBeside(next int, list []timePart, i int) bool {
 	}
 	if _, ok := r.stretchAt(next); ok {
 		return true
-	}
-	if joining(r.low(next)) {
-		if _, ok := r.nameAt(next + 1); ok {
-			return true
-		}
 	}
 	if r.bold && next < len(r.toks) && r.bareHours(next) {
 		return true
@@ -416,4 +474,13 @@ func (r *reader) timeBeside(next int, list []timePart, i int) bool {
 	last := list[len(list)-1]
 	gap := i - last.to
 	return (last.kind == aStated || last.kind == aSpan || last.kind == aPerson) && gap <= 1 && (gap == 0 || joining(r.low(i-1)) || r.low(i-1) == "(")
+}
+
+// beforeTime reports whether the word at token i may stand between a person and a time.
+func (r *reader) beforeTime(i int) bool {
+	switch r.low(i) {
+	case "was", "were", "worked", "here", "there", "on", "site", "from", "did", "in", "at", "onsite":
+		return true
+	}
+	return false
 }

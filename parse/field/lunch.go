@@ -1,0 +1,219 @@
+package field
+
+import "jobday/notes"
+
+// longBreak is the longest unpaid break that is taken from a bare figure behind a span, and
+// breakAfter the shortest span that has one. Common practice, no source.
+const (
+	longBreak  = 60
+	breakAfter = 5 * 60
+)
+
+// pausePart reads an unpaid break at token i, where one may stand.
+func (r *reader) pausePart(i int, inside bool, list []timePart) (timePart, bool) {
+	t := &r.toks[i]
+	if inside {
+		if a, ok := r.figurePause(i, list); ok {
+			return a, true
+		}
+	}
+	if t.kind != number && t.kind != symbol && !inside && t.low != "lunch" && !numberWordAt(t.low) {
+		return timePart{}, false
+	}
+	p, ok := r.pauseAt(i, inside)
+	return timePart{kind: aPause, from: i, to: p.next, minutes: p.minutes, flag: r.forAll(i, p.next), pair: p.pair}, ok
+}
+
+// figurePause reads a break that is only a figure right behind a span: "7-3:30 (.5)", "7-3:30 1/2",
+// "0600-1430 L30".
+func (r *reader) figurePause(i int, list []timePart) (timePart, bool) {
+	last := list[len(list)-1]
+	if last.kind != aSpan || last.to != i {
+		return timePart{}, false
+	}
+	s, doubt := last.pair.span(0)
+	if doubt != "" || s.Minutes() < breakAfter {
+		return timePart{}, false
+	}
+	from, open := i, ""
+	switch low := r.low(i); {
+	case low == "(":
+		open, i = ")", i+1
+	case (low == "l" || low == "ln") && (r.close(i+1) || r.low(i+1) == ":"):
+		open, i = "l", i+1
+	}
+	for r.low(i) == "-" || r.low(i) == ":" && open == "l" {
+		i++
+	}
+	n, ok := r.num(i)
+	if !ok || n.form == article || r.tailOfSomething(i) && open != "l" && r.low(i-1) != "-" {
+		return timePart{}, false
+	}
+	a := timePart{kind: aPause, from: from, to: n.next}
+	a.minutes, ok = r.breakFigure(&a, n)
+	switch {
+	case !ok:
+		return a, false
+	case open == ")":
+		if r.low(a.to) == "lunch" {
+			a.to++
+		}
+		a.flag = everyone(r.low(a.to))
+		if a.flag {
+			a.to++
+		}
+		a.to++
+		return a, r.low(a.to-1) == ")"
+	}
+	_, named := r.nameAt(a.to)
+	a.flag = everyone(r.low(a.to))
+	return a, named || a.flag || r.endsClause(a.to)
+}
+
+// breakFigure returns the minutes of a break written as n, with or without a unit behind it.
+func (r *reader) breakFigure(a *timePart, n num) (notes.Minutes, bool) {
+	if s, ok := r.unitOfTime(n.v, n.next); ok {
+		a.to = s.next
+		return s.minutes, s.minutes <= longBreak
+	}
+	if n.v.Cmp(one) <= 0 {
+		return wholeMinutes(n.v, 60)
+	}
+	switch n.small {
+	case 15, 20, 30, 45, 60:
+		return notes.Minutes(n.small), n.v.IsWhole()
+	}
+	return 0, false
+}
+
+// forAll reports whether a break from token i to next is everybody's: "both 30 lunch", "1/2 hr
+// lunch ea", "all took 30 for lunch".
+func (r *reader) forAll(i, next int) bool {
+	if everyone(r.low(i-1)) || everyone(r.low(next)) || r.low(next) == "for" && everyone(r.low(next+1)) {
+		return true
+	}
+	switch r.low(i - 1) {
+	case "took", "had", "with", "w", "less", "minus":
+		return everyone(r.low(i - 2))
+	}
+	return false
+}
+
+func everyone(low string) bool {
+	switch low {
+	case "both", "all", "each", "ea", "apiece", "everybody", "everyone":
+		return true
+	}
+	return false
+}
+
+// pause takes a break off the row, or off every row it is meant for.
+func (b *rowBuilder) pause(a timePart) {
+	b.r.claimTokens(a.from, a.to)
+	if a.pair.next > 0 && b.cur.timed {
+		// A lunch written between two spans is off the clock already: "7-11 lunch 11-11:30".
+		if s, _ := a.pair.span(0); int(s.From) >= b.cur.lastSpan {
+			return
+		}
+	}
+	if !b.cur.timed && len(b.rows) == 0 {
+		b.lunch = a.minutes // "30 lunch: Ana 7-3:30, Ben 7-3:30"
+		return
+	}
+	if a.flag || b.unparted(a) || b.closing(a) {
+		for k := max(0, len(b.rows)-16); k < len(b.rows); k++ {
+			if len(b.rows[k].Spans) > 0 {
+				b.rows[k].Break = a.minutes
+			}
+		}
+	}
+	if b.cur.timed {
+		b.cur.row.Break = a.minutes
+		b.touch(a)
+		return
+	}
+	if n := len(b.rows); n > 0 && !a.flag && len(b.rows[n-1].Spans) > 0 {
+		b.rows[n-1].Break = a.minutes
+	}
+}
+
+// lunchless reports whether every row so far is a span of somebody without a break.
+func (b *rowBuilder) lunchless() bool {
+	if len(b.rows) == 0 || len(b.rows) > 16 || !b.cur.timed || b.cur.row.Break > 0 || len(b.cur.row.Spans) == 0 {
+		return false
+	}
+	for k := range b.rows {
+		if b.rows[k].Break > 0 || len(b.rows[k].Spans) == 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// unparted reports whether a break ends a line of several people whose times are written without
+// any mark between them, so that it is everybody's: "sam 7-330 lou 7-3:30 1/2 hr lunch".
+func (b *rowBuilder) unparted(a timePart) bool {
+	if !b.lunchless() || a.to < len(b.r.toks) {
+		return false
+	}
+	for i := range b.r.toks {
+		switch b.r.low(i) {
+		case ",", ";", ".", "/", "&", "and", "+":
+			if !b.r.close(i + 1) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// closing reports whether a break behind a comma ends a line of several people who all worked long
+// enough to have one: "Ana 7:30-4 / Ben 7:30-4, lunch 30".
+func (b *rowBuilder) closing(a timePart) bool {
+	if !b.lunchless() || !b.r.endsText(a.to) || b.cur.row.Clock() < breakAfter {
+		return false
+	}
+	i := a.from - 1
+	for low := b.r.low(i); low == "w" || low == "with" || low == "/" && b.r.low(i-1) == "w"; low = b.r.low(i) {
+		i--
+	}
+	if low := b.r.low(i); low != "," && low != "(" && low != "-" && low != "–" {
+		return false
+	}
+	for k := range b.rows {
+		if b.rows[k].Clock() < breakAfter {
+			return false
+		}
+	}
+	for i := range b.r.toks {
+		if b.r.low(i) == ";" {
+			return false
+		}
+	}
+	return true
+}
+
+// endsText reports whether nothing but a closing mark stands from token i on.
+func (r *reader) endsText(i int) bool {
+	for ; i < len(r.toks); i++ {
+		if low := r.low(i); low != "." && low != ")" {
+			return false
+		}
+	}
+	return true
+}
+
+// asBefore gives a row that says "same" the break of the row before, when its times are the same:
+// "Ana: 7-3:30, 30 lunch. Ben: 7-3:30 same."
+func (b *rowBuilder) asBefore(row *notes.TimeRow) {
+	n := len(b.rows)
+	if n == 0 || row.Break > 0 || len(row.Spans) != len(b.rows[n-1].Spans) {
+		return
+	}
+	for k, s := range row.Spans {
+		if s != b.rows[n-1].Spans[k] {
+			return
+		}
+	}
+	row.Break = b.rows[n-1].Break
+}
