@@ -15,6 +15,7 @@ type Company struct {
 	Contact     string
 	TaxNumbers  []string
 	Currency    string // ISO 4217, default "USD"
+	Locale      string // how dates and amounts are written, one of Locales; default "en-US"
 	People      []Person
 	Classes     []LaborClass
 	Rounding    TimeRounding
@@ -28,14 +29,20 @@ type Company struct {
 	SmallTools  Decimal        // percent of labor, default 0
 	Subcontract Decimal        // percent on what a subcontractor charged, default 0
 	Pricing     []PricingRules // sets a scope may name
-	NEC         string         // code edition in force: "2017", "2020", "2023"; default "2020"
-	Terms       PaymentTerms
-	Units       []Unit // added by the price list
+	// CreditUnused says that allowed material a finished line did not use is credited; default no.
+	CreditUnused bool
+	NEC          string // code edition in force: "2017", "2020", "2023"; default "2020"
+	Terms        PaymentTerms
+	Units        []Unit // added by the price list
+	EInvoice     PartyKeys
 	// TestsOff names the usual tests after an installation that the company does not ask for.
 	TestsOff []string
 	Notice   NoticePeriods
 	Offer    OfferRules
 }
+
+// Locales are the ways to write dates and amounts that are known, as BCP 47 tags.
+var Locales = [...]string{"en-US", "en-CA", "en-GB", "fr-CA", "es-US", "de-DE"}
 
 // Person is one who works, with the labor class he or she is paid and billed as.
 type Person struct {
@@ -203,6 +210,7 @@ type Job struct {
 	Narrative   []Remark
 	Panels      []Panel       // by scope.md and panels.md
 	PanelsFile  *finding.File // panels.md, or nil
+	EInvoice    PartyKeys     // of the customer
 	Billing     BillingTerms
 }
 

@@ -20,7 +20,8 @@ var priceColumns = []string{"code", "item", "unit", "cost", "price", "kind", "wo
 // Prices reads prices.csv (RFC 4180): a header with the columns code, item, unit, cost, price, kind
 // and words in any order, then a row for each thing. It is never nil; a nil file is an empty list.
 //
-// Code, kind and words may be missing; kind is then material. Words are parted by ";". A row that
+// Code, kind and words may be missing; kind is then material. Words are parted by ";". A further
+// column pack says how many units come in a package. A row that
 // cannot be used gives a finding and is left out; every other row is read. After a broken quote
 // each line is read on its own, so that a field no longer holds line breaks.
 // Source: RFC 4180, section 2, for records, quotes and line ends.
@@ -203,7 +204,7 @@ func (p *priceReader) header(cells []priceCell) bool {
 		switch _, twice := p.columns[name]; {
 		case twice:
 			p.bad("prices/column", c.at, "the column "+quote(c.text)+" stands twice; the first one is used", "remove one of the two")
-		case slices.Contains(priceColumns, name):
+		case slices.Contains(knownPriceColumns, name):
 			p.columns[name] = i
 		case c.text != "":
 			unknown = append(unknown, c)
@@ -220,8 +221,8 @@ func (p *priceReader) header(cells []priceCell) bool {
 		return false
 	}
 	for _, c := range unknown {
-		hint := "known columns: " + strings.Join(priceColumns, ", ")
-		if near := nearest(c.text, priceColumns); near != "" {
+		hint := "known columns: " + strings.Join(knownPriceColumns, ", ")
+		if near := nearest(c.text, knownPriceColumns); near != "" {
 			hint = "did you mean " + quote(near) + "?"
 		}
 		p.bad("prices/column", c.at, "unknown column "+quote(c.text)+"; it is not read", hint)
@@ -243,8 +244,7 @@ func (p *priceReader) bad(rule string, at finding.Span, message, hint string) {
 func (p *priceReader) row(cells []priceCell) {
 	span := p.file.Span(cells[0].at.Start, cells[len(cells)-1].at.End)
 	if len(cells) != p.cells {
-		p.bad("prices/cells", span, "this row has "+count(len(cells))+" of the "+count(p.cells)+" cells the header has",
-			"put quotes around a cell with a comma in it; leave an empty cell between two commas")
+		p.bad("prices/cells", span, "this row has "+count(len(cells))+" of the "+count(p.cells)+" cells the header has", p.cellsHint(cells))
 		return
 	}
 	get := func(column string) priceCell {
@@ -278,9 +278,23 @@ func (p *priceReader) row(cells []priceCell) {
 			row.Words = append(row.Words, w)
 		}
 	}
+	p.pack(&row, get("pack"))
 	p.sameName(row)
 	p.priceless(row)
 	p.list.Rows = append(p.list.Rows, row)
+}
+
+// cellsHint says how to put a row with a wrong number of cells right: an amount that a comma parts in
+// two is the usual cause of one too many.
+func (p *priceReader) cellsHint(cells []priceCell) string {
+	for i := 1; i < len(cells) && len(cells) == p.cells+1; i++ {
+		a, b := cells[i-1].text, cells[i].text
+		whole, _, _ := strings.Cut(b, ".")
+		if allDigits(a) && len(a) < 4 && len(whole) == 3 && allDigits(whole) {
+			return "write " + a + b + " for " + a + "," + b
+		}
+	}
+	return "put quotes around a cell with a comma in it; leave an empty cell between two commas"
 }
 
 // formula reports whether a spreadsheet would compute the text rather than show it.
@@ -325,9 +339,18 @@ func (p *priceReader) amounts(row *notes.PriceRow, cost, price priceCell) bool {
 		}
 		m, err := parseAmount(a.cell.text)
 		if err != nil {
-			p.bad("prices/amount", a.cell.at, err.Error()+"; the row is left out", "write it like 1250.00")
+			hint := "write it like 1250.00"
+			if plain := strings.TrimSpace(strings.Map(dropSign, a.cell.text)); plain != a.cell.text {
+				if m, err := parseAmount(plain); err == nil {
+					hint = "write " + m.String()
+				}
+			}
+			p.bad("prices/amount", a.cell.at, err.Error()+"; the row is left out", hint)
 			ok = false
 			continue
+		}
+		if strings.Contains(a.cell.text, ",") {
+			p.found.Add(thousands(a.cell.text, m, a.cell.at))
 		}
 		*a.to = &m
 	}
@@ -398,6 +421,10 @@ func (p *priceReader) sameName(row notes.PriceRow) {
 func (p *priceReader) priceless(row notes.PriceRow) {
 	message, hint := "", "write what it costs you under cost, or what you charge under price"
 	switch {
+	case row.Price != nil && row.Price.IsZero():
+		message, hint = quote(row.Item)+" is priced at 0.00; nothing is charged for it", "leave the price empty to charge cost and markup, or write what you charge"
+	case row.Price == nil && row.Cost != nil && row.Cost.IsZero():
+		message = quote(row.Item) + " costs 0.00 and has no price; nothing is charged for it"
 	case row.Cost == nil && row.Price == nil:
 		message = quote(row.Item) + " has neither cost nor price"
 	case row.Kind == "task" && row.Price == nil:

@@ -85,6 +85,7 @@ func (s *scopeReader) head(keys *mapping) {
 	s.job.Site = keys.text("site")
 	s.job.Booked = keys.date("booked")
 	s.job.Tax = keys.text("tax")
+	s.job.EInvoice = partyKeys(keys, true)
 	s.job.Pricing = keys.text("pricing")
 	s.exempt(keys)
 	s.billing(keys)

@@ -1,0 +1,2 @@
+// Package ubl writes an invoice record as an electronic invoice.
+package ubl
