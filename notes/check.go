@@ -163,7 +163,8 @@ func checkTwice(days []*JobDay) error {
 				extra[r.Ref] = d.Date
 				continue
 			}
-			if r.Kind == "labor" || r.Kind == "material" || r.Kind == "time and material" {
+			switch r.Kind {
+			case LaborCost, MaterialCost, EquipmentCost, SubcontractCost, "time and material":
 				continue // many lines, bounded by the clock and the ceiling
 			}
 			billed[r.Ref] = billed[r.Ref].Add(r.Qty)

@@ -6,6 +6,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"jobday/finding"
 	"jobday/notes"
 )
 
@@ -38,6 +39,15 @@ func parseAmount(s string) (notes.Money, error) {
 		return notes.Money{}, errors.New(quote(s) + " is larger than any price can be")
 	}
 	return m, nil
+}
+
+// thousands says how an amount with a comma was read: some write a comma where others write a point.
+func thousands(text string, m notes.Money, at finding.Span) finding.Finding {
+	return finding.Finding{
+		Severity: finding.Warning, Rule: "amount/comma", Span: at,
+		Message: quote(text) + " is read as " + m.String() + "; the comma is taken to part thousands",
+		Hint:    "write " + m.String(),
+	}
 }
 
 func hasCurrencySign(s string) bool {

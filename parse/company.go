@@ -22,7 +22,7 @@ import (
 func Company(f *finding.File) (*notes.Company, finding.List) {
 	weekly := notes.Minutes(40 * 60)
 	c := &notes.Company{
-		File: f, Currency: "USD", NEC: "2020",
+		File: f, Currency: "USD", Locale: notes.Locales[0], NEC: "2020",
 		Rounding: notes.TimeRounding{Clock: 1, Billed: 15},
 		Overtime: notes.Overtime{WeeklyOver: weekly}, Workweek: time.Monday,
 		Terms: notes.PaymentTerms{Days: 30},
@@ -45,6 +45,7 @@ func Company(f *finding.File) (*notes.Company, finding.List) {
 	r.notice()
 	r.offer()
 	r.usualTests()
+	c.EInvoice = partyKeys(r.m, false)
 	r.m.done()
 	return c, found
 }
@@ -76,6 +77,7 @@ func (r *companyReader) identity() {
 	c.Contact = m.text("contact")
 	c.TaxNumbers = m.texts("tax_numbers")
 	r.currency()
+	r.locale()
 	r.edition()
 }
 
@@ -224,6 +226,14 @@ func (r *companyReader) classes() {
 			})
 			continue
 		}
+		if rate.IsZero() {
+			r.add(finding.Finding{
+				Severity: finding.Error, Rule: "company/no-rate", Span: p.at,
+				Message: "the labor class " + quote(p.name) + " has the rate 0.00; its time would be billed at nothing",
+				Hint:    "write what an hour is charged at, like 98.00", Holds: "all time of class " + p.name,
+			})
+			continue
+		}
 		c.Rate = *rate
 		r.c.Classes = append(r.c.Classes, c)
 	}
@@ -315,6 +325,20 @@ func (r *companyReader) hours() {
 		r.workweek(m)
 		r.c.Overtime.Bill = m.flag("bill")
 		m.done()
+		r.overtimeRates()
+	}
+}
+
+// overtimeRates reports classes that have no rate for the overtime that is to be billed.
+func (r *companyReader) overtimeRates() {
+	for _, c := range r.c.Classes {
+		if r.c.Overtime.Bill && c.OvertimeRate.IsZero() {
+			r.add(finding.Finding{
+				Severity: finding.Warning, Rule: "company/no-overtime-rate", Span: c.Span,
+				Message: "overtime is billed and the labor class " + quote(c.Name) + " has no overtime rate; its overtime is billed at " + c.Rate.String(),
+				Hint:    "add overtime: and a rate per hour to the class",
+			})
+		}
 	}
 }
 

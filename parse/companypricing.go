@@ -15,6 +15,7 @@ import (
 func (r *companyReader) extraCosts() {
 	r.percentKey("small_tools", &r.c.SmallTools)
 	r.percentKey("subcontract", &r.c.Subcontract)
+	r.c.CreditUnused = r.m.flag("credit_unused")
 	for _, p := range r.named(r.m, "equipment", "the equipment") {
 		rate := p.equipmentRate(r)
 		if rate == nil {

@@ -221,6 +221,9 @@ func (m *mapping) money(key string) *notes.Money {
 		m.bad(key, err.Error(), "write it like 85.00")
 		return nil
 	}
+	if strings.Contains(s, ",") {
+		m.found.Add(thousands(s, amount, m.at(key)))
+	}
 	return &amount
 }
 

@@ -55,10 +55,13 @@ func TestPricesFindings(t *testing.T) {
 		want      []string
 	}{
 		{"a comma in a figure", "A,cable,ft,1,250.00,,,\n", 1, []string{
-			`2:1 "A,cable,ft,1,250.00,,," error prices/cells: this row has 8 of the 7 cells the header has | put quotes around a cell with a comma in it; leave an empty cell between two commas`}},
-		{"thousands in quotes", "A,generator,ea,\"1,250.00\",,,\n", 2, nil},
+			`2:1 "A,cable,ft,1,250.00,,," error prices/cells: this row has 8 of the 7 cells the header has | write 1250.00 for 1,250.00`}},
+		{"thousands in quotes", "A,generator,ea,\"1,250.00\",,,\n", 2, []string{
+			`2:16 "\"1,250.00\"" warning amount/comma: "1,250.00" is read as 1250.00; the comma is taken to part thousands | write 1250.00`}},
+		{"a price of nothing", "A,cable,ft,0.82,0.00,,\n", 2, []string{
+			`2:1 "A,cable,ft,0.82,0.00,," warning prices/no-price: "cable" is priced at 0.00; nothing is charged for it | leave the price empty to charge cost and markup, or write what you charge`}},
 		{"a currency sign", "A,cable,ft,$1.25,,,\n", 1, []string{
-			`2:12 "$1.25" error prices/amount: "$1.25" has a currency sign; expected the figure alone; the row is left out | write it like 1250.00`}},
+			`2:12 "$1.25" error prices/amount: "$1.25" has a currency sign; expected the figure alone; the row is left out | write 1.25`}},
 		{"a negative cost", "A,cable,ft,-1,,,\n", 1, []string{
 			`2:12 "-1" error prices/amount: "-1" is negative; expected an amount of 0.00 or more; the row is left out | write it like 1250.00`}},
 		{"a formula", "A,cable,ft,=1+1,,,\n", 1, []string{

@@ -15,6 +15,7 @@ type hired struct {
 	what    string
 	step    notes.PricingStep
 	missing string // what a person must supply before it has a price, or ""
+	detail  bool   // told below the work, and not in a section of its own
 }
 
 // findHired prices the equipment and the subcontractors of today's notes: entries of those sections,
@@ -53,18 +54,37 @@ func (b *bill) hiredDetails(e *notes.EntryResult) {
 			if h == nil {
 				h = &hired{kind: ofSubcontract, what: d.Text, missing: "what " + quote(d.Text) + " was charged at", step: notes.PricingStep{From: from}}
 			}
+			h.detail = true
 			b.hire(h, thingOf(b.day, e))
 			continue
 		}
-		b.hire(b.machine(d.Text, from, d.Facts.Time), thingOf(b.day, e))
+		if h := b.machine(d.Text, from, d.Facts.Time); h != nil {
+			h.detail = true
+			b.hire(h, thingOf(b.day, e))
+		}
 	}
 }
 
+// hire enters something hired, unless the day tells the same below the work and in its own section.
 func (b *bill) hire(h *hired, key string) {
-	if h != nil {
-		h.key = key
-		b.hiredToday = append(b.hiredToday, *h)
+	if h == nil {
+		return
 	}
+	h.key = key
+	for _, o := range b.hiredToday {
+		same := o.key == key && o.kind == h.kind && (o.kind == ofSubcontract || o.what == h.what)
+		if key == "" || !same || o.detail == h.detail || h.missing != "" || o.missing != "" || !o.step.Amount.Equal(h.step.Amount) {
+			continue
+		}
+		b.tell(finding.Finding{
+			Severity: finding.Warning, Rule: "price/hire-twice",
+			Message: quote(h.what) + ", " + h.step.Amount.String() + ", is told twice for the same work; it is counted once",
+			Hint:    "if both were meant, write them in one place, one below the other",
+			Holds:   h.step.Amount.String(),
+		}, h.step.From)
+		return
+	}
+	b.hiredToday = append(b.hiredToday, *h)
 }
 
 // machine prices equipment by the hour; nil when the text names none the company charges for.
@@ -199,7 +219,7 @@ func (b *bill) unplacedHired() {
 		}
 		b.tell(finding.Finding{
 			Severity: finding.Warning, Rule: "price/hire-unplaced",
-			Message: quote(h.what) + " is on no line and no extra; it is not billed",
+			Message: quote(h.what) + " is on no line and no extra",
 			Hint:    "write the line in front of it, like A: " + shortened(h.what) + ", or put it below the extra it was for",
 			Holds:   h.step.Amount.String(),
 		}, h.step.From)

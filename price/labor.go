@@ -88,7 +88,7 @@ func (b *bill) priceLabor(uses []notes.LaborUse, key string) labor {
 			continue
 		}
 		if b.rateFor(u, class).IsZero() {
-			l.addMissing("the cost of an hour of class " + class.Name)
+			l.addMissing("what an hour of class " + class.Name + " costs")
 			continue
 		}
 		for _, s := range b.laborSteps(u, key, class, how) {

@@ -32,6 +32,7 @@ func (b *bill) scopeLine(s *notes.LineStanding) {
 		b.unpriced(l, s)
 	}
 	b.beyondAllowance(l)
+	b.unusedAllowance(l, s)
 }
 
 func finished(s *notes.LineStanding) bool {

@@ -182,7 +182,7 @@ func (j *job) allow(l *lineMoney, u *notes.MaterialUse) {
 		return
 	}
 	one, _ := notes.Quantity{Value: notes.Int(1), Unit: u.Qty.Unit}.In(a.Qty.Unit)
-	allowed := a.Qty.Value
+	allowed := a.Qty.Value.Sub(a.credited)
 	if l.Price.Kind == notes.UnitPrice && l.over.Sign() > 0 && l.Qty.Value.Sign() > 0 {
 		allowed = allowed.Mul(l.Qty.Value.Add(l.over)).Quo(l.Qty.Value, ratePlaces)
 	}

@@ -93,12 +93,14 @@ type lineMoney struct {
 	waitsAt   string          // how the line stood then
 	over      notes.Decimal   // done beyond the booked quantity
 	allowance []allowance
+	compared  bool // what is allowed was held against what a finished line used
 }
 
 // allowance is material the price of a line includes and what became of it, in its unit.
 type allowance struct {
 	notes.Allowance
 	used, over notes.Decimal // so far; over is what of used went beyond it
+	credited   notes.Decimal // given back because the line was finished without it
 }
 
 func newJob(days []*notes.JobDay, in Input) *job {
