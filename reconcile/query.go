@@ -74,12 +74,23 @@ func queryOf(text string, terms []notes.Term, words trade.Words) query {
 	return q
 }
 
-// thing returns what the words are about in the trade's word, "" when they name nothing known.
+// thing returns what the words are about in the trade's word, "" when they name nothing known: the
+// thing that is named, not the place or purpose behind a preposition, where there is a choice.
 func (q *query) thing() string {
-	if q.head < 0 || q.terms[q.head].Class != field.ThingTerm {
-		return ""
+	if q.head >= 0 && q.terms[q.head].Class == field.ThingTerm {
+		return q.terms[q.head].Text
 	}
-	return q.terms[q.head].Text
+	behind := ""
+	for i, t := range q.terms {
+		switch {
+		case t.Class != field.ThingTerm:
+		case !q.qualifies[i]:
+			return t.Text
+		case behind == "":
+			behind = t.Text
+		}
+	}
+	return behind
 }
 
 // withoutNames returns the terms of an entry less the names of those who worked or said yes: they do

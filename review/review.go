@@ -130,7 +130,7 @@ func Of(in Input) *Review {
 	r.whereItWent()
 	r.Exposure = exposure(all)
 	r.Causes = pareto(r.Extras, func(e Extra) string { return e.Cause })
-	r.Things = pareto(r.Extras, func(e Extra) string { return cmp.Or(e.Thing, "not told") })
+	r.Things = pareto(r.Extras, func(e Extra) string { return cmp.Or(e.Thing, "nothing that is named") })
 	in.faults(r, jobs)
 	r.Wordings = in.wordings(jobs, r.Extras)
 	r.Weeks = in.weeks(jobs, r.Extras)
