@@ -19,7 +19,7 @@ var ownFiles = map[string]string{
 }
 
 // otherFolders are the folders of a job that hold no notes.
-var otherFolders = map[string]bool{"photos": true, "changes": true, "invoices": true, "out": true}
+var otherFolders = map[string]bool{"photos": true, "out": true}
 
 // root takes one entry of the book's own folder.
 func (s *shelf) root(e fs.DirEntry) {
@@ -42,6 +42,8 @@ func (s *shelf) inJob(e fs.DirEntry) {
 	name := e.Name()
 	switch {
 	case hidden(name):
+	case e.IsDir() && recordFolders[name]:
+		s.records(name)
 	case e.IsDir():
 		if !otherFolders[name] {
 			s.strays(name)

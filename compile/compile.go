@@ -13,12 +13,14 @@ import (
 
 	"golang.org/x/sync/errgroup"
 
+	"jobday/billing"
 	"jobday/finding"
 	"jobday/hours"
 	"jobday/notes"
 	"jobday/parse"
 	"jobday/price"
 	"jobday/reconcile"
+	"jobday/record"
 	"jobday/trade"
 )
 
@@ -26,6 +28,8 @@ import (
 type Options struct {
 	// Job compiles only the job with this number; "" compiles all.
 	Job string
+	// Offering gives every extra the rows of an offer.
+	Offering bool
 	// Progress, when set, is called after each note that was read, possibly from several goroutines.
 	Progress func(done, total int)
 }
@@ -46,6 +50,8 @@ type JobResult struct {
 	Days   []*notes.JobDay  // by date, priced
 	// LaidOut is how the job's panels stood before the first note.
 	LaidOut []notes.PanelStanding
+	// Records are its change orders and invoices.
+	Records record.Set
 }
 
 // Day returns the job's day on the date, or nil.
@@ -76,6 +82,11 @@ func (r *Result) Worked() []hours.Job {
 	return jobs
 }
 
+// Billing returns the job as its bills are made from it.
+func (j *JobResult) Billing(c *notes.Company) billing.Input {
+	return billing.Input{Company: c, Job: j.Job, Days: j.Days, Records: j.Records}
+}
+
 // Find returns the job with the number, or nil.
 func (r *Result) Find(number string) *JobResult {
 	for i := range r.Jobs {
@@ -95,6 +106,7 @@ type shop struct {
 	overtime price.Overtime
 	words    trade.Words
 	kinds    trade.Catalogue // of deficiencies
+	offering bool
 }
 
 // Book compiles files, named relative to the book with forward slashes. It never fails: what is
@@ -103,6 +115,7 @@ func Book(files []*finding.File, opt Options) *Result {
 	layout, found := arrange(files)
 	s, more := readShop(layout)
 	found.Add(more...)
+	s.offering = opt.Offering
 	folders := layout.folders
 	jobs := make([]openJob, len(folders))
 	total, done := 0, atomic.Int64{}
@@ -224,7 +237,13 @@ func readJob(f folder, s shop, opt Options, read func()) openJob {
 		Company: s.company, Prices: s.prices, Job: j, Notes: days, Words: s.words, Kinds: s.kinds, Decisions: decided,
 	})
 	found.Add(more...)
-	return openJob{JobResult{Job: j, Folder: f.name, Notes: days, Days: jobdays, LaidOut: reconcile.LaidOut(j)}, found}
+	files := make([]*finding.File, len(days))
+	for i, d := range days {
+		files[i] = d.File
+	}
+	records, more := record.Read(f.records, files)
+	found.Add(more...)
+	return openJob{JobResult{Job: j, Folder: f.name, Notes: days, Days: jobdays, LaidOut: reconcile.LaidOut(j), Records: records}, found}
 }
 
 // price puts money on the days of a job and gives them what was found.
@@ -234,7 +253,11 @@ func (j *openJob) price(s shop) {
 	}
 	j.found.Add(price.Days(j.Days, price.Input{
 		Company: s.company, Prices: s.prices, Job: j.Job, Rows: s.rows, Overtime: s.overtime,
+		Agreed: billing.Agreements(j.Days, j.Records.Changes), Offering: s.offering,
 	})...)
+	in := j.Billing(s.company)
+	billing.Mark(j.Days, in)
+	j.found.Add(billing.Check(in)...)
 	j.found = j.found.Sort()
 	for _, d := range j.Days {
 		attach(d, j.Job, j.found)

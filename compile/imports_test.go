@@ -25,33 +25,37 @@ var mayImport = map[string][]string{
 	"jobday/parse/field":   {"notes", "trade"},
 	"jobday/parse":         {"finding", "notes", "trade", "parse/field"},
 	"jobday/reconcile":     {"finding", "notes", "trade", "parse/field"},
+	"jobday/record":        {"finding", "notes"},
 	"jobday/price":         {"finding", "notes", "trade", "parse/field"},
+	"jobday/billing":       {"finding", "notes", "record", "price"},
 	"jobday/hours":         {"finding", "notes", "price"},
 	"jobday/restock":       {"finding", "notes"},
+	"jobday/review":        {"notes"},
 	"jobday/ubl":           {"finding", "notes"},
 	"jobday/templates":     {},
+	"jobday/locale":        {"notes"},
 	"jobday/sheet":         {"notes", "templates"},
-	"jobday/report":        {"finding", "notes", "trade", "templates", "sheet", "hours", "restock"},
+	"jobday/report":        {"finding", "notes", "trade", "templates", "locale", "sheet", "hours", "restock", "review", "billing", "record"},
 	"jobday/book":          {"finding", "notes"},
 	"jobday/closeout":      {"finding", "notes", "trade"},
 	"jobday/explain":       {"finding", "notes", "trade"},
-	"jobday/compile":       {"finding", "notes", "trade", "parse/field", "parse", "reconcile", "price", "hours"},
+	"jobday/compile":       {"finding", "notes", "trade", "parse/field", "parse", "reconcile", "price", "hours", "record", "billing"},
 	"jobday/testdata/demo": {},
 	"jobday/bookgen":       {"finding", "notes", "testdata/demo"},
-	"jobday/web":           {"finding", "notes", "trade", "parse/field", "parse", "reconcile", "price", "templates", "sheet", "report", "book", "compile", "hours", "restock", "ubl"},
-	"jobday/cmd/jobday":    {"finding", "notes", "trade", "parse/field", "parse", "reconcile", "price", "templates", "sheet", "report", "book", "compile", "web", "closeout", "explain", "testdata/demo", "hours", "restock", "ubl"},
+	"jobday/web":           {"finding", "notes", "trade", "parse/field", "parse", "reconcile", "price", "templates", "locale", "sheet", "report", "book", "compile", "hours", "restock", "ubl", "review"},
+	"jobday/cmd/jobday":    {"finding", "notes", "trade", "parse/field", "parse", "reconcile", "price", "templates", "locale", "sheet", "report", "book", "compile", "web", "closeout", "explain", "testdata/demo", "hours", "restock", "ubl", "review", "billing", "record"},
 }
 
 // pure are the stages that run the same in the command, in a server and inside a page: functions
 // of their input only.
-var pure = []string{"notes", "parse", "parse/field", "reconcile", "price", "trade", "finding", "compile", "hours", "restock", "ubl"}
+var pure = []string{"notes", "record", "billing", "parse", "parse/field", "reconcile", "price", "trade", "finding", "compile", "hours", "restock", "ubl"}
 
 // worldly are the packages through which code would see a clock, the environment, the disk or the
 // network. The package time is allowed for its calendar; TestPureStagesReadNoClock looks closer.
 var worldly = []string{"os", "os/exec", "io/ioutil", "net", "net/http", "math/rand", "math/rand/v2", "syscall", "path/filepath"}
 
 // inPage are the packages a page loads as WebAssembly. The template packages would double its size.
-var inPage = []string{"notes", "parse", "parse/field", "reconcile", "price", "trade", "finding"}
+var inPage = []string{"notes", "record", "billing", "parse", "parse/field", "reconcile", "price", "trade", "finding"}
 
 type goPackage struct {
 	ImportPath   string

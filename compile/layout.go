@@ -9,6 +9,7 @@ import (
 	"jobday/finding"
 	"jobday/notes"
 	"jobday/parse"
+	"jobday/record"
 )
 
 // layout is the files of a book, each in its place.
@@ -25,6 +26,7 @@ type folder struct {
 	notes   []*finding.File // by name
 	decided *finding.File   // decisions.md, or nil
 	panels  *finding.File   // panels.md, or nil
+	records []*finding.File // of the folders changes and invoices
 }
 
 // arrange sorts files into a layout. Company and prices are empty files when the book has none.
@@ -45,11 +47,13 @@ func arrange(files []*finding.File) (layout, finding.List) {
 		case f.Name == "deficiencies.yaml":
 			l.deficiencies = f
 		case strings.HasPrefix(dir, "jobs/") && strings.Count(dir, "/") == 2:
-			name := strings.TrimSuffix(dir, "/")
-			if byName[name] == nil {
-				byName[name] = &folder{name: name}
+			folderNamed(byName, strings.TrimSuffix(dir, "/")).add(f, base)
+		case strings.HasPrefix(dir, "jobs/") && strings.Count(dir, "/") == 3:
+			job, in := path.Split(strings.TrimSuffix(dir, "/"))
+			if in == record.ChangesFolder || in == record.InvoicesFolder {
+				x := folderNamed(byName, strings.TrimSuffix(job, "/"))
+				x.records = append(x.records, f)
 			}
-			byName[name].add(f, base)
 		}
 	}
 	if l.company == nil {
@@ -71,8 +75,15 @@ func arrange(files []*finding.File) (layout, finding.List) {
 	return l, found
 }
 
+func folderNamed(all map[string]*folder, name string) *folder {
+	if all[name] == nil {
+		all[name] = &folder{name: name}
+	}
+	return all[name]
+}
+
 // add puts a file of the folder where it belongs: "scope.md" and its stray copies are scopes, a
-// name that starts with a digit is a note, and records are not read here.
+// name that starts with a digit is a note.
 func (f *folder) add(file *finding.File, base string) {
 	switch {
 	case strings.HasPrefix(base, "scope") && strings.HasSuffix(base, ".md"):

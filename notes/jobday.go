@@ -276,6 +276,13 @@ type ExtraWork struct {
 	Number        string        `json:"number"` // of the change order once offered, else ""
 	From          []Source      `json:"from"`
 
+	// Figured is what the notes make an offered extra worth, beside the Amount agreed; nil when it
+	// was not offered, or cannot be priced.
+	Figured *Money `json:"-"`
+	// Rows is its price as an offer has it, and Missing what a price lacks; only where an offer is made.
+	Rows    []ChangeRow `json:"-"`
+	Missing []string    `json:"-"`
+
 	Found    Date       `json:"-"` // the day it was first written
 	Price    PriceWords `json:"-"` // what the words say about money
 	Line     string     `json:"-"` // the line it goes beyond or drops, or ""

@@ -40,9 +40,10 @@ func compareNotes(e evidence, days []*finding.File) finding.List {
 		found.Add(changed...)
 		if len(changed) == 0 {
 			found.Add(finding.Finding{
-				Severity: finding.Note, Rule: "record/note-changed", Span: days[i].LineSpan(1),
-				Message: "this note was changed after " + e.number + " was written; the lines it rests on read as they did",
+				Severity: finding.Note, Rule: "record/note-changed", Span: e.where(n.File),
+				Message: "the note " + n.File + " was changed after " + e.number + " was written; the lines it rests on read as they did",
 				Hint:    "nothing has to be done; what is new is billed by what it says",
+				Related: []finding.Related{{Message: "the note as it is now", Span: days[i].LineSpan(1)}},
 			})
 		}
 	}
@@ -64,11 +65,11 @@ func (e evidence) changedLines(day *finding.File) finding.List {
 		}
 		told[s.Line] = true
 		f := finding.Finding{
-			Severity: finding.Warning, Rule: "record/line-changed", Span: day.LineSpan(min(max(s.Line, 1), day.Lines())),
+			Severity: finding.Warning, Rule: "record/line-changed", Span: e.where(s.Text),
 			Message: e.number + " rests on line " + strconv.Itoa(s.Line) + " as " + quote(s.Text) + "; it now reads " +
 				quote(LineText(day, s.Line)),
 			Hint:    "the amount agreed or billed stays; a difference is shown by jobday change list and on the next invoice",
-			Related: []finding.Related{{Message: "as it was then", Span: e.where(s.Text)}},
+			Related: []finding.Related{{Message: "the line as it is now", Span: day.LineSpan(min(max(s.Line, 1), day.Lines()))}},
 		}
 		found.Add(f)
 	}

@@ -1,0 +1,120 @@
+// Package billing follows the money of a job beyond one day: what was offered and answered, what was
+// sent, and what is still to be billed.
+//
+// A day's ready money is history: what became ready on that day. What a job may still bill is
+// everything that ever became ready, as the notes say it today, less everything its invoices say,
+// thing by thing. So nothing is billed twice in whatever order notes, edits and invoices come, and
+// what was edited after it was billed comes out as a difference on the next invoice.
+//
+// The package is a function of its input: it sees no clock. An age is counted to a day it is given.
+package billing
+
+import (
+	"slices"
+	"strings"
+
+	"jobday/finding"
+	"jobday/notes"
+	"jobday/record"
+)
+
+// Input is one job with its records. Days are priced, in order of date.
+type Input struct {
+	Company *notes.Company
+	Job     *notes.Job
+	Days    []*notes.JobDay
+	Records record.Set
+}
+
+// file returns a note of the job by its name, or nil.
+func (in *Input) file(name string) *finding.File {
+	for _, d := range in.Days {
+		for _, n := range d.Notes {
+			if n.File == name {
+				return n.Source
+			}
+		}
+	}
+	return nil
+}
+
+// extras returns every extra of the job as the last day that lists it has it, in the order they
+// were found.
+func extras(days []*notes.JobDay) []*notes.ExtraWork {
+	var all []*notes.ExtraWork
+	at := map[string]int{}
+	for _, d := range days {
+		for i := range d.Extras {
+			e := &d.Extras[i]
+			if k, known := at[e.ID]; known {
+				all[k] = e
+				continue
+			}
+			at[e.ID] = len(all)
+			all = append(all, e)
+		}
+	}
+	return all
+}
+
+// renamed finds the extra a record means by an id that no extra has any more: an id is made of
+// words, and words are edited. It is the one that stands on a line the record rests on and that no
+// record names; "" when there is none.
+func renamed(ref string, sources []notes.SourceLine, all []*notes.ExtraWork, named map[string]bool) string {
+	for _, s := range sources {
+		if s.Ref != ref {
+			continue
+		}
+		for _, e := range all {
+			if named[e.ID] {
+				continue
+			}
+			if slices.ContainsFunc(e.From, func(f notes.Source) bool { return f.File == s.File && f.Line == s.Line }) {
+				return e.ID
+			}
+		}
+	}
+	return ""
+}
+
+// evidence returns the note lines behind places in the notes, each once, and the notes themselves.
+func (in *Input) evidence(ref string, from []notes.Source, e *proof) {
+	for _, s := range from {
+		f := in.file(s.File)
+		if f == nil {
+			continue // the scope: a booking is no note
+		}
+		for n := s.Line; n <= max(s.EndLine, s.Line) && n < s.Line+20; n++ {
+			row := notes.SourceLine{Ref: ref, File: s.File, Line: n, Text: record.LineText(f, n)}
+			if row.Text != "" && !slices.Contains(e.sources, row) {
+				e.sources = append(e.sources, row)
+			}
+		}
+		if !slices.ContainsFunc(e.notes, func(n notes.RecordNote) bool { return n.File == s.File }) {
+			e.notes = append(e.notes, notes.RecordNote{File: s.File, SHA256: record.SHA256(f)})
+		}
+	}
+}
+
+// proof is the notes and lines a record rests on.
+type proof struct {
+	notes   []notes.RecordNote
+	sources []notes.SourceLine
+}
+
+func (p *proof) sort() {
+	slices.SortFunc(p.notes, func(a, b notes.RecordNote) int { return strings.Compare(a.File, b.File) })
+}
+
+// plain makes texts as a record holds them.
+func plain(texts []string) []string {
+	var out []string
+	for _, s := range texts {
+		if s = record.Plain(s); s != "" {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+func quote(s string) string { return `"` + s + `"` }
