@@ -2,8 +2,10 @@ package parse
 
 import (
 	"slices"
+	"strings"
 
 	"jobday/notes"
+	"jobday/parse/field"
 )
 
 // parts reads the words of an item, which start at the file offset base, in a section.
@@ -147,5 +149,54 @@ func (r *noteReader) times(text string, base int, in notes.Section) {
 	cuts = append(cuts, span{a, b})
 	for _, c := range cuts {
 		r.entry(text[c.start:c.end], base+c.start, in)
+	}
+	if len(cuts) > 1 {
+		r.together(text, base, cuts)
+	}
+	r.sameAsLast()
+}
+
+// together gives the entries of a line of several people the time that the whole line says they have:
+// a lunch at its end may be everybody's. Each cut holds the place of one entry, the last ones made.
+func (r *noteReader) together(text string, base int, cuts []span) {
+	n := len(r.note.Entries) - len(cuts)
+	if n < 0 || r.note.Entries[n].Span.Start != base+cuts[0].start {
+		return
+	}
+	rows := field.ReadTime(text, r.lex)
+	for i, c := range cuts {
+		e := &r.note.Entries[n+i]
+		own := e.Facts.Time
+		if e.Kind != notes.TimeEntry || len(own) == 0 {
+			continue
+		}
+		k := 0
+		for _, row := range rows {
+			if row.Start < c.start || row.Start >= c.end || k >= len(own) {
+				continue
+			}
+			if len(row.Spans) > 0 && slices.Equal(row.Spans, own[k].Spans) && own[k].Break == 0 {
+				own[k].Break = row.Break
+			}
+			k++
+		}
+	}
+}
+
+// sameAsLast gives a time that says "same" the break of the entry before, when its clock times are the
+// same: "Ana: 7-3:30, 30 lunch. Ben: 7-3:30 same."
+func (r *noteReader) sameAsLast() {
+	n := len(r.note.Entries)
+	if n < 2 {
+		return
+	}
+	e, last := &r.note.Entries[n-1], &r.note.Entries[n-2]
+	if e.Kind != notes.TimeEntry || last.Kind != notes.TimeEntry || len(e.Facts.Time) != 1 || len(last.Facts.Time) == 0 {
+		return
+	}
+	words := strings.TrimRight(e.Text, ". !")
+	row, before := &e.Facts.Time[0], last.Facts.Time[len(last.Facts.Time)-1]
+	if row.Break == 0 && (strings.HasSuffix(words, " same") || strings.HasSuffix(words, " ditto")) && slices.Equal(row.Spans, before.Spans) {
+		row.Break = before.Break
 	}
 }

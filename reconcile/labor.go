@@ -71,8 +71,8 @@ func (d *day) clockIn(r *read) {
 	for _, row := range r.entry.Facts.Time {
 		people := d.who(r, row)
 		reading.Spans = append(reading.Spans, row.Spans...)
-		reading.Minutes += row.PersonMinutes()
 		for i, name := range people {
+			reading.Minutes += share(row, people, i)
 			if name != "" && !slices.Contains(reading.People, name) {
 				reading.People = append(reading.People, name)
 			}
@@ -143,14 +143,14 @@ func orNobody(name string) string {
 	return name
 }
 
-// who returns whose time a row is: those named, else the whole crew when the head count says so,
+// who returns whose time a row is: those named, else the whole crew when the head count or "each" says so,
 // else the note's author, else the only one of the crew, else "".
 func (d *day) who(r *read, row notes.TimeRow) []string {
 	crew := r.note.Crew
 	switch {
 	case len(row.People) > 0:
 		return row.People
-	case row.Crew > 1 && row.Crew == len(crew):
+	case row.Crew > 1 && row.Crew == len(crew), row.Crew == 0 && row.Each && len(crew) > 1:
 		return crew
 	case row.Crew > 1:
 		return make([]string, row.Crew)
@@ -195,7 +195,7 @@ func (d *day) assign(r *read, key string) {
 				})
 			}
 		}
-		if len(row.People) == 0 && row.Crew == 0 {
+		if len(row.People) == 0 && row.Crew == 0 && len(people) == 1 {
 			d.unnamed(r, people[0])
 		}
 	}
