@@ -298,6 +298,9 @@ func (s *scanner) wordAt1(i int) *trade.Word {
 func (s *scanner) settle() {
 	for k := range s.out {
 		a := &s.out[k]
+		if a.role == roleUnit && a.text == "tube" && s.isTube(k) {
+			a.role, a.text, a.dim, a.word = roleThing, "lamp", "", nil
+		}
 		if a.role == roleMark && a.text == "x" && s.sizedBy(k) {
 			b := &s.out[k+1]
 			by := strings.TrimSuffix(b.text, " in")

@@ -60,6 +60,7 @@ func (r *reader) clockDigits(i int) (clockTime, bool) {
 			c.military = s[0] == '0' || c.hour > 12
 		case r.low(i+1) == "." && m < 60 && m%15 == 0:
 			c.minute, c.dotted, c.next = m, true, i+3
+			c.military = s[0] == '0'
 		}
 	case 3, 4:
 		n := smallInt(s)

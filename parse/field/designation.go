@@ -26,6 +26,9 @@ func (s *scanner) number() {
 	if w := s.low(n.next); n.form == fraction && (w == "a" || w == "an") {
 		n.next, n.form = n.next+1, spelled // "1/2 a box"
 	}
+	if w := s.low(n.next + 1); n.form == fraction && s.low(n.next) == "of" && (w == "a" || w == "an") {
+		n.next, n.form = n.next+2, spelled // "3/4 of a roll"
+	}
 	s.measured(n)
 }
 
@@ -64,7 +67,7 @@ func (s *scanner) cableSet(end int) bool {
 // cross reads 2x4, 12x12x6 as one size; "3x 15A" and "2x25 ft" are left to the count.
 func (s *scanner) cross() bool {
 	i := s.i
-	if s.tileInFeet() {
+	if s.tileInFeet() || s.spacedTile() {
 		return true
 	}
 	if !s.crossAt(i + 1) {

@@ -148,6 +148,8 @@ func (r *reader) hoursAndPart(v notes.Decimal, i int) (stretch, bool) {
 		s.minutes, s.next = m+notes.Minutes(n.small), r.pastDot(n.next+1)
 	case next == "m" && r.close(n.next):
 		s.minutes, s.next = m+notes.Minutes(n.small), n.next+1
+	case j == i && n.form == spelled && n.small >= 10 && n.small%5 == 0 && r.partStops(n.next): // "an hour twenty"
+		s.minutes, s.next = m+notes.Minutes(n.small), n.next
 	case j == i && n.form == digits && len(r.low(j)) == 2 && (r.partStops(n.next) || r.close(j) && !r.close(n.next)):
 		s.minutes, s.next = m+notes.Minutes(n.small), n.next
 	}
@@ -300,6 +302,11 @@ func (r *reader) pauseAt(i int, inside bool) (pause, bool) {
 	case inside && low == "took":
 		p, ok := r.pauseAmount(i+1, true)
 		return p, ok && r.endsClause(p.next)
+	case inside && (low == "less" || low == "minus") && r.breakWord(i+1):
+		if r.low(i+2) == "(" {
+			i++
+		}
+		return r.pauseAfterWord(i + 2)
 	case inside && (low == "less" || low == "minus" || low == "-" && !r.close(i) && r.isNumber(i+1) && r.bold):
 		return r.pauseAmount(i+1, true)
 	case (low == "hour" || low == "hr") && r.breakWord(i+1):

@@ -91,6 +91,12 @@ func TestReadingJottedItems(t *testing.T) {
 	assert.Equal(t, all, exact)
 }
 
+// Lines in more voices, of which some are still read otherwise.
+func TestReadingItemVoices(t *testing.T) {
+	exact, all := score(t, "testdata/items_voices.txt")
+	assert.GreaterOrEqual(t, exact*100, all*80, "%d of %d lines read exactly", exact, all)
+}
+
 // The held-out lines are scored only on request, so that nobody tunes on them by accident.
 func TestReadingHeldOutItems(t *testing.T) {
 	if os.Getenv("HELDOUT") == "" {

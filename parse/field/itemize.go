@@ -91,16 +91,38 @@ func (p *parcel) attach(last, d *portion) bool {
 		last.lend(d)
 		last.ahead, d.each = false, d.each || d.ahead
 		return true
-	case d.bare() && last.count >= 0 && d.sep == "(" && p.plainCount(d.count, len(p.out)) && p.measureNames(last):
+	case d.bare() && last.count >= 0 && (d.sep == "(" && p.measureNames(last) || d.sep == "," && p.pieceLength(last)) && p.plainCount(d.count, len(p.out)) && last.length < 0:
 		last.length, last.count = last.count, d.count // "whip 6' (2)"
 		last.end = max(last.end, d.end)
 		return true
 	case d.bare() && last.count >= 0 && len(last.names) > 0 && d.sep == "(" && p.out[d.count].dim == "ft":
 		return true // a length in brackets beside a count: kept as written only
-	case (d.only || p.qualifies(last, d)) && d.count < 0 && len(last.names) > 0 && last.headed && !p.cableOnly(d):
+	case (d.only || p.qualifies(last, d)) && d.count < 0 && len(last.names) > 0 && last.headed && !p.cableOnly(d) && !(last.count >= 0 && p.sameDim(last, d)):
 		last.names = append(last.names, d.names...)
 		last.end = max(last.end, d.end)
 		return true
+	}
+	return false
+}
+
+// pieceLength reports whether the measure of a portion is the length of things that are counted by
+// the piece: "8 ft strip lights, six of them".
+func (p *parcel) pieceLength(d *portion) bool {
+	return p.out[d.count].dim == "ft" && len(d.names) > 0 && p.lengthNames(d) && p.out[d.count].from() < p.firstName(d)
+}
+
+// sameDim reports whether both portions say the same kind of rating: then they are two things.
+func (p *parcel) sameDim(last, d *portion) bool {
+	for _, k := range d.names {
+		dim := p.out[k].dim
+		if dim != "amps" && dim != "poles" && dim != "gauge" && dim != "size" {
+			continue
+		}
+		for _, j := range last.names {
+			if p.out[j].dim == dim {
+				return true
+			}
+		}
 	}
 	return false
 }
@@ -151,7 +173,7 @@ func (p *parcel) spread(out []portion) {
 func (p *parcel) share() {
 	for i := range p.portions {
 		d := &p.portions[i]
-		if !d.only || d.headed {
+		if !d.only || d.headed || i > 0 && d.sep == ":" && p.portions[i-1].headed && p.portions[i-1].count < 0 {
 			continue
 		}
 		if i+1 < len(p.portions) && p.portions[i+1].headed && p.sharing(d, &p.portions[i+1]) {
@@ -223,6 +245,8 @@ func (p *parcel) fits(d, from *portion) bool {
 		switch p.out[k].dim {
 		case "nema":
 			want = "receptacle"
+		case "way":
+			want = "switch"
 		case "amps":
 			amps = true
 		case "poles":
@@ -236,7 +260,7 @@ func (p *parcel) fits(d, from *portion) bool {
 		return true
 	}
 	for _, k := range from.names {
-		if p.out[k].text == want {
+		if t := p.out[k].text; t == want || want == "switch" && t == "dimmer" && !p.has(from.names[:1], roleThing) {
 			return true
 		}
 	}

@@ -39,6 +39,10 @@ func (r *reader) figurePause(i int, list []timePart) (timePart, bool) {
 	switch low := r.low(i); {
 	case low == "(":
 		open, i = ")", i+1
+	case low == "w" && r.low(i+1) == "/" && r.close(i+1):
+		i += 2
+	case low == "with":
+		i++
 	case (low == "l" || low == "ln") && (r.close(i+1) || r.low(i+1) == ":"):
 		open, i = "l", i+1
 	}
@@ -46,7 +50,7 @@ func (r *reader) figurePause(i int, list []timePart) (timePart, bool) {
 		i++
 	}
 	n, ok := r.num(i)
-	if !ok || n.form == article || r.tailOfSomething(i) && open != "l" && r.low(i-1) != "-" {
+	if !ok || n.form == article || r.tailOfSomething(i) && open != "l" && r.low(i-1) != "-" && !(r.low(i-1) == "/" && r.low(i-2) == "w") {
 		return timePart{}, false
 	}
 	a := timePart{kind: aPause, from: from, to: n.next}

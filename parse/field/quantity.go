@@ -202,6 +202,12 @@ func (p *parcel) packed(d *portion, k, hi int) int {
 			return k + 1
 		}
 	}
+	if p.isMark(k+1, hi, "&") && p.plainCount(k+2, hi) && p.nums[p.out[k+2].num].v.Equal(half) && p.nums[p.out[d.count].num].small > 0 {
+		p.nums[p.out[d.count].num].v = p.nums[p.out[d.count].num].v.Add(half) // "a box and a half of straps"
+		d.unit = notes.Unit(a.dim)
+		d.cover(&p.out[k+2])
+		return p.passOf(k+3, hi)
+	}
 	d.unit = notes.Unit(a.dim)
 	d.length = -1 // how long a roll is does not tell how many there are
 	d.cover(a)

@@ -80,6 +80,9 @@ func (s *scanner) rating2(n num, j int, joined bool) bool {
 			s.desig(strconv.Itoa(n.small)+"-"+s.low(j), "", j+1)
 			return true
 		}
+	case "cfm", "lm", "lumens", "lumen":
+		s.put(atom{role: roleSkip, dim: "other"}, j+1)
+		return true
 	case "mm", "cm":
 		return s.rated(n, " "+w, "size", j+1)
 	case "deg", "degree", "degrees":

@@ -75,6 +75,7 @@ func TestReadingTime(t *testing.T) {
 	scoreTable(t, "testdata/time.txt", 0.98, func(line string) string { return showTime(Read(line, lex).Time) })
 	scoreTable(t, "testdata/time_jotted.txt", 1, func(line string) string { return showTime(Read(line, lex).Time) })
 	scoreTable(t, "testdata/time_more.txt", 0.85, func(line string) string { return showTime(Read(line, lex).Time) })
+	scoreTable(t, "testdata/time_voices.txt", 0.80, func(line string) string { return showTime(Read(line, lex).Time) })
 	scoreTable(t, "testdata/time_section.txt", 0.98, func(line string) string { return showTime(ReadTime(line, lex)) })
 }
 

@@ -36,6 +36,7 @@ func (s *scanner) marked(n num) {
 		return
 	}
 	switch {
+	case feetMark(t.low) && !t.spaced && s.tightWord(j+1) && s.low(j+1) == "s" && (n.small == 90 || n.small == 45) && s.numberPlural(n, j+1): // "2 90's"
 	case feetMark(t.low) && !t.spaced && s.tightWord(j+1) && s.low(j+1) == "s" && s.ratedOnes(n, j+2): // "six 50's"
 	case feetMark(t.low) && !t.spaced:
 		s.unitOf(n, "ft", j+1)
@@ -115,14 +116,8 @@ func sizedWord(w *trade.Word) bool {
 // unitOf reads a measure; feet may have inches after them, and a hyphen or a whip makes a length
 // of the thing of them.
 func (s *scanner) unitOf(n num, unit string, next int) {
-	if unit == "ft" && next < len(s.toks) && s.toks[next].kind == number {
-		if in, ok := readNum(s.toks, next); ok && in.v.Cmp(notes.Int(12)) < 0 {
-			if end := s.inchesAt(in.next); end > 0 && !(s.toks[next].spaced && s.sizedAt(end)) {
-				n.v = n.v.Add(in.v.Quo(notes.Int(12), 6))
-				n.small = -1
-				next = end
-			}
-		}
+	if unit == "ft" {
+		n, next = s.feetAndInches(n, next)
 	}
 	s.count(n, unit, next)
 }
@@ -234,7 +229,7 @@ func (s *scanner) bareGauge(n num) bool {
 		return false
 	}
 	switch {
-	case n.small > 0 && n.next == s.i+1 && isGauge(s.low(s.i)) && bareWire(w) && s.countElsewhere(n.next):
+	case n.small > 0 && n.next == s.i+1 && isGauge(s.low(s.i)) && bareWire(w) && (s.countElsewhere(n.next) || s.wireBefore()):
 		s.desig(gaugeName(s.low(s.i)), "gauge", n.next)
 		return true
 	case n.small < 0 && w.Class == trade.MaterialWord && isTradeSize(sizeText(n.v)):
@@ -242,6 +237,12 @@ func (s *scanner) bareGauge(n num) bool {
 		return true
 	}
 	return false
+}
+
+// wireBefore reports whether wire was named right before: "wire 12 solid".
+func (s *scanner) wireBefore() bool {
+	k := len(s.out) - 1
+	return k >= 0 && s.out[k].text == "wire"
 }
 
 func bareWire(w *trade.Word) bool {

@@ -30,7 +30,7 @@ func (r *reader) spanPart(i int, list []timePart) (timePart, bool) {
 
 // borneOut reports whether the words around two plain numbers say that they are times of day.
 func (r *reader) borneOut(i int, p clockPair, list []timePart) bool {
-	if !p.rises() && p.from.dotted && p.to.dotted {
+	if p.from.dotted && p.to.dotted && (!p.rises() || p.from.military) {
 		return true
 	}
 	if p.from.dotted && !p.to.dotted || p.to.dotted && (p.rises() && !p.from.dotted || !r.bold && !r.afterPerson(i, list)) {
@@ -184,5 +184,5 @@ func (r *reader) wholeRest(i int) bool {
 func (r *reader) bareHours(i int) bool {
 	n, ok := r.num(i)
 	return ok && n.v.Cmp(notes.Int(16)) <= 0 && n.v.Sign() > 0 &&
-		(n.next >= len(r.toks) || r.low(n.next) == "," || r.low(n.next) == ";" || r.low(n.next) == "." && !r.close(n.next+1))
+		(n.next >= len(r.toks) || r.low(n.next) == "," || r.low(n.next) == ";" || r.low(n.next) == "/" && !r.close(n.next) || everyone(r.low(n.next)) || r.low(n.next) == "." && !r.close(n.next+1))
 }

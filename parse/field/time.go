@@ -8,8 +8,8 @@ var timeCues = cueTable{
 	timeWord: "h|hr|hrs|hour|hours|min|mins|minute|minutes|lunch|noon|midnight|manhours|manhrs|am|pm|" +
 		"half day|all day|unpaid|apiece|each way|crew|everybody|everyone",
 	crewWord:   "guys|men|man|electricians|apprentices|helpers|techs|hands|workers|people|of us|man crew|guy crew",
-	clockIn:    "on site|onsite|arrived|started|start|got here|got there|showed up|in|clocked in",
-	clockOut:   "departed|depart|off site|offsite|left|finished|finish|stopped|out|quit|done|gone|clocked out|ended|wrapped up",
+	clockIn:    "on site|onsite|arrived|started|start|got here|got there|showed up|in|clocked in|clock in",
+	clockOut:   "departed|depart|off site|offsite|left|finished|finish|stopped|out|quit|done|gone|clocked out|clock out|stop|end|ended|wrapped up",
 	travelWord: "travel|traveling|travelling|travel time|drive|drive time|driving|drove|windshield time|windshield|shop to site|shop to job|to site|to the site|to and from site|site to shop|site to site|from the shop|from shop|job to job|on the road",
 	noBreak:    "no lunch|no break|without lunch|skipped lunch|worked thru lunch|worked through lunch|thru lunch|through lunch|straight through|straight thru",
 }
@@ -55,6 +55,10 @@ func ReadTime(text string, lex *Lexicon) []notes.TimeRow {
 // time reads the rows of time in the text and claims their numbers.
 func (r *reader) time() []notes.TimeRow {
 	s := r.look()
+	if s.numbers && !r.bold && r.onlyHours() {
+		r.bold = true
+		defer func() { r.bold = false }()
+	}
 	if !s.timed && !((s.numbers || s.ranges) && (r.bold || s.ranges || s.colons || s.inOut == 3)) {
 		return nil
 	}
@@ -398,6 +402,46 @@ func (r *reader) besidePerson(i int, list []timePart) bool {
 		}
 	}
 	return false
+}
+
+// onlyHours reports whether a text is nothing but people and hours: "Ines 8, Tobias 6.5", "Ana/Ben 4 ea".
+func (r *reader) onlyHours() bool {
+	if len(r.toks) > 24 || r.lex == nil {
+		return false
+	}
+	people, each := 0, false
+	for i := 0; i < len(r.toks); {
+		m, ok := r.mentionAt(i)
+		if !ok || len(m.names) == 0 {
+			return false
+		}
+		people += len(m.names)
+		i = m.next
+		if joining(r.low(i)) && r.low(i) != "," {
+			if _, named := r.mentionAt(i + 1); named {
+				i++
+				continue // "Ana/Ben 4 ea"
+			}
+		}
+		for r.low(i) == "-" || r.low(i) == ":" || r.low(i) == "=" {
+			i++
+		}
+		n, ok := r.num(i)
+		if !ok || n.form != digits || n.v.Cmp(notes.Int(16)) > 0 || n.v.Cmp(one) < 0 {
+			return false
+		}
+		if i = n.next; hourWord(r.low(i)) {
+			i++
+		}
+		if everyone(r.low(i)) {
+			each = true
+			i++
+		}
+		for joining(r.low(i)) || r.low(i) == ";" || r.low(i) == "." && !r.close(i+1) {
+			i++
+		}
+	}
+	return people > 1 || each
 }
 
 // listedHours reports whether the number at token i stands in a list of people and hours: below a

@@ -58,6 +58,11 @@ func appendTokens(ts []token, text string) []token {
 				t.low = lower(text[start:i])
 			}
 			t.ent = trade.Look(t.low)
+			if t.ent == nil && len(t.low) > 3 && strings.HasSuffix(t.low, "'s") {
+				if e := trade.Look(t.low[:len(t.low)-2] + "s"); e != nil { // "recpt's"
+					t.ent = e
+				}
+			}
 			ts = append(ts, t)
 		default:
 			i += n

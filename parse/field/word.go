@@ -11,7 +11,7 @@ import (
 func (s *scanner) word() {
 	i := s.i
 	t := s.toks[i].low
-	if s.lettered() || s.numbered(t) || s.polesInWords(t) || s.phrase() || s.little(t) || s.spokenCable(t) {
+	if s.lettered() || s.numbered(t) || s.polesInWords(t) || s.phrase() || s.little(t) || s.spokenCable(t) || s.spoken(t) {
 		return
 	}
 	w := s.wordAt1(i)
@@ -66,6 +66,11 @@ func (s *scanner) little(t string) bool {
 			return false
 		}
 		s.count(spelledNum(2, i+1), "", i+1)
+	case "give":
+		if s.low(i+1) != "or" || s.low(i+2) != "take" {
+			return false
+		}
+		s.put(atom{role: roleAbout}, i+3)
 	case "around", "say", "like":
 		if i+1 >= len(s.toks) || s.toks[i+1].kind != number {
 			return false
