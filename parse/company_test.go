@@ -16,6 +16,7 @@ address: [8 Sluice Street, Eastmarsh]
 contact: office@sedge-marl.example
 tax_numbers: XX-0000000
 currency: eur
+locale: de_de
 people:
   Ines Marrow: journeyman
   Tobias Lund: apprentice
@@ -46,6 +47,7 @@ func TestCompanyReadsEveryKey(t *testing.T) {
 	assert.Equal(t, []string{"8 Sluice Street", "Eastmarsh"}, c.Address)
 	assert.Equal(t, []string{"XX-0000000"}, c.TaxNumbers)
 	assert.Equal(t, "EUR", c.Currency)
+	assert.Equal(t, "de-DE", c.Locale)
 	assert.Equal(t, "2023", c.NEC)
 	assert.Equal(t, notes.TimeRounding{Clock: 5, Billed: 15}, c.Rounding)
 	assert.Equal(t, notes.Overtime{WeeklyOver: 38*60 + 30, DailyOver: 480}, c.Overtime)
@@ -128,6 +130,8 @@ func TestCompanyFindings(t *testing.T) {
 			`2:9 "-5" error value/bad: "-5" is not a percentage from 0 to 1000 | write it like 7.25`}},
 		{"a kind of line nobody knows", "name: A\ntaxes:\n  repair: {taxed: [labour], rates: 6}\n", []string{
 			`3:19 "[labour], rates: 6}" error value/bad: "labour" is not a kind of line | did you mean "labor"?`}},
+		{"a locale of another place", "name: A\nlocale: fr_FR\n", []string{
+			`2:9 "fr_FR" error value/bad: "fr_FR" is no locale known here; dates and amounts are written as in en-US | did you mean fr-CA? known: en-US, en-CA, en-GB, fr-CA, es-US, de-DE`}},
 		{"a currency in words", "name: A\ncurrency: dollars\n", []string{
 			`2:11 "dollars" error value/bad: "dollars" is not a currency code; expected three letters | write it like USD`}},
 		{"a currency without cents", "name: A\ncurrency: JPY\n", []string{
