@@ -4,24 +4,23 @@ import (
 	"strings"
 
 	"jobday/notes"
-	"jobday/trade"
 )
 
 var consentCues = cueTable{
 	sayAsked: "shed like|hed like|theyd like|id like them to|asked for|asked if|asked us to|asked us|asked me to|asked me|asked|asks for|wants|wanted|want|would like|requested|requests|request|looking for|" +
-		"wondering if|inquired|wants a price|wants a quote|also wants",
-	sayYes: "says bill it|said bill it|said to bill it|told us to bill it|says go ahead|says go for it|said go for it|says ok|says okay|says yes|says do it|says its fine|okd|okayed|oked|ok ' d|approved|approves|approve|authorized|authorised|said go ahead|said to go ahead|said yes|said ok|said okay|said do it|said to do it|said go|" +
+		"asked about|wondering if|inquired|wants a price|wants a quote|also wants",
+	sayYes: "initialed|initialled|initialed it|initialed the ticket|shell pay|hell pay|theyll pay|will pay for it|says to bill it|say yes|say ok|say do it|say go ahead|signed ticket|signed the ticket|signed the slip|says bill it|said bill it|said to bill it|told us to bill it|says go ahead|says go for it|said go for it|says ok|says okay|says yes|says do it|says its fine|okd|okayed|oked|ok ' d|approved|approves|approve|authorized|authorised|said go ahead|said to go ahead|said yes|said ok|said okay|said do it|said to do it|said go|" +
 		"told us to go ahead|told me to go ahead|told us to do it|told us to|told me to|directed us to|directed me to|instructed us to|gave the ok|gave ok|gave us the ok|gave the go ahead|gave us the go ahead|gave go ahead|" +
 		"gave approval|go ahead from|green light|greenlit|agreed|agrees|agreed to|texted yes|texted ok|texted back yes|texted go ahead|emailed yes|emailed ok|replied yes|verbal ok|verbal from|verbal per|verbal by|at owners request|at customers request|per owners request|per customers request|at the owners request|at the customers request|per the owners request|verbal okay|verbal approval|verbal go ahead|verbal yes|" +
 		"ok from|okay from|the ok from|ok by|ok per|got the ok|got ok|got approval|got an ok|confirmed by|accepted|accepts|accepted by|thumbs up|said fine|said sure|said that's fine|said thats fine|said its fine|said its good|said its ok|said it's ok|had us|go ahead per|verbally ok|verbally approved",
 	sayYesBy:  "per|as per|instructed by|directed by|at the request of",
-	sayYesIf:  "fine with it|is fine with|good with it|ok with it|okay with it|ok w / it|ok|okay|fine with|ok with|okay with|is fine|was fine|is ok|is okay|go ahead|to proceed|directive",
+	sayYesIf:  "directed|bill it|fine with it|is fine with|good with it|ok with it|okay with it|ok w / it|ok|okay|fine with|ok with|okay with|is fine|was fine|is ok|is okay|go ahead|to proceed|directive",
 	saySigned: "signed|signed off|sign off|signed off on|signed for it|signed for|signature from",
-	sayNo: "says skip it|wont approve|will not approve|wont sign|would not sign|wouldnt sign|refuses|too much money|too pricey|cant afford|costs too much|declined|declines|declined it|said no|told us no|told me no|dont bother|dont bother with|not now|turned it down|turned us down|refused|rejected|passed on it|passed on|not interested|" +
+	sayNo: "told her no|told him no|told them no|decided not to|decided not|decided against it|says skip it|wont approve|will not approve|wont sign|would not sign|wouldnt sign|refuses|too much money|too pricey|cant afford|costs too much|declined|declines|declined it|said no|told us no|told me no|dont bother|dont bother with|not now|turned it down|turned us down|refused|rejected|passed on it|passed on|not interested|" +
 		"no thanks|too expensive|vetoed|wont pay|will not pay|said leave it|said to leave it|said forget it|said not to|told us not to|told me not to|no go|opted out|said skip it|said to skip it|not this year|said not this time|not this time|said not today|said maybe later|said hold off|said to hold off|would rather not|rather not",
 	sayDropBy: "doesnt need|does not need|didnt need|no longer needs|dont need|cancelled|canceled|cancelled it|cancels|said skip|says skip|said to skip|took it out",
 	sayNoIf:   "doesnt want|does not want|did not want|didnt want|dont want|turned down|no longer wants|not going to pay|against it|said nope|nope",
-	sayPending: "needs to talk to|has to talk to|will talk to|wants to talk to|going to check with|has to check with|needs to check with|will check with|has to ask|needs to ask|needs to run it by|never got an answer|never heard back|no reply|no response|hasnt answered|hasnt replied|no ok yet|no ok|no okay|not authorized|not authorised|not approved|not okd|not yet approved|not yet authorized|waiting for approval|waiting on approval|awaiting approval|pending approval|pending ok|" +
+	sayPending: "no price yet|send price|send a price|send her a price|send him a price|send them a price|would email|will email|to confirm|will quote|office will quote|call the builder|call the office|call office|ask boss|ask the boss|needs to talk to|has to talk to|will talk to|wants to talk to|going to check with|has to check with|needs to check with|will check with|has to ask|needs to ask|needs to run it by|never got an answer|never heard back|no reply|no response|hasnt answered|hasnt replied|no ok yet|no ok|no okay|not authorized|not authorised|not approved|not okd|not yet approved|not yet authorized|waiting for approval|waiting on approval|awaiting approval|pending approval|pending ok|" +
 		"will let us know|let us know|lets us know|thinking about it|thinks about it|will think|get back to us|get back to me|not signed|unsigned|no answer|no answer yet|no signature|" +
 		"needs approval|need approval|needs ok|needs an ok|need ok|need an ok|to be approved|before approval|havent heard|haven't heard back|needs owner approval|needs owners ok|not sure yet|no word from|nobody approved|nobody okd|nobody signed|needs authorization|need authorization|no approval|without approval|without ok",
 	howOnSite: "on site|onsite|in person|on the spot|at the site",
@@ -110,6 +109,9 @@ func (v *verdict) agreed(h hit) {
 	if end == 0 && h.to-h.from > 1 && pronoun(r.low(h.from-1)) {
 		end = h.from
 	}
+	if end == 0 && v.asked.to > 0 && r.afterAmount(h.from) && r.endsClause(h.to) {
+		end = h.from // "she asked, 60 bucks ok"
+	}
 	switch {
 	case end == 0 || end != h.from || !r.notAResult(h):
 	case r.conditional(h.from) || r.negatedWithin(h.from, 3):
@@ -117,6 +119,15 @@ func (v *verdict) agreed(h hit) {
 	default:
 		v.settle(h, notes.Authorized)
 	}
+}
+
+// afterAmount reports whether an amount of money ends right before token i: "60 bucks ok", "$60 ok".
+func (r *reader) afterAmount(i int) bool {
+	switch r.low(i - 1) {
+	case "bucks", "dollars":
+		return r.isNumber(i - 2)
+	}
+	return r.isNumber(i-1) && r.low(i-2) == "$"
 }
 
 // dealWord reports whether token i stands for what was offered: "180 is fine", "the price is ok".
@@ -130,7 +141,13 @@ func (r *reader) dealWord(i int) bool {
 
 // notAResult reports whether "ok" after a person is a consent: the line may go on with a reading.
 func (r *reader) notAResult(h hit) bool {
-	return h.to-h.from > 1 || r.endsClause(h.to) || r.low(h.to) == "w" || r.low(h.to) == "with" || r.low(h.to) == "to"
+	if r.isNumber(h.to) && h.to+1 < len(r.toks) {
+		switch r.low(h.to + 1) {
+		case "bucks", "dollars", ":", "am", "pm":
+			return true // "ok 45 bucks", "ok 1:30"
+		}
+	}
+	return r.low(h.to) == "$" || h.to-h.from > 1 || r.endsClause(h.to) || r.low(h.to) == "w" || r.low(h.to) == "with" || r.low(h.to) == "to"
 }
 
 // means notes how consent was given; the first way written counts.
@@ -170,6 +187,12 @@ func (v *verdict) ask(h hit) {
 	if strings.HasPrefix(r.low(h.from), "want") || r.low(h.from) == "request" {
 		if _, end := r.personBefore(h.from); end == 0 && !pronounBefore(r, h.from) {
 			return
+		}
+	}
+	if strings.HasPrefix(r.low(h.from), "want") && h.to-h.from == 1 && r.low(h.to) == "to" {
+		switch r.low(h.to + 1) {
+		case "see", "watch", "look", "talk", "know", "check", "be", "inspect", "think", "meet", "come", "keep", "witness", "verify":
+			return // nothing is asked of us
 		}
 	}
 	if v.asked.to == 0 {
@@ -263,6 +286,9 @@ func (v *verdict) no(h hit) {
 			return
 		}
 	case "told":
+		if r.low(h.to-1) == "no" && h.to-h.from == 3 {
+			break // "told her no": we did
+		}
 		if from, to := r.personBefore(h.from); to == 0 && !pronounBefore(r, h.from) || r.crewMember(from) {
 			return
 		}
@@ -309,176 +335,4 @@ func (v *verdict) decide() notes.Consent {
 		v.when()
 	}
 	return v.c
-}
-
-// whoSaid returns the person behind the phrase, as written, and the token after phrase and name.
-func (r *reader) whoSaid(h hit, end int) (string, int) {
-	i := h.to
-	last := r.low(h.to - 1)
-	linked := last == "by" || last == "from" || last == "per" || last == "of"
-	if h.sense == sayYesIf {
-		linked = false
-	}
-	for n := 0; n < 3 && !linked && i+n < len(r.toks); n++ {
-		switch r.low(i + n) {
-		case ":":
-			linked, i, n = h.sense == saySigned, i+n+1, 3
-		case "by", "from", "per", "w", "with":
-			linked, i = true, i+n+1
-			if r.low(i) == "/" {
-				i++
-			}
-			n = 3
-		case "it", "yet", "that", "this", "verbally", "on", "site", "co", "the", "ticket", "change", "order", "extra", "slip":
-		default:
-			n = 3
-		}
-	}
-	if linked {
-		if who, ok := r.sayer(i); ok {
-			return r.words(i, who), who
-		}
-		if r.low(i) == "email" || r.low(i) == "text" || r.low(i) == "phone" {
-			for j := i + 1; j < min(len(r.toks), i+5); j++ {
-				if who, ok := r.sayer(j + 1); ok && (r.low(j) == "from" || r.low(j) == "with" || r.low(j) == "by") {
-					return r.words(j+1, who), who
-				}
-			}
-		}
-	}
-	if from, to := r.personBefore(h.from); to > 0 {
-		return r.words(from, to), end
-	}
-	if owner := r.ownersWord(h); owner != "" {
-		return owner, end
-	}
-	if who := r.personAnywhere(h.from); who != "" {
-		return who, end
-	}
-	return r.lowerName(h.from), end
-}
-
-// lowerName returns the word before token i when it opens its clause and can only be a name in
-// lower case: "lena said yes".
-func (r *reader) lowerName(i int) string {
-	j := i - 1
-	for j > 0 && (r.low(j) == "has" || r.low(j) == "just" || r.low(j) == "also") {
-		j--
-	}
-	if j < 0 || !r.isWord(j) || r.capital(j) || r.clauseStart(i) != j || len(r.low(j)) < 3 || len(r.low(j)) > 12 {
-		return ""
-	}
-	low := r.low(j)
-	if _, known := trade.FindWord(low); known || pronoun(low) || notAPerson(low) || commonWord(low) || thingWord(low) || r.cueWord(j) {
-		return ""
-	}
-	return r.words(j, j+1)
-}
-
-// ownersWord finds "needs owner approval": the person inside the phrase. It is left to the text
-// around it when there is none.
-func (r *reader) ownersWord(h hit) string {
-	for i := h.from; i < h.to; i++ {
-		if r.isCustomer(i) && h.sense != sayPending {
-			return r.words(i, i+1)
-		}
-	}
-	return ""
-}
-
-// personAnywhere looks for the person a pronoun stands for, in the clauses before token i.
-func (r *reader) personAnywhere(i int) string {
-	from, to := 0, 0
-	for j := max(0, i-2*clauseReach); j < i; j++ {
-		if end, ok := r.personAt(j); ok && end <= i {
-			from, to, j = j, end, end-1
-		}
-	}
-	if to == 0 {
-		return ""
-	}
-	return r.words(from, to)
-}
-
-// words returns tokens from to to as written.
-func (r *reader) words(from, to int) string {
-	start, end := r.piece(from, to)
-	s := strings.TrimSuffix(r.text[start:end], "'s")
-	return strings.TrimSuffix(s, "’s")
-}
-
-// when finds the time of day or the date beside the phrase.
-func (v *verdict) when() {
-	r := v.r
-	for _, c := range r.lone {
-		v.c.At = clockOfDay(c.clockTime).String()
-	}
-	for i := 0; v.c.At == "" && i+1 < len(r.toks); i++ {
-		if (r.low(i) == "at" || r.low(i) == "@") && r.isNumber(i+1) && i >= r.firstWord(v.c.Start) {
-			if c, ok := r.clockAt(i + 1); ok && !c.packed && r.clockStops(c.next) && (c.next >= len(r.toks) || !r.isWord(c.next)) {
-				v.c.At = clockOfDay(c).String()
-				r.claimTokens(i+1, c.next)
-			}
-		}
-	}
-	if date, from, to := r.dateNear(); date != "" {
-		r.claimTokens(from, to)
-		if v.c.At != "" {
-			date += "T" + v.c.At
-		}
-		v.c.At = date
-	}
-}
-
-// firstWord returns the token at the byte offset or after it.
-func (r *reader) firstWord(offset int) int {
-	for i := range r.toks {
-		if r.toks[i].start >= offset {
-			return i
-		}
-	}
-	return len(r.toks)
-}
-
-// clockOfDay decides a time of day alone by the working day: 5 to 11 is in the morning.
-func clockOfDay(c clockTime) notes.Clock {
-	m := c.minutes()
-	if !c.fixed() && m < 5*60 {
-		m += halfDay
-	}
-	return notes.Clock(m % wholeDay)
-}
-
-// dateNear finds an ISO date, or month/day/year. A date without a year is not guessed.
-func (r *reader) dateNear() (date string, from, to int) {
-	for i := 0; i+4 < len(r.toks); i++ {
-		a, b, c := r.low(i), r.low(i+2), r.low(i+4)
-		s := r.low(i + 1)
-		if !r.isNumber(i) || !r.isNumber(i+2) || !r.isNumber(i+4) || s != r.low(i+3) ||
-			!r.close(i+1) || !r.close(i+2) || !r.close(i+3) || !r.close(i+4) || r.close(i) {
-			continue
-		}
-		var iso string
-		switch {
-		case s == "-" && len(a) == 4 && len(b) == 2 && len(c) == 2:
-			iso = a + "-" + b + "-" + c
-		case s == "/" && len(a) <= 2 && len(b) <= 2 && len(c) == 4:
-			iso = c + "-" + twoDigits(a) + "-" + twoDigits(b)
-		case s == "/" && len(a) <= 2 && len(b) <= 2 && len(c) == 2:
-			iso = "20" + c + "-" + twoDigits(a) + "-" + twoDigits(b)
-		default:
-			continue
-		}
-		if d, err := notes.ParseDate(iso); err == nil {
-			return d.String(), i, i + 5
-		}
-	}
-	return "", 0, 0
-}
-
-func twoDigits(s string) string {
-	if len(s) == 1 {
-		return "0" + s
-	}
-	return s
 }

@@ -1,0 +1,103 @@
+package field
+
+import (
+	"strings"
+
+	"jobday/trade"
+)
+
+// whoSaid returns the person behind the phrase, as written, and the token after phrase and name.
+func (r *reader) whoSaid(h hit, end int) (string, int) {
+	i := h.to
+	last := r.low(h.to - 1)
+	linked := last == "by" || last == "from" || last == "per" || last == "of"
+	if h.sense == sayYesIf {
+		linked = false
+	}
+	for n := 0; n < 3 && !linked && i+n < len(r.toks); n++ {
+		switch r.low(i + n) {
+		case ":":
+			linked, i, n = h.sense == saySigned, i+n+1, 3
+		case "by", "from", "per", "w", "with":
+			linked, i = true, i+n+1
+			if r.low(i) == "/" {
+				i++
+			}
+			n = 3
+		case "it", "yet", "that", "this", "verbally", "on", "site", "co", "the", "ticket", "change", "order", "extra", "slip":
+		default:
+			n = 3
+		}
+	}
+	if linked {
+		if who, ok := r.sayer(i); ok {
+			return r.words(i, who), who
+		}
+		if r.low(i) == "email" || r.low(i) == "text" || r.low(i) == "phone" {
+			for j := i + 1; j < min(len(r.toks), i+5); j++ {
+				if who, ok := r.sayer(j + 1); ok && (r.low(j) == "from" || r.low(j) == "with" || r.low(j) == "by") {
+					return r.words(j+1, who), who
+				}
+			}
+		}
+	}
+	if from, to := r.personBefore(h.from); to > 0 {
+		return r.words(from, to), end
+	}
+	if owner := r.ownersWord(h); owner != "" {
+		return owner, end
+	}
+	if who := r.personAnywhere(h.from); who != "" {
+		return who, end
+	}
+	return r.lowerName(h.from), end
+}
+
+// lowerName returns the word before token i when it opens its clause and can only be a name in
+// lower case: "lena said yes".
+func (r *reader) lowerName(i int) string {
+	j := i - 1
+	for j > 0 && (r.low(j) == "has" || r.low(j) == "just" || r.low(j) == "also") {
+		j--
+	}
+	if j < 0 || !r.isWord(j) || r.capital(j) || r.clauseStart(i) != j || len(r.low(j)) < 3 || len(r.low(j)) > 12 {
+		return ""
+	}
+	low := r.low(j)
+	if _, known := trade.FindWord(low); known || pronoun(low) || notAPerson(low) || commonWord(low) || thingWord(low) || r.cueWord(j) {
+		return ""
+	}
+	return r.words(j, j+1)
+}
+
+// ownersWord finds "needs owner approval": the person inside the phrase. It is left to the text
+// around it when there is none.
+func (r *reader) ownersWord(h hit) string {
+	for i := h.from; i < h.to; i++ {
+		if r.isCustomer(i) && h.sense != sayPending {
+			return r.words(i, i+1)
+		}
+	}
+	return ""
+}
+
+// personAnywhere looks for the person a pronoun stands for, in the clauses before token i.
+func (r *reader) personAnywhere(i int) string {
+	from, to := 0, 0
+	for j := max(0, i-2*clauseReach); j < i; j++ {
+		if end, ok := r.personAt(j); ok && end <= i {
+			from, to, j = j, end, end-1
+		}
+	}
+	if to == 0 {
+		return ""
+	}
+	return r.words(from, to)
+}
+
+// words returns tokens from to to as written.
+func (r *reader) words(from, to int) string {
+	start, end := r.piece(from, to)
+	s := strings.TrimSuffix(r.text[start:end], "'s")
+	return strings.TrimSuffix(s, "’s")
+}
