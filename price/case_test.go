@@ -39,6 +39,7 @@ func TestCases(t *testing.T) {
 			a, err := txtar.ParseFile(name)
 			require.NoError(t, err)
 			c := readCase(t, a)
+			c.in.Overtime = price.OvertimeOf([][]*notes.JobDay{c.days}, c.in.Company)
 			found := price.Days(c.days, c.in)
 			require.NoError(t, notes.CheckJob(c.days))
 			got := c.show(found)

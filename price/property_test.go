@@ -166,6 +166,9 @@ func (r *dice) addExtras(d *notes.JobDay) {
 func TestRandomDaysKeepTheMoneyTogether(t *testing.T) {
 	read := func(name, text string) *finding.File { return finding.NewFile(name, []byte(text)) }
 	company, _ := parse.Company(read("company.yaml", randomCompany))
+	crediting, _ := parse.Company(read("company.yaml", randomCompany+
+		"credit_unused: true\nsmall_tools: 3\nsubcontract: 7.5\novertime: {daily_over: 4 h, weekly_over: 11 h, bill: true}\n"))
+	companies := []*notes.Company{company, crediting}
 	prices, _ := parse.Prices(read("prices.csv", randomPrices))
 	job, _ := parse.Scope(read("scope.md", randomScope))
 	require.Len(t, job.Lines, 5)
@@ -180,7 +183,13 @@ func TestRandomDaysKeepTheMoneyTogether(t *testing.T) {
 			}
 			days = append(days, r.day(n, before))
 		}
-		price.Days(days, price.Input{Company: company, Prices: prices, Job: job})
+		in := price.Input{Company: companies[seed%2], Prices: prices, Job: job, Overtime: price.OvertimeOf([][]*notes.JobDay{days}, companies[seed%2])}
+		if seed%3 == 0 {
+			by := *job
+			by.Pricing = []string{"san joaquin force account", "indian river force account", "no such rules"}[seed%9/3]
+			in.Job = &by
+		}
+		price.Days(days, in)
 		require.NoError(t, notes.CheckJob(days), "seed %d", seed)
 		readyEver += checkReady(t, seed, days)
 	}
