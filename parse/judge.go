@@ -286,7 +286,7 @@ func asTest(e evidence) (int, string) {
 	switch {
 	case s.has(tested) && read && (s.has(instrument) || !s.has(workVerb)):
 		return 8, why
-	case read && !s.has(workVerb):
+	case read && !s.has(workVerb), measures[e.first.low] && s.has(counted|tested) && !s.has(workVerb|measured):
 		return 7, why
 	case s.has(tested) && !s.has(workVerb):
 		return 5, "says something was tested"
@@ -297,6 +297,9 @@ func asTest(e evidence) (int, string) {
 	}
 	return 0, ""
 }
+
+// measures are words that open a line of readings: "amps 28.1 / 27.9", "rotation checked ok".
+var measures = wordSet("amps volts voc vmp isc voltage amperage current rotation continuity megger meg resistance torque impedance")
 
 func asLeft(e evidence) (int, string) {
 	s := e.signs
@@ -369,14 +372,24 @@ func asDelay(e evidence) (int, string) {
 	if e.placed {
 		return 0, "" // "unit 8 no access" is how far a place got
 	}
-	if e.first.sign.has(heldUp) {
-		return 8, "tells what held the crew up"
+	const why = "tells what held the crew up"
+	clock := duration | clockSpan | looseSpan
+	switch s := e.signs; {
+	case e.first.sign.has(heldUp):
+		return 8, why
+	case s.has(machine) && s.has(brokeDown|heldUp|faulty) && !s.has(workVerb):
+		return 8, why
+	case s.has(weathered) && s.has(clock) && !s.has(workVerb|thing|named):
+		return 7, why
 	}
-	return unlessWork(e, heldUp, 7, "tells what held the crew up")
+	return unlessWork(e, heldUp, 7, why)
 }
 
 func asSafety(e evidence) (int, string) {
-	if e.signs.has(secured) {
+	switch {
+	case e.first.sign.has(secured):
+		return 8, "tells what was done for safety"
+	case e.signs.has(secured):
 		return 6, "tells what was done for safety"
 	}
 	return 0, ""

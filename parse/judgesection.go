@@ -21,29 +21,29 @@ var sectionKinds = map[notes.Section]notes.Kind{
 var overrides = map[notes.Section]map[notes.Kind]int{
 	notes.Done: {
 		notes.Extra: 7, notes.Deficiency: 7, notes.LeftOpen: 7, notes.Question: 7, notes.Test: 7, notes.TimeEntry: 9,
-		notes.Delivery: 7, notes.Delay: 8, notes.Material: 6, notes.SafetyCheck: 7,
+		notes.Delivery: 7, notes.Delay: 8, notes.Material: 6, notes.SafetyCheck: 7, notes.EquipmentUse: 6,
 	},
-	notes.Materials:      {notes.Extra: 8, notes.LeftOpen: 7, notes.Question: 9, notes.Delivery: 7, notes.Deficiency: 8},
+	notes.Materials:      {notes.Extra: 8, notes.LeftOpen: 7, notes.Question: 9, notes.Delivery: 7, notes.Deficiency: 8, notes.TimeEntry: 7},
 	notes.Extras:         {notes.Question: 9},
 	notes.Deficiencies:   {notes.Question: 9},
-	notes.Tests:          {notes.LeftOpen: 7, notes.Question: 9, notes.Deficiency: 8},
-	notes.Circuits:       {notes.Question: 9, notes.Work: clearScore},
+	notes.Tests:          {notes.LeftOpen: 7, notes.Question: 9, notes.Deficiency: 8, notes.TimeEntry: 9},
+	notes.Circuits:       {notes.Question: 9, notes.Work: clearScore, notes.TimeEntry: 9},
 	notes.Time:           {notes.Question: 9},
-	notes.Left:           {notes.Extra: 7, notes.Deficiency: 8, notes.Question: 9},
+	notes.Left:           {notes.TimeEntry: 9, notes.Extra: 7, notes.Deficiency: 8, notes.Question: 9},
 	notes.Questions:      {notes.Extra: 8},
-	notes.Deliveries:     {notes.Extra: 8, notes.Question: 9},
+	notes.Deliveries:     {notes.TimeEntry: 9, notes.Extra: 8, notes.Question: 9},
 	notes.Equipment:      {notes.Extra: 8, notes.Deficiency: 8, notes.Question: 9},
 	notes.Delays:         {notes.Extra: 8, notes.Deficiency: 8, notes.Question: 9},
 	notes.Instructions:   {notes.Extra: 8, notes.Question: 9},
-	notes.Safety:         {notes.Extra: 8, notes.Deficiency: 8, notes.Question: 9},
-	notes.Conditions:     {notes.Extra: 8, notes.Deficiency: 8, notes.Question: 9},
+	notes.Safety:         {notes.TimeEntry: 9, notes.Extra: 8, notes.Deficiency: 8, notes.Question: 9},
+	notes.Conditions:     {notes.TimeEntry: 9, notes.Extra: 8, notes.Deficiency: 8, notes.Question: 9},
 	notes.Subcontractors: {notes.Extra: 8, notes.Question: 9},
 }
 
 // telling are the signs that can make words win over the section they stand in, or part a line in
 // two. Most lines under a heading have none of them.
-const telling = asked | saidYes | saidNo | priceTold | notBooked | faulty | faultPhrase | leftOver | needs | questioned |
-	delivered | heldUp | secured | tested | instrument | clockSpan | looseSpan | soft | allWell | toPrice | clockOut
+const telling = asked | saidYes | saidNo | priceTold | notBooked | faulty | faultPhrase | leftOver | needs | questioned | machine | weathered |
+	delivered | heldUp | secured | tested | instrument | clockSpan | looseSpan | soft | allWell | toPrice | clockOut | travelled
 
 // plain reports whether nothing in the words can win over their section.
 func (e evidence) plain(in notes.Section) bool {

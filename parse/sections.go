@@ -116,6 +116,11 @@ func (r *noteReader) sectionLabel(start, end int) (s notes.Section, at int, ok b
 				return "", 0, false
 			}
 			return s, skipMarks(line, i+1), true
+		case c == '/' && i+1 < len(head) && head[i+1] == ' ':
+			if s, ok = sectionNames[plainName(head[:i])]; ok && dashNames[plainName(head[:i])] {
+				return s, skipMarks(line, i+1), true
+			}
+			return "", 0, false
 		case c == '-' || strings.HasPrefix(head[i:], "–") || strings.HasPrefix(head[i:], "—"):
 			if i == 0 || head[i-1] != ' ' {
 				continue

@@ -183,11 +183,11 @@ func partsHere(left, right evidence, in notes.Section) bool {
 	}
 	switch r.kind {
 	case notes.Extra:
-		return r.score >= strongScore && right.signs.has(thing|workVerb) && l.kind != notes.Deficiency
-	case notes.Deficiency:
-		return r.score >= strongScore && in != notes.Deficiencies
-	case notes.LeftOpen:
-		return r.score >= strongScore && l.kind != notes.Deficiency && right.signs.has(thing|counted|leftOver) &&
+		return r.score >= strongScore && right.signs.has(thing) && l.kind != notes.Deficiency
+	case notes.Deficiency: // with a thing of its own: "replaced two breakers, double tapped" says why
+		return r.score >= strongScore && in != notes.Deficiencies && right.signs.has(thing|foundIt) && right.first.low != "which"
+	case notes.LeftOpen: // of another thing: "pipe up, no wire yet" is how far that thing got
+		return r.score >= strongScore && l.kind != notes.Deficiency && (right.signs.has(thing|counted) || right.words > 2) && !right.signs.has(negated) &&
 			(left.signs.has(workVerb|progressed) || l.kind == notes.TimeEntry || l.kind == notes.Test)
 	case notes.Question:
 		return r.score >= strongScore && right.asks

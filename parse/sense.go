@@ -47,8 +47,11 @@ func (sc *scanner) senseWord(text string, i int) {
 		m.sign |= vocabularySign(stem) // "gfci's"
 	}
 	sc.senseProgress(i)
+	if hourNames[low] || low == "quarter" || low == "half" {
+		sc.senseSpoken(i)
+	}
 	for _, p := range signPhrases[low] {
-		if sc.follows(i+1, p.rest) {
+		if sc.follows(i+1, p.rest) && !(p.sign == leftOver && low == "to" && sc.objectBefore(i)) {
 			m.sign |= p.sign
 		}
 	}
@@ -58,13 +61,41 @@ func (sc *scanner) senseWord(text string, i int) {
 	switch next := sc.at(i + 1).low; {
 	case low == "did" && (next == "not" || next == "n't"),
 		low == "set" && (next == "of" || i > 0 && sc.marks[i-1].sign.has(counted)),
-		low == "asked" && (next == "about" || next == "whether"):
+		low == "asked" && (next == "about" || next == "whether"),
+		(low == "wants" || low == "want" || low == "wanted") && next == "to" && looking[sc.at(i+2).low]:
 		m.sign &^= workVerb | asked
+	}
+	if (low == "guys" || low == "guy" || low == "man" || low == "crew" || low == "company") && sc.trade(i-1) && !signWords[sc.at(i+1).low].has(spoken|asked) {
+		m.sign |= otherTrade
+		sc.marks[i-1].sign |= otherTrade
 	}
 	if low == "to" && i > 0 && sc.marks[i-1].sign.has(counted) && sc.at(i+1).low == "go" {
 		m.sign |= leftOver // "2 to go"
 	}
 	sc.senseAround(text, i)
+}
+
+// objectBefore reports whether "to do" at mark i is what somebody asked of us: "asked us to do those".
+func (sc *scanner) objectBefore(i int) bool {
+	switch sc.at(i - 1).low {
+	case "us", "me", "wants", "want", "wanted", "like", "ok", "ok'd", "said", "told":
+		return true
+	}
+	return false
+}
+
+// trade reports whether the word at mark i, before "guys" or "crew", says what they do, so that they
+// are none of ours: "roof crew", not "our crew".
+func (sc *scanner) trade(i int) bool {
+	m := sc.at(i)
+	if m.kind != wordMark || m.sign.has(counted|named|negated|pronoun|spoken|workVerb) {
+		return false
+	}
+	switch m.low {
+	case "our", "my", "us", "all", "the", "old", "new", "you", "with", "by", "and", "of", "whole", "full", "for", "night", "day", "per", "more":
+		return false
+	}
+	return true
 }
 
 // senseAround looks at what stands around a word whose own signs are known.
@@ -131,12 +162,20 @@ func (sc *scanner) senseProgress(i int) {
 func (sc *scanner) notYet(i int) {
 	for j := i - 1; j >= 0 && j >= i-4 && sc.marks[j].kind == wordMark; j-- {
 		if sc.marks[j].sign.has(negated) && sc.marks[j].low != "nobody" {
+			if awaited[sc.at(j+1).low] {
+				return // "no price yet" waits for somebody's word, not for us
+			}
 			sc.marks[i].sign |= leftOver
 			sc.marks[j].sign &^= faultPhrase
 			return
 		}
 	}
 }
+
+// looking are verbs of which somebody wants to do them: nothing is asked of us.
+var looking = wordSet("see watch look talk know check be inspect think meet come keep wait confirm approve verify witness discuss do handle")
+
+var awaited = wordSet("price ok okay answer word po approval signature reply quote")
 
 // counts reports whether a number or number word stands at mark i.
 func (sc *scanner) counts(i int) bool {
@@ -170,6 +209,7 @@ func (sc *scanner) senseAsker(text string, i int) {
 	if i == 0 {
 		return
 	}
+	sc.senseSubject(i)
 	before := &sc.marks[i-1]
 	switch {
 	case before.low == "she" || before.low == "he" || before.low == "they":
@@ -178,6 +218,31 @@ func (sc *scanner) senseAsker(text string, i int) {
 	case unicode.IsUpper(rune(text[before.start])) && before.low != "i" && before.low != "we":
 		before.sign |= somebody
 	}
+}
+
+// senseSubject sees who asked by where it stands, whatever the word: what opens the clause and is
+// neither one of us nor a thing. "Buyer in unit 1 asked for a dimmer", "the grower asked me to".
+func (sc *scanner) senseSubject(i int) {
+	if m := sc.at(i).low; m == "want" || m == "please" || m == "pls" {
+		return // as often an order among ourselves
+	}
+	const far = 7
+	at := i - 1
+	for at > 0 && i-at < far && sc.marks[at-1].kind != signMark && !sc.marks[at].broken {
+		at--
+	}
+	for at < i && (sc.marks[at].low == "the" || sc.marks[at].low == "also" || sc.marks[at].low == "and" || sc.marks[at].low == "a" || sc.marks[at].low == "new") {
+		at++
+	}
+	m := &sc.marks[at]
+	if at >= i || m.kind != wordMark || m.sign.has(named|thing|workVerb|negated|counted|asked) {
+		return
+	}
+	switch m.low {
+	case "i", "we", "it", "that", "this", "us", "code", "inspector", "as", "if", "what", "nobody", "who", "he", "she", "they", "when", "was", "were", "because", "since", "where", "which", "while":
+		return
+	}
+	m.sign |= somebody
 }
 
 // follows reports whether the words stand from mark i on.
@@ -223,6 +288,9 @@ func (sc *scanner) senseNumber(text string, i int) {
 		}
 	}
 	sc.senseSpan(i)
+	if m.sign.has(looseSpan) && sc.workerBefore(i) {
+		m.sign |= clockSpan
+	}
 	if before := i - 1; m.sign.has(clockSpan|looseSpan) && before >= 0 && sc.marks[before].kind == wordMark && sc.lex.Name(sc.marks[before].low) != "" {
 		sc.marks[before].sign |= named // in small letters: "sam 7-330"
 	}

@@ -50,7 +50,7 @@ func beginsReport(marks, before []mark) bool {
 	case signsOf(marks).has(outOf):
 		return true
 	case marks[0].sign.has(counted):
-		return !marks[0].sign.has(vague)
+		return !marks[0].sign.has(vague) && !(len(marks) > 1 && ratingWords[marks[1].low]) // "50 amp breaker in" counts none
 	case marks[0].sign.has(whole) && marks[len(marks)-1].sign.has(workVerb|progressed):
 		return len(marks) <= 4 && (signsOf(before).has(outOf) || before[0].sign.has(counted))
 	case marks[0].sign.has(workVerb):

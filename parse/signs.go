@@ -58,6 +58,7 @@ const (
 	clockOut                     // left at 4
 	allWell                      // nothing found, no issues
 	toPrice                      // get a price from the office
+	brokeDown                    // down, dead, late: said of a machine it stops the work
 )
 
 // has reports whether any of the signs asked for is there.
@@ -74,7 +75,7 @@ var signWords = buildSignWords(map[sign]string{
 	progressed: "now done complete completed finished half halfway all started partial roughed trimmed mostly",
 	somebody: "owner owners customer client manager tenant gc homeowner landlord landlady super superintendent architect " +
 		"engineer inspector foreman boss pm lady owner's customer's",
-	asked: "asked asks wants wanted requested requests requesting asking wishes",
+	asked: "asked asks want wants wanted requested requests requesting asking wishes please pls",
 	saidYes: "ok'd okd okay'd okayed oked ok'ed approved approves authorized authorised agreed agrees signed okays " +
 		"confirmed accepted",
 	saidNo:    "declined declines refused refuses",
@@ -89,10 +90,11 @@ var signWords = buildSignWords(map[sign]string{
 	questioned: "wondering unsure",
 	delivered:  "delivered received delivery backordered shipped deliveries",
 	heldUp:     "waited waiting delayed delay standby delays waits",
+	brokeDown:  "down dead died flat late lost stuck broke overheated",
 	weathered: "rain rained raining rainy snow snowing snowed windy sunny cloudy overcast humid muddy mud storm stormy " +
 		"drizzle foggy freezing icy weather sleet hail thunderstorm cloudburst",
 	secured: "loto lockout tagout ppe tailgate jsa jha harness injury injured incident locked-out safety barricaded barricade",
-	otherTrade: "plumber plumbers plumber's drywallers drywaller painter painters hvac tiler tilers framer framers roofer roofers " +
+	otherTrade: "rigger riggers excavators welder welders plumber plumbers plumber's drywallers drywaller painter painters hvac tiler tilers framer framers roofer roofers " +
 		"mason masons glazier glaziers carpenter carpenters sheetrockers insulators fitters floorers movers landscapers rockers tapers " +
 		"sprinkler masons' cleaners",
 	machine: "lift scissor excavator trencher backhoe rental rented jackhammer scaffold scaffolding forklift " +
@@ -121,9 +123,9 @@ var signPhrases = buildSignPhrases(map[sign]string{
 	saidYes: "go ahead|said yes|said ok|said okay|said sure|says yes|says ok|gave ok|gave the ok|gave an ok|gave the go|" +
 		"do it|verbal ok|texted yes|texted ok|texted back yes|green light|said fine|fine with it|ok with it|ok by|ok from|per owner|" +
 		"per the owner|per customer|per the customer|per gc|per the gc|per manager|per the manager|per tenant|per the tenant|" +
-		"said to go|said do|wrote yes|emailed yes|signed off|signed for|gave us the ok|ok on site|okay by|okay from",
+		"said to go|said do|say yes|say ok|say do|says do|bill it|will pay|she'll pay|he'll pay|they'll pay|she initialed|he initialed|wrote yes|emailed yes|signed off|signed for|gave us the ok|ok on site|okay by|okay from",
 	saidNo: "said no|don't bother|dont bother|doesn't want|didn't want|does not want|did not want|not interested|turned down|" +
-		"passed on it|said not to|no thanks|too expensive|told no|won't pay|would not pay",
+		"passed on it|said not to|no thanks|too expensive|told no|told her no|told him no|told them no|decided not|decided against|won't pay|would not pay",
 	priceTold: "told her the price|told him the price|gave her a price|gave him a price|gave them a price|price of|quoted her|" +
 		"quoted him|quoted them|time and material",
 	notBooked: "not quoted|not on the ticket|not on ticket|not in scope|not in the scope|not on the scope|out of scope|beyond scope|" +
@@ -150,11 +152,13 @@ var signPhrases = buildSignPhrases(map[sign]string{
 	allWell: "nothing found|none found|found nothing|no issues|no issue|no problems|no problem|nothing wrong|all good|looks good|" +
 		"looked good|all ok|no faults|no defects|no hazards|nothing to report|nothing loose|nothing burnt|all tight|everything ok|" +
 		"everything good|everything fine|looks fine|all fine",
-	toPrice: "a price|price it|for pricing|a quote|price that|to price|will price|gets a price",
+	toPrice: "send price|send a price|send her a price|send him a price|send them a price|will quote|to quote|call the builder|call the office|call office|ask boss|ask the boss|" +
+		"no price yet|write it up|wrote it up|email the office|to confirm|a price|price it|for pricing|a quote|price that|to price|will price|gets a price",
 	questioned: "asked about|asking about|asked whether|ask the office|ask office|need to know|who pays|should we|should i|do we|can we|is it ok|anyone know|" +
 		"please advise|pls advise|let me know|not sure if|not sure whether|does anyone|who is|whose is|want us to",
 	delivered: "showed up with|came in|dropped off|back ordered|packing slip|on backorder|got delivered|picked up",
-	heldUp: "held up|in our way|in the way|stood by|stood around|couldn't start|could not start|lost an hour|lost half|lost 1|lost 2|" +
+	heldUp: "held up|in our way|in the way|stood by|stood around|couldn't start|could not start|lost an hour|lost half|lost 1|lost 2|hours late|hrs late|hour late|hr late|hours lost|hrs lost|hour lost|" +
+		"could not run|couldn't run|could not use|" +
 		"no access|couldn't get in|could not get in|sat around|late start|started late|couldn't get to|had to wait|waiting on|" +
 		"waiting for|wait for|locked gate|nobody on site|no one on site|pushed us back|kept us from|shut us down",
 	weathered: "too cold|cold out|hot out|high winds|very hot|very cold",
@@ -166,7 +170,7 @@ var signPhrases = buildSignPhrases(map[sign]string{
 	instructed: "told us to|told us not|said to|was told|were told|told to|told me to|per the super|per super|per the architect|" +
 		"per architect|per the engineer|per engineer|per the inspector|per inspector|per drawings|per plans|per the plans|wants us to|" +
 		"said not|instructions from|hold off",
-	byOthers: "by others|by other|not our job|not ours|already done|already in|was done|someone else|somebody else|others did|" +
+	byOthers: "not us|not our work|not ours to|somebody else's|someone else's|by others|by other|not our job|not ours|already done|already in|was done|someone else|somebody else|others did|" +
 		"by the gc|by the owner|not our scope",
 	tested:    "tests ok|tested ok|tests good|tested good|trips ok|tripped at|tripped in|no continuity|continuity ok|reset ok|did not trip|didn't trip|won't trip",
 	clockSpan: "all day",

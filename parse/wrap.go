@@ -97,9 +97,14 @@ func (r *noteReader) goesOn(prev, l line, inList, indented bool) bool {
 // only end what stands above it: "one did not come yet".
 func (r *noteReader) saysLittle(l line) bool {
 	marks := r.scan.scan(r.body[l.start:l.end], l.start)
-	const much = workVerb | thing | clockSpan | looseSpan | foundIt | asked | somebody | instrument | measured | faulty | faultPhrase
+	const much = tested | progressed | delivered | workVerb | thing | clockSpan | looseSpan | foundIt | asked | somebody | instrument | measured | faulty | faultPhrase
 	e := evidenceOf(marks, nil)
 	v := judgeWords(e)
+	for i := range marks {
+		if marks[i].kind == numberMark {
+			return false
+		}
+	}
 	return !e.signs.has(much) && !e.asks && (v.kind == notes.LeftOpen || v.score < clearScore)
 }
 

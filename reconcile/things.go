@@ -73,6 +73,10 @@ func (d *day) decideJotted(r *read) {
 		r.serve(d, []int{r.found[0].line}, r.found[0].p, "shares "+strings.Join(r.found[0].shared, ", "))
 		return
 	}
+	if p.ByOthers {
+		r.set(notes.Condition, 0.8, "was done by others")
+		return
+	}
 	r.set(notes.Narrative, 0.75, "says nothing that is counted")
 }
 

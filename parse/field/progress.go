@@ -21,7 +21,7 @@ var progressCues = cueTable{
 	sayUntouchedIf: "not done|isnt done|arent done|wasnt done|werent done|not installed|not pulled|not run|not set|not hung|not mounted|not up|not in|not ran|didnt install|didnt pull|did not install|did not pull|not yet done|not roughed",
 	sayBlocked: "waiting on|waiting for|waits on|waits for|wait on|wait for|awaiting|blocked by|held up by|hold up by|holding for|stuck on|stuck behind|delayed by|" +
 		"on hold for|on hold until|hold for|held for|held up waiting on",
-	sayNoWay: "no key|no keys|locked|nobody home|no one home|nobody was home|no entry|could not|couldnt|cant|cannot|unable to|not able to|no access|wasnt able to|werent able to|hung up on|holding up|holding us up|blocked|on hold|locked out of|room locked|door locked|locked up|in our way|in the way|" +
+	sayNoWay: "refused entry|no lift|lifts not here|not here yet|not here|isnt here|arent here|not on site|not on site yet|not delivered|didnt show|did not show|no show|not in stock|no key|no keys|locked|nobody home|no one home|nobody was home|no entry|could not|couldnt|cant|cannot|unable to|not able to|no access|wasnt able to|werent able to|hung up on|holding up|holding us up|blocked|on hold|locked out of|room locked|door locked|locked up|in our way|in the way|" +
 		"back ordered|backordered|on back order|on backorder|on order|held up|could not get in|couldnt get in|no room to work",
 	sayNoBlocker: "could not find any|couldnt find any|could not find anything|couldnt find anything|cant find any|could not reproduce|couldnt reproduce|could not believe|cant complain|no longer waiting on|cant be seen|cant tell|cant see|cant say|cant remember",
 	sayDropped: "not in contract|not in the contract|no longer in the job|out of the job|decided not to|decided not|took the fan off|deleted|cancelled|canceled|cancels|cancel|nixed|scrapped|scrap that|no longer needed|no longer wanted|no longer wants|not needed|not wanted|not needed anymore|" +
@@ -29,7 +29,7 @@ var progressCues = cueTable{
 		"changed their mind|changed her mind|changed his mind|doesnt want|does not want|didnt want|did not want|dont want|doesnt need|does not need|dont need|do not need|" +
 		"decided against|backed out|no need for|off the job|dropped from|was dropped|got dropped|is dropped|deleted from|descoped|omitted",
 	sayDropIf:   "said skip|says skip|said to skip|said leave out|said to leave out|said leave off|pulled it|pulled that|killed it|took it out|took out|dropped|took that out|took this out|dropped it|took it off|pulled it from|delete|deletes",
-	sayByOthers: "by others|by other|by somebody else|by someone else|by another",
+	sayByOthers: "not ours|not us|not our job|not our work|not ours to|someone elses problem|somebody elses problem|by others|by other|by somebody else|by someone else|by another",
 	sayAlready:  "will do it|will do it himself|will do it herself|will do it themselves|will do that|will do them|doing it himself|doing it themselves|do it himself|do it themselves|is doing it|are doing it|will handle it|will handle that|will install it|already did|already|did it|did that|did this|did theirs|did those|did ours|took care of|handled it|handled",
 	sayAll:      "all|every|everything|each of the",
 	sayBoth:     "both",
@@ -471,31 +471,4 @@ func (st *standing) decide() {
 	case st.yes && !part: // "2 of 3 done" says how many, not that all is done
 		p.Complete = notes.Yes
 	}
-}
-
-// placedAt reports whether the "in", "up" or "on" at token i says that what stands before it is in
-// its place: it ends the clause and belongs to no verb, "fan in, vented", not "come in".
-func (r *reader) placedAt(i int) bool {
-	if !r.endsPlaced(i + 1) {
-		return false
-	}
-	switch before := r.low(i - 1); before {
-	case "come", "came", "comes", "coming", "plug", "plugged", "turn", "turned", "turns", "not", "aint", "ain't", "showed", "show", "shows", "get", "got", "held", "hold", "set", "sign", "signed",
-		"clean", "cleaned", "picked", "pick", "hang", "rained", "tied", "locked", "shut", "cut", "went", "goes", "going", "back", "wall", "add", "adds", "put", "work", "working", "later", "early":
-		return false
-	default:
-		return (r.isWord(i-1) || r.isNumber(i-1)) && !r.negatedWithin(i, 2) && !r.future(i) && !r.conditional(i)
-	}
-}
-
-// endsPlaced reports whether nothing that "in" could stand before follows at token i.
-func (r *reader) endsPlaced(i int) bool {
-	if r.endsClause(i) || !r.isWord(i) && !r.isNumber(i) && r.low(i) != "#" {
-		return true
-	}
-	switch r.low(i) {
-	case "n", "w", "with", "but", "then", "plus", "both", "all":
-		return true
-	}
-	return false
 }
