@@ -63,6 +63,7 @@ func jobWithExtra() Job {
 		Amount: notes.MustMoney("73.50"), Taxed: true, Why: "authorized by Ruth Amsel", Working: []notes.PricingStep{labor},
 	}}
 	day.Money.Ready.Tax = []notes.TaxAmount{{Name: "state", Rate: notes.Int(6), Base: notes.MustMoney("73.50"), Amount: notes.MustMoney("4.41")}}
+	day.Money.Ready.TaxHow = "figured on all taxed lines of the invoice together"
 	job := &notes.Job{
 		File: scope, Number: "7", Lines: []notes.ScopeLine{{Label: "A", Work: "Hood lights", Qty: notes.Quantity{Value: notes.Int(4), Unit: "ea"}, Span: scope.LineSpan(1)}},
 	}
@@ -106,7 +107,8 @@ Where the money stands
   ready to bill: 73.50: authorized by Ruth Amsel
 
 Tax
-  state 6 %: it is part of 73.50 taxed that day, tax 4.41, rounded half away from zero to the cent
+  state 6 %: 73.50 x 0.06 = 4.41 on this line; in all 4.41 of 73.50 taxed that day
+  figured on all taxed lines of the invoice together
 `, explained(t, "2026-03-12/disconnect"))
 }
 

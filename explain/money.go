@@ -165,11 +165,14 @@ func (a account) steps(steps []notes.PricingStep) Part {
 			text += " (" + s.Basis + ")"
 		}
 		text += ": " + Product(s)
-		row := Row{Text: text}
-		if len(s.From) > 0 {
-			row = a.at(text, s.From[0])
+		if len(s.From) == 0 {
+			p.Rows = append(p.Rows, Row{Text: text})
+			continue
 		}
-		p.Rows = append(p.Rows, row)
+		p.Rows = append(p.Rows, a.at(text, s.From[0]))
+		for _, from := range s.From[1:] {
+			p.Rows = append(p.Rows, a.at("also from", from))
+		}
 	}
 	return p
 }
@@ -232,20 +235,27 @@ func (a account) money(is func(from []notes.Source) bool) []Row {
 	return a.standing(func(_ string, from []notes.Source) bool { return is(from) }).Rows
 }
 
-// tax says which taxes fall on a ready line, as far as they are on the day's invoice.
+// tax says which taxes fall on a ready line, as far as they are on the day's invoice, and how.
 func (a account) tax(ref string) Part {
 	p := Part{Title: "Tax"}
-	for _, l := range a.day.Money.Ready.Lines {
-		if l.Ref != ref {
-			continue
-		}
-		if !l.Taxed {
+	ready := a.day.Money.Ready
+	exempt := a.Job.Job != nil && a.Job.Job.Exempt != ""
+	for _, l := range ready.Lines {
+		switch {
+		case l.Ref != ref:
+		case exempt:
+			p.say("%s is not taxed: exempt, %s", l.Amount, a.Job.Job.Exempt)
+		case !l.Taxed:
 			p.say("%s is not taxed", l.Amount)
-			continue
-		}
-		for _, t := range a.day.Money.Ready.Tax {
-			p.say("%s %s %%: it is part of %s taxed that day, tax %s, rounded half away from zero to the cent",
-				t.Name, t.Rate, t.Base, t.Amount)
+		default:
+			for _, t := range ready.Tax {
+				share := t.Rate.Quo(notes.Int(100), 12)
+				p.say("%s %s %%: %s x %s = %s on this line; in all %s of %s taxed that day",
+					t.Name, t.Rate, l.Amount, share, l.Amount.Decimal().Mul(share), t.Amount, t.Base)
+			}
+			if ready.TaxHow != "" {
+				p.say("%s", ready.TaxHow)
+			}
 		}
 	}
 	return p

@@ -435,6 +435,9 @@ type Ready struct {
 	Subtotal Money         `json:"subtotal"`
 	Tax      []TaxAmount   `json:"tax"`
 	Total    Money         `json:"total"`
+
+	// TaxHow says how the tax was figured and rounded, "" where there is none.
+	TaxHow string `json:"-"`
 }
 
 // InvoiceLine is one line to bill.

@@ -49,6 +49,9 @@ func (b *bill) total() {
 		r.Subtotal = r.Subtotal.Add(l.Amount)
 	}
 	r.Tax, r.Total = TaxOn(r.Lines, b.tax, b.Job.Exempt), r.Subtotal
+	if len(r.Tax) > 0 && b.Job.Exempt == "" {
+		r.TaxHow = howTaxed(b.tax)
+	}
 	if b.Job.Exempt != "" {
 		for i := range r.Lines {
 			r.Lines[i].Taxed = false
@@ -57,6 +60,19 @@ func (b *bill) total() {
 	for _, t := range r.Tax {
 		r.Total = r.Total.Add(t.Amount)
 	}
+}
+
+// howTaxed says how a treatment figures and rounds its tax.
+func howTaxed(t notes.TaxTreatment) string {
+	how := "figured on all taxed lines of the invoice together"
+	if t.Per == "line" {
+		how = "figured on each taxed line by itself, and then added"
+	}
+	how += ", rounded half up at the third decimal"
+	if t.Together && len(t.Rates) > 1 {
+		how += ", all rates as one"
+	}
+	return how + " (company.yaml, taxes, " + quote(t.Name) + ")"
 }
 
 // TaxOn returns the taxes on the lines marked as taxed: a row for each rate of the treatment, never
