@@ -1,6 +1,7 @@
 package report
 
 import (
+	"slices"
 	"strings"
 	"sync"
 	"unicode"
@@ -72,8 +73,8 @@ func newPen(w, h float64, meta pdfMeta) *pen {
 	pdf.SetAutoPageBreak(false, 0)
 	pdf.SetMargins(0, 0, 0)
 	pdf.SetCellMargin(0)
-	pdf.AddUTF8FontFromBytes("go", regular, goregular.TTF)
-	pdf.AddUTF8FontFromBytes("go", bold, gobold.TTF)
+	pdf.AddUTF8FontFromBytes("go", regular, slices.Clone(goregular.TTF)) // it writes into what it is given
+	pdf.AddUTF8FontFromBytes("go", bold, slices.Clone(gobold.TTF))
 	return &pen{pdf: pdf, w: w, h: h}
 }
 

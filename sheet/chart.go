@@ -11,7 +11,9 @@ type Chart struct {
 	Series []Series
 	Groups []ChartGroup // of Bars, Stacked and Trend: a bar, or a point in time, each
 	Flows  []Flow       // of Flowing
-	ID     string
+	// Numbers is shown instead of the table of numbers the chart makes itself; nil for its own.
+	Numbers *Table
+	ID      string
 }
 
 // ChartKind is how numbers are drawn.
@@ -54,6 +56,14 @@ type Flow struct {
 }
 
 func (Chart) block() {}
+
+// numbers is the table below a chart.
+func (c *Chart) numbers() Table {
+	if c.Numbers != nil {
+		return *c.Numbers
+	}
+	return c.table()
+}
 
 // table is the numbers of a chart, as they are written.
 func (c *Chart) table() Table {

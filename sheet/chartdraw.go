@@ -115,11 +115,14 @@ func (d *drawing) cut(words string, w px) string {
 	if d.wide(words) <= w {
 		return words
 	}
-	runes := []rune(words)
-	for len(runes) > 1 && d.wide(string(runes)+"…") > w {
-		runes = runes[:len(runes)-1]
+	room, end := w-d.wide("…"), 0
+	for i, r := range words {
+		if room -= d.wide(string(r)); room < 0 && i > 0 {
+			break
+		}
+		end = i + len(string(r))
 	}
-	return strings.TrimSpace(string(runes)) + "…"
+	return strings.TrimSpace(words[:end]) + "…"
 }
 
 // legend names the series of a chart at its top.

@@ -140,6 +140,7 @@ type htmlGrid struct {
 	Rows, Foot []htmlRow
 	Columns    int
 	Class      string
+	Shares     []int // of the line in percent, for columns of words; 0 for those of figures
 }
 
 type htmlRow struct {
@@ -159,12 +160,13 @@ type htmlCell struct {
 }
 
 func gridOf(t Table) htmlGrid {
-	g := htmlGrid{Columns: len(t.Columns), Class: "stack"}
+	g := htmlGrid{Columns: len(t.Columns), Class: "stack", Shares: t.shares()}
 	if t.Close {
 		g.Class += " close"
 	}
 	for _, c := range t.Columns {
-		g.Head = append(g.Head, htmlCell{Text: Words(c.Title), Class: c.Align.class(), Span: 1})
+		head := htmlCell{Text: Words(c.Title), Class: c.Align.class(), Span: 1}
+		g.Head = append(g.Head, t.fitting(head))
 	}
 	last := len(t.Rows)
 	for last > 0 && (t.Rows[last-1].Kind == Subtotal || t.Rows[last-1].Kind == Total) {
@@ -178,6 +180,45 @@ func gridOf(t Table) htmlGrid {
 		}
 	}
 	return g
+}
+
+// shares are how much of the line each column of words has, where the table says so.
+func (t *Table) shares() []int {
+	sum, said := 0, false
+	for _, c := range t.Columns {
+		if c.Align != Right {
+			sum += max(c.Width, 1)
+		}
+		said = said || c.Width > 0
+	}
+	if !said {
+		return nil
+	}
+	out := make([]int, len(t.Columns))
+	for i, c := range t.Columns {
+		if c.Align != Right {
+			out[i] = 90 * max(c.Width, 1) / sum
+		}
+	}
+	return out
+}
+
+// fitting marks a cell with a word so long that it may be broken for the table to fit. Other words
+// stay whole, and figures stay on their line.
+func (t *Table) fitting(c htmlCell) htmlCell {
+	const line = 72 // characters side by side that fit everywhere
+	words, limit := c.Text.String(), max(8, line/len(t.Columns))
+	if c.Span > 1 {
+		limit = 28
+	}
+	wide := longest(words)
+	if strings.HasPrefix(c.Class, Right.class()) && c.Span == 1 && c.Label != "" {
+		wide = columns.StringWidth(words)
+	}
+	if wide > limit {
+		c.Class = strings.TrimSpace(c.Class + " long")
+	}
+	return c
 }
 
 func htmlRowOf(t *Table, r Row) htmlRow {
@@ -200,7 +241,7 @@ func htmlRowOf(t *Table, r Row) htmlRow {
 		case spans[i] > 1:
 			cell.Class = Right.class()
 		}
-		row.Cells = append(row.Cells, cell)
+		row.Cells = append(row.Cells, t.fitting(cell))
 	}
 	return row
 }
@@ -293,7 +334,7 @@ func graphOf(c Chart) (graph, error) {
 	if err != nil {
 		return graph{}, err
 	}
-	g := graph{ID: c.ID, Title: shown(unit(c.Title, c.Unit)), Desc: shown(c.Desc), Told: c.told(), Table: c.table(), Drawn: c.drawn()}
+	g := graph{ID: c.ID, Title: shown(unit(c.Title, c.Unit)), Desc: shown(c.Desc), Told: c.told(), Table: c.numbers(), Drawn: c.drawn()}
 	if g.Drawn {
 		g.Wide, g.Narrow = c.draw(640, pageLetters, m), c.draw(350, pageLetters, m)
 	}

@@ -101,7 +101,7 @@ func (m *letterWriter) block(b Block) {
 	case Chart:
 		m.part("### " + escaped(unit(b.Title, b.Unit)))
 		m.part(escapedItem(b.Desc))
-		t := b.table()
+		t := b.numbers()
 		m.table(&t)
 	case Lines:
 		m.lines(b)

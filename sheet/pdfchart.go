@@ -22,7 +22,7 @@ func (d *layout) chart(c *Chart) []slip {
 			}
 		}})
 	}
-	t := c.table()
+	t := c.numbers()
 	return append(out, d.table(&t)...)
 }
 

@@ -200,11 +200,13 @@ func (d *layout) tableRow(t *Table, r Row, widths []float64, s style) []slip {
 		part.bars = barred && last
 		out = append(out, d.rowSlip(part))
 	}
-	out[len(out)-1].keep = r.Working != nil || r.Kind == Group
-	if r.Working != nil {
-		out = append(out, d.working(r.Working, s)...)
+	if r.Working == nil {
+		out[len(out)-1].keep = r.Kind == Group
+		return out
 	}
-	return out
+	below := d.working(r.Working, s)
+	out[len(out)-1].keep = len(below) > 0
+	return append(out, below...)
 }
 
 // rowPart is some lines of the cells of a row.
@@ -276,6 +278,9 @@ func (d *layout) working(w *Working, s style) []slip {
 				d.stack([]textLine{l}, box{x + in, y, d.width - in, 0}, Left)
 			}})
 		}
+	}
+	if len(out) == 0 {
+		return nil
 	}
 	out = unparted(out)
 	end := out[len(out)-1]

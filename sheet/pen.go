@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"bytes"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -89,7 +90,7 @@ func newPen(s *Sheet) (*pen, error) {
 func (p *pen) use(f face, size float64) {
 	family, weight := f.name()
 	if !p.loaded[f] {
-		p.pdf.AddUTF8FontFromBytes(family, weight, f.file())
+		p.pdf.AddUTF8FontFromBytes(family, weight, slices.Clone(f.file())) // it writes into what it is given
 		p.loaded[f] = true
 	}
 	p.pdf.SetFont(family, weight, size)
@@ -111,8 +112,9 @@ func (p *pen) set(t Text, base style) []inked {
 			s.bold, s.box, s.size = true, true, s.size*0.86
 			words = " " + words + " "
 		}
-		for i, r := range []rune(words) {
-			end := i == 0 || i == len([]rune(words))-1
+		runes := []rune(words)
+		for i, r := range runes {
+			end := i == 0 || i == len(runes)-1
 			out = append(out, inked{r, &s, s.box && end})
 		}
 	}

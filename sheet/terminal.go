@@ -202,8 +202,16 @@ func (t *terminal) figures(b Figures) {
 // item writes a line of a list with its figure at the end of the line.
 func (t *terminal) item(i Item) {
 	right := i.Right.String()
+	if columns.StringWidth(right) > t.width/2 {
+		t.wrapped("  ", i.Text.String())
+		t.wrapped("    ", right)
+		right, i.Text = "", nil
+	}
 	room := max(t.width-4-columns.StringWidth(right), 12)
 	for n, l := range wrap(i.Text.String(), room) {
+		if l == "" && right == "" {
+			break
+		}
 		if n > 0 || right == "" {
 			t.line("  " + l)
 			continue
@@ -267,13 +275,13 @@ func (t *terminal) chart(c *Chart) {
 	if c.Desc != "" {
 		t.wrapped("", shown(c.Desc))
 	}
-	table := c.table()
+	table := c.numbers()
 	t.table(&table)
 }
 
 func (t *terminal) lines(b Lines) {
 	if b.Name != "" {
-		t.line(t.strong(shown(b.Name)))
+		t.ends(shown(b.Name), "", true)
 	}
 	for _, r := range b.Rows {
 		t.wrapped(pad(strconv.Itoa(r.N), 4, Right)+"  ", join("  ", shown(r.Text), inParentheses(shown(r.Fate))))
