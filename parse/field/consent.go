@@ -9,20 +9,22 @@ import (
 var consentCues = cueTable{
 	sayAsked: "shed like|hed like|theyd like|id like them to|asked for|asked if|asked us to|asked us|asked me to|asked me|asked|asks for|wants|wanted|want|would like|requested|requests|request|looking for|" +
 		"asked about|wondering if|inquired|wants a price|wants a quote|also wants",
-	sayYes: "initialed|initialled|initialed it|initialed the ticket|shell pay|hell pay|theyll pay|will pay for it|says to bill it|say yes|say ok|say do it|say go ahead|signed ticket|signed the ticket|signed the slip|says bill it|said bill it|said to bill it|told us to bill it|says go ahead|says go for it|said go for it|says ok|says okay|says yes|says do it|says its fine|okd|okayed|oked|ok ' d|approved|approves|approve|authorized|authorised|said go ahead|said to go ahead|said yes|said ok|said okay|said do it|said to do it|said go|" +
+	sayYes: "shell pay|hell pay|theyll pay|will pay|will pay for it|willing to pay|happy to pay|agreed to pay|offered to pay|says to bill it|say yes|say ok|say do it|say go ahead|insisted|gave a yes|gave his ok|gave her ok|gave their ok|gave verbal|says bill it|said bill it|said to bill it|told us to bill it|says go ahead|says go for it|said go for it|says ok|says okay|says yes|says do it|says its fine|okd|okayed|oked|ok ' d|approved|approves|approve|authorized|authorised|said go ahead|said to go ahead|said yes|said ok|said okay|said do it|said to do it|said go|" +
 		"told us to go ahead|told me to go ahead|told us to do it|told us to|told me to|directed us to|directed me to|instructed us to|gave the ok|gave ok|gave us the ok|gave the go ahead|gave us the go ahead|gave go ahead|" +
-		"gave approval|go ahead from|green light|greenlit|agreed|agrees|agreed to|texted yes|texted ok|texted back yes|texted go ahead|emailed yes|emailed ok|replied yes|verbal ok|verbal from|verbal per|verbal by|at owners request|at customers request|per owners request|per customers request|at the owners request|at the customers request|per the owners request|verbal okay|verbal approval|verbal go ahead|verbal yes|" +
+		"gave approval|go ahead from|green light|greenlit|agreed|agrees|agreed to|texted yes|texted ok|texted back yes|texted go ahead|emailed yes|emailed ok|replied yes|ok verbally|at owners request|at customers request|per owners request|per customers request|at the owners request|at the customers request|per the owners request|verbal go ahead|" +
 		"ok from|okay from|the ok from|ok by|ok per|got the ok|got ok|got approval|got an ok|confirmed by|accepted|accepts|accepted by|thumbs up|said fine|said sure|said that's fine|said thats fine|said its fine|said its good|said its ok|said it's ok|had us|go ahead per|verbally ok|verbally approved",
-	sayYesBy:  "per|as per|instructed by|directed by|at the request of",
-	sayYesIf:  "directed|bill it|fine with it|is fine with|good with it|ok with it|okay with it|ok w / it|ok|okay|fine with|ok with|okay with|is fine|was fine|is ok|is okay|go ahead|to proceed|directive",
-	saySigned: "signed|signed off|sign off|signed off on|signed for it|signed for|signature from",
-	sayNo: "told her no|told him no|told them no|decided not to|decided not|decided against it|says skip it|wont approve|will not approve|wont sign|would not sign|wouldnt sign|refuses|too much money|too pricey|cant afford|costs too much|declined|declines|declined it|said no|told us no|told me no|dont bother|dont bother with|not now|turned it down|turned us down|refused|rejected|passed on it|passed on|not interested|" +
+	sayYesBy:  "per|as per|instructed by|directed by|ordered by|at the request of",
+	sayYesIf:  "directed|instructed|proceed|cool with it|good w /|good with|fine w /|cool with|cool w /|works for|bill it|fine with it|is fine with|good with it|ok with it|okay with it|ok w / it|ok|okay|fine with|ok with|okay with|is fine|was fine|is ok|is okay|go ahead|to proceed|directive",
+	saySaid:   "said|says|say|told us|told me|replied|answered|texted|texted back|emailed|emailed back|wrote|wrote back",
+	saySigned: "initialed|initialled|initials from|initialed it|initialed the ticket|signed ticket|signed the ticket|signed the slip|signed t & m|signed|signed off|sign off|signed off on|signed for it|signed for|signature from",
+	sayNo: "told her no|told him no|told them no|said no way|changed her mind|changed his mind|changed their mind|changed their minds|backed out|but not today|but not now|not right now|maybe later|maybe next|too high|too steep|too rich|hold off|hold off on|holding off|wants to hold off|wants to wait|doesnt want to spend|doesnt want to pay|not willing to pay|shot it down|nixed|killed it|balked|lives with it|will live with it|leave it as is per|decided not to|decided not|decided against it|says skip it|wont approve|will not approve|wont sign|would not sign|wouldnt sign|refuses|too much money|too pricey|cant afford|costs too much|declined|declines|declined it|said no|told us no|told me no|dont bother|dont bother with|not now|turned it down|turned us down|refused|rejected|passed on it|passed on|not interested|" +
 		"no thanks|too expensive|vetoed|wont pay|will not pay|said leave it|said to leave it|said forget it|said not to|told us not to|told me not to|no go|opted out|said skip it|said to skip it|not this year|said not this time|not this time|said not today|said maybe later|said hold off|said to hold off|would rather not|rather not",
 	sayDropBy: "doesnt need|does not need|didnt need|no longer needs|dont need|cancelled|canceled|cancelled it|cancels|said skip|says skip|said to skip|took it out",
-	sayNoIf:   "doesnt want|does not want|did not want|didnt want|dont want|turned down|no longer wants|not going to pay|against it|said nope|nope",
-	sayPending: "no price yet|send price|send a price|send her a price|send him a price|send them a price|would email|will email|to confirm|will quote|office will quote|call the builder|call the office|call office|ask boss|ask the boss|needs to talk to|has to talk to|will talk to|wants to talk to|going to check with|has to check with|needs to check with|will check with|has to ask|needs to ask|needs to run it by|never got an answer|never heard back|no reply|no response|hasnt answered|hasnt replied|no ok yet|no ok|no okay|not authorized|not authorised|not approved|not okd|not yet approved|not yet authorized|waiting for approval|waiting on approval|awaiting approval|pending approval|pending ok|" +
+	sayNoIf:   "passed|doesnt want|does not want|did not want|didnt want|dont want|turned down|no longer wants|not going to pay|against it|said nope|nope",
+	sayPending: "to approve|to authorize|to sign|to initial|to ok it|to okay it|left message|left a message|left her a message|left him a message|left msg|left voicemail|left a voicemail|left vm|lvm|i would price|would price it|would price|will price it|will price|office to price|office to quote|office will price|to office for a price|to the office for a price|office for price|office for pricing|wants pricing|wants price|wants a number|asked the price|how much|price first|price it first|work up a price|get her a price|get him a price|get them a price|needs a price|need a price|needs price|need price|needs pricing|to be priced|hasnt decided|has not decided|undecided|on the fence|sleep on it|mull it over|thinking it over|think about it|still deciding|talking to|has to clear it|will ask|would ask|asking his|asking her|asking the|no price yet|send price|send a price|send her a price|send him a price|send them a price|would email|will email|to confirm|will quote|office will quote|call the builder|call the office|call office|ask boss|ask the boss|needs to talk to|has to talk to|will talk to|wants to talk to|going to check with|has to check with|needs to check with|will check with|has to ask|needs to ask|needs to run it by|never got an answer|never heard back|no reply|no response|hasnt answered|hasnt replied|no ok yet|no ok|no okay|not authorized|not authorised|not approved|not okd|not yet approved|not yet authorized|waiting for approval|waiting on approval|awaiting approval|pending approval|pending ok|" +
 		"will let us know|let us know|lets us know|thinking about it|thinks about it|will think|get back to us|get back to me|not signed|unsigned|no answer|no answer yet|no signature|" +
 		"needs approval|need approval|needs ok|needs an ok|need ok|need an ok|to be approved|before approval|havent heard|haven't heard back|needs owner approval|needs owners ok|not sure yet|no word from|nobody approved|nobody okd|nobody signed|needs authorization|need authorization|no approval|without approval|without ok",
+	howVerbal: "verbal|verbally|verbal ok|verbal okay|verbal yes|verbal approval|verbal from|verbal per|verbal by|by word of mouth",
 	howOnSite: "on site|onsite|in person|on the spot|at the site",
 	howPhone:  "by phone|over the phone|on the phone|phone|phoned|via phone|called|phone call|by telephone",
 	howText:   "texted|by text|via text|text message|text msg|text|sms|by message|texts",
@@ -41,6 +43,7 @@ type verdict struct {
 	waiting hit
 	how     string
 	signed  bool
+	verbal  bool // nothing written says yes
 }
 
 // consent reads who allowed or refused something.
@@ -62,20 +65,23 @@ func (v *verdict) take(h hit) {
 	case sayYes, saySigned:
 		v.yes(h)
 	case sayYesBy:
-		if end, ok := r.sayer(h.to); ok && !(end-h.to == 1 && perUnit(r.low(h.to))) && !r.negatedWithin(h.from, 1) {
-			v.settle(h, notes.Authorized)
-		}
+		v.per(h)
 	case sayYesIf:
 		v.agreed(h)
 	case sayNo:
 		v.no(h)
 	case sayNoIf:
-		if _, end := r.personBefore(h.from); end > 0 {
-			v.settle(h, notes.Declined)
-		}
+		v.mayRefuse(h)
 	case sayDropBy:
 		if _, end := r.personBefore(h.from); end > 0 && v.dropped.to == 0 && !r.negatedWithin(h.from, 2) {
 			v.dropped = h
+		}
+	case saySaid:
+		v.answer(h)
+	case howVerbal:
+		v.verbal = true
+		if h.to-h.from > 1 {
+			v.yes(h)
 		}
 	case sayPending:
 		v.open(h)
@@ -100,6 +106,16 @@ func (v *verdict) agreed(h hit) {
 			v.settle(h, notes.Authorized)
 		}
 		return
+	case "proceed":
+		if prev := r.low(h.from - 1); prev == ":" || prev == `"` || prev == "“" || prev == "-" || prev == "," || end == h.from {
+			v.settle(h, notes.Authorized)
+		}
+		return
+	case "works":
+		if low := r.low(h.to); low == "him" || low == "her" || low == "them" {
+			v.settle(h, notes.Authorized)
+		}
+		return
 	case "go", "to":
 		if (end > 0 || r.low(h.from-1) == `"` || r.low(h.from-1) == "“") && !r.conditional(h.from) && !r.negatedWithin(h.from, 4) {
 			v.settle(h, notes.Authorized)
@@ -109,8 +125,8 @@ func (v *verdict) agreed(h hit) {
 	if end == 0 && h.to-h.from > 1 && pronoun(r.low(h.from-1)) {
 		end = h.from
 	}
-	if end == 0 && v.asked.to > 0 && r.afterAmount(h.from) && r.endsClause(h.to) {
-		end = h.from // "she asked, 60 bucks ok"
+	if (end > 0 || v.asked.to > 0 || pronounBefore(r, h.from)) && r.afterAmount(h.from) && r.endsClause(h.to) {
+		end = h.from // "Sal said 60 bucks ok"
 	}
 	switch {
 	case end == 0 || end != h.from || !r.notAResult(h):
@@ -164,6 +180,9 @@ func (v *verdict) settle(h hit, s notes.ConsentState) {
 // open notes that an answer is still due. "Not signed" takes back no verbal yes.
 func (v *verdict) open(h hit) {
 	low := v.r.low(h.from)
+	if low == "to" && !v.toAnswer(h) {
+		return
+	}
 	v.waiting = h
 	if v.decided == notes.Authorized && (low == "unsigned" || v.r.low(h.to-1) == "signed" || v.r.low(h.to-1) == "signature") {
 		return
@@ -172,6 +191,49 @@ func (v *verdict) open(h hit) {
 		return
 	}
 	v.pending = true
+}
+
+// toAnswer reports whether "to approve" stands behind who has to: "Lena to approve", not "refused to".
+func (v *verdict) toAnswer(h hit) bool {
+	switch prev := v.r.low(h.from - 1); prev {
+	case "has", "have", "needs", "need", "needed", "waiting", "office", "sent":
+		return true
+	default:
+		_, end := v.r.personBefore(h.from)
+		return end == h.from || v.r.low(h.to-1) == "price" || v.r.low(h.to-1) == "quote"
+	}
+}
+
+// per weighs "per Ruth", which says yes, or says who refused: "hold off on the fan per owner".
+func (v *verdict) per(h hit) {
+	r := v.r
+	end, ok := r.sayer(h.to)
+	if !ok || end-h.to == 1 && perUnit(r.low(h.to)) || r.negatedWithin(h.from, 1) {
+		return
+	}
+	if v.decided == notes.Declined && !r.sentenceBetween(v.cue.to, h.from) && r.clauseStart(h.from) <= v.cue.from {
+		v.cue = h
+		return
+	}
+	if low := r.low(h.from); (low == "ordered" || low == "directed") && r.crewMember(h.to) {
+		return
+	}
+	v.settle(h, notes.Authorized)
+}
+
+// mayRefuse weighs words that refuse only behind somebody: "the owner doesn't want", "he passed".
+func (v *verdict) mayRefuse(h hit) {
+	r := v.r
+	from, end := r.personBefore(h.from)
+	if r.low(h.from) == "passed" {
+		if (end == h.from && r.low(end-1) != "inspector" || pronoun(r.low(h.from-1))) && r.endsClause(h.to) && !r.crewMember(from) {
+			v.settle(h, notes.Declined)
+		}
+		return
+	}
+	if end > 0 || pronoun(r.low(h.from-1)) {
+		v.settle(h, notes.Declined)
+	}
 }
 
 // ask notes a wish. "We want", "want to" and a plain imperative are none of a customer's.
@@ -194,6 +256,14 @@ func (v *verdict) ask(h hit) {
 		case "see", "watch", "look", "talk", "know", "check", "be", "inspect", "think", "meet", "come", "keep", "witness", "verify":
 			return // nothing is asked of us
 		}
+	}
+	if r.low(h.from) == "asked" && h.to-h.from == 1 {
+		if end, ok := r.personAt(h.to); ok && r.low(end) == "to" && r.low(end+1) != "sign" && r.low(end+1) != "approve" {
+			return // "asked the tenant to move the couch"
+		}
+	}
+	if from, end := r.personBefore(h.from); end > 0 && (r.low(end-1) == "inspector" || r.low(from) == "ahj") {
+		return // what an inspector wants is no extra anybody ordered
 	}
 	if v.asked.to == 0 {
 		v.asked = h
@@ -230,6 +300,14 @@ func (v *verdict) yes(h hit) {
 			return
 		}
 		if r.inspected(h) {
+			return
+		}
+		switch r.low(h.from - 1) {
+		case "it", "that", "this", "them", "ticket", "co", "slip":
+			if g := r.low(h.from - 2); g == "get" || g == "getting" || g == "have" || g == "need" || g == "needs" || g == "gets" {
+				return // "said do it, get it signed later"
+			}
+		case "get", "getting", "be":
 			return
 		}
 		v.signed = true
@@ -282,7 +360,16 @@ func (v *verdict) no(h hit) {
 	r := v.r
 	switch r.low(h.from) {
 	case "rejected", "refused":
-		if r.low(h.to) == "delivery" || r.low(h.to) == "shipment" {
+		switch r.low(h.to) {
+		case "delivery", "shipment", "entry", "access", "us", "to":
+			return // no extra was refused
+		}
+	case "hold", "holding":
+		if from, to := r.personBefore(h.from); to == 0 && !pronounBefore(r, h.from) && !r.perAhead(h.to) || to > 0 && r.crewMember(from) {
+			return
+		}
+	case "too", "but", "maybe", "leave":
+		if r.low(h.to-1) != "much" && r.low(h.to-1) != "expensive" && r.low(h.to-1) != "pricey" && v.asked.to == 0 && !pronounBefore(r, h.from) && !r.seen.money {
 			return
 		}
 	case "told":
@@ -326,6 +413,9 @@ func (v *verdict) decide() notes.Consent {
 	if v.c.State == notes.Authorized && v.signed && (v.how == "" || v.how == "on site" || h.sense == saySigned) {
 		v.how = "signed"
 	}
+	if v.c.State == notes.Authorized && v.how == "" && v.verbal {
+		v.how = "verbal"
+	}
 	if v.c.State != notes.Asked {
 		v.c.How = v.how
 	}
@@ -333,6 +423,21 @@ func (v *verdict) decide() notes.Consent {
 	v.c.Start, v.c.End = v.r.piece(h.from, end)
 	if v.c.State != notes.Asked {
 		v.when()
+	} else if v.c.By == "" && v.asked.to > 0 {
+		if end, ok := v.r.personAt(v.asked.to); ok {
+			v.c.By = v.r.words(v.asked.to, end) // "not authorized yet, asked Kim"
+		}
 	}
 	return v.c
+}
+
+// perAhead reports whether "per" and a person follow in the clause at token i.
+func (r *reader) perAhead(i int) bool {
+	for end := r.clauseEnd(i); i < end; i++ {
+		if r.low(i) == "per" {
+			_, ok := r.sayer(i + 1)
+			return ok
+		}
+	}
+	return false
 }

@@ -14,19 +14,26 @@ func (r *reader) whoSaid(h hit, end int) (string, int) {
 	if h.sense == sayYesIf {
 		linked = false
 	}
-	for n := 0; n < 3 && !linked && i+n < len(r.toks); n++ {
-		switch r.low(i + n) {
+	const reach = 6
+	for n := 0; n < reach && !linked && i+n < len(r.toks); n++ {
+		switch low := r.low(i + n); low {
 		case ":":
-			linked, i, n = h.sense == saySigned, i+n+1, 3
+			linked, i, n = h.sense == saySigned, i+n+1, reach
 		case "by", "from", "per", "w", "with":
+			if low == "by" && r.wayOfSaying(i+n+1) {
+				continue
+			}
 			linked, i = true, i+n+1
 			if r.low(i) == "/" {
 				i++
 			}
-			n = 3
-		case "it", "yet", "that", "this", "verbally", "on", "site", "co", "the", "ticket", "change", "order", "extra", "slip":
+			n = reach
+		case "it", "yet", "that", "this", "verbally", "on", "site", "co", "the", "ticket", "change", "order", "extra", "slip", "over",
+			"via", "phone", "in", "person", "#", "as", "them", "these", "those", "verbal", "text", "email":
 		default:
-			n = 3
+			if !r.isNumber(i + n) {
+				n = reach
+			}
 		}
 	}
 	if linked {
@@ -50,7 +57,41 @@ func (r *reader) whoSaid(h hit, end int) (string, int) {
 	if who := r.personAnywhere(h.from); who != "" {
 		return who, end
 	}
+	if from, to := r.personBehind(h); to > 0 {
+		return r.words(from, to), to
+	}
 	return r.lowerName(h.from), end
+}
+
+// wayOfSaying reports whether token i is how something was said, not who said it: "ok'd by phone".
+func (r *reader) wayOfSaying(i int) bool {
+	switch r.low(i) {
+	case "phone", "text", "email", "mail", "e", "message", "sms", "telephone":
+		return true
+	}
+	return false
+}
+
+// personBehind returns the name that stands behind a signature or a yes, with nothing but a mark or
+// the number of a ticket between: "signed ticket 114, Odile 9:20", "ok'd - Ruth Amsel".
+func (r *reader) personBehind(h hit) (from, to int) {
+	i := h.to
+	for n := 0; n < 5 && i < len(r.toks); n++ {
+		switch low := r.low(i); {
+		case low == "," || low == "-" || low == "(" || low == "–" || low == "#" || low == "ticket" || low == "slip" || r.isNumber(i):
+			i++
+			continue
+		}
+		break
+	}
+	if i == h.to || i >= len(r.toks) || !r.capital(i) && !roleWord(r.low(i)) || r.crewMember(i) {
+		return 0, 0
+	}
+	end, ok := r.personAt(i)
+	if !ok || !r.endsClause(end) && !r.isNumber(end) && r.low(end) != "at" {
+		return 0, 0
+	}
+	return i, end
 }
 
 // lowerName returns the word before token i when it opens its clause and can only be a name in

@@ -52,6 +52,8 @@ const (
 	sayNoIf
 	sayPending
 	sayDropBy // "cancelled": booked work taken out, by whoever stands before it
+	saySaid   // "said": an answer when one follows
+	howVerbal // "verbal": in words only
 	howOnSite
 	howPhone
 	howText
@@ -134,7 +136,7 @@ func (s sense) topic() topic {
 func (s sense) quiet() bool {
 	switch s {
 	case timeWord, crewWord, clockIn, clockOut, travelWord, noBreak, workDone, futureWord, othersWord, sayQuotedIf,
-		readTemp, howText, howPhone, howMail, howOnSite, sayCost, sayFaultNo, sayNoSeverity:
+		readTemp, howText, howVerbal, howPhone, howMail, howOnSite, sayCost, sayFaultNo, sayNoSeverity:
 		return true
 	}
 	return false

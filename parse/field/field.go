@@ -74,6 +74,9 @@ func Read(text string, lex *Lexicon) notes.Facts {
 		Fault:    w.fault(),
 		Readings: w.readings(),
 	}
+	if !facts.Fault.Named && facts.Fault.State == "" && (facts.Consent.State != notes.NoConsent || facts.Price.Quoted != nil) {
+		facts.Fault.Told = "" // who was told the price, not who was told of a fault
+	}
 	w.atoms(lex.words())
 	facts.Terms = w.terms()
 	facts.Items = w.items()

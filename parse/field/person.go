@@ -105,7 +105,7 @@ func (r *reader) surnameEnd(i int) int {
 		j++
 	}
 	if r.possessive(i) {
-		return j
+		return r.ownedRole(j)
 	}
 	for n := 0; n < 3; n++ {
 		switch {
@@ -114,13 +114,22 @@ func (r *reader) surnameEnd(i int) int {
 		case r.capital(j) && r.toks[j].spaced && r.personName(j) && !r.breaks(j-1):
 			j++
 			if r.possessive(j - 1) {
-				return j
+				return r.ownedRole(j)
 			}
 		default:
 			return j
 		}
 	}
 	return j
+}
+
+// ownedRole passes the role at token i that belongs to the one named before it: "Nora's husband".
+func (r *reader) ownedRole(i int) int {
+	switch r.low(i) {
+	case "wife", "husband", "manager", "foreman", "super", "assistant", "boss", "son", "daughter", "mother", "father":
+		return i + 1
+	}
+	return i
 }
 
 func (r *reader) possessive(i int) bool { return strings.HasSuffix(r.low(i), "'s") }
@@ -141,13 +150,32 @@ func (r *reader) roleAt(i int, article bool) (end int, ok bool) {
 		}
 		if roleWord(plainOwner(r.low(i + n))) {
 			end = i + n + 1
-			for roleWord(plainOwner(r.low(end))) && r.toks[end].spaced && !r.possessive(end-1) {
-				end++
+			for roleWord(plainOwner(r.low(end))) && r.toks[end].spaced {
+				end++ // "GC super", "owner's wife"
 			}
-			return end, true
+			if r.possessive(end - 1) {
+				return end, true
+			}
+			return r.nameBehind(end), true
 		}
 	}
 	return 0, false
+}
+
+// nameBehind returns the token after the name that follows a role which ends before token i: "manager
+// Wynn", "supt. Hale", "lady of the house".
+func (r *reader) nameBehind(i int) int {
+	if r.low(i) == "of" && r.low(i+1) == "the" && r.low(i+2) == "house" {
+		return i + 3
+	}
+	j := i
+	if r.low(j) == "." && r.close(j) && len(r.low(j-1)) <= 5 {
+		j++
+	}
+	if !r.capital(j) || !r.toks[j].spaced || r.shouting(j) && r.shouting(i-1) || !r.personName(j) {
+		return i
+	}
+	return r.surnameEnd(j)
 }
 
 // roleWord reports whether a word names somebody by what they are to the job.
@@ -156,7 +184,10 @@ func roleWord(low string) bool {
 	case "owner", "owners", "customer", "client", "tenant", "landlord", "landlady", "manager", "mgr", "super", "superintendent",
 		"gc", "contractor", "foreman", "boss", "homeowner", "architect", "engineer", "chef", "baker",
 		"dentist", "doctor", "farmer", "pm", "supervisor", "wife", "husband", "inspector", "ahj", "facilities", "principal",
-		"rep", "supt", "coach", "pastor", "marshal", "teacher", "nurse", "director", "plant", "harbormaster", "dockmaster", "operator", "steward", "maintenance", "staff", "receptionist", "caretaker", "janitor", "dr", "lady", "buyer", "realtor":
+		"rep", "supt", "coach", "pastor", "marshal", "teacher", "nurse", "director", "plant", "harbormaster", "dockmaster", "operator", "steward", "maintenance", "staff", "receptionist", "caretaker", "janitor", "dr", "lady", "buyer", "realtor",
+		"cust", "custy", "mgmt", "management", "president", "treasurer", "secretary", "warden", "deacon", "priest", "librarian", "dean", "prof",
+		"professor", "neighbor", "resident", "occupant", "grower", "rancher", "cook", "developer", "designer", "decorator", "agent",
+		"bookkeeper", "assistant", "gm", "proprietor", "guard":
 		return true
 	}
 	return false
