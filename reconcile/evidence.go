@@ -150,12 +150,21 @@ func passing(dim string) bool {
 func (ix *lineIndex) weighHead(ev *evidence, q query, hits [][]hit, l *indexedLine) {
 	if q.head < 0 {
 		ev[evNoHead] = 1
+		for i, t := range q.terms[:q.clause] {
+			if t.Class == field.DesignationTerm && identifies(t.Dim) {
+				if s, at := inLine(hits[i], l); s > 0 && !l.terms[at].behind {
+					ev[evHead], ev[evNoHead] = s, 0 // "BP1 hung"
+				}
+			}
+		}
 		return
 	}
 	s, at := inLine(hits[q.head], l)
 	switch {
-	case at < 0:
+	case at < 0 && q.terms[q.head].Class == field.ThingTerm:
 		ev[evHeadNone] = 1
+	case at < 0:
+		ev[evHeadNone] = 0.5 // a word the trade does not know may be another name
 	case l.terms[at].head || !l.terms[at].which:
 		ev[evHead] = s
 	default:
@@ -163,8 +172,11 @@ func (ix *lineIndex) weighHead(ev *evidence, q query, hits [][]hit, l *indexedLi
 	}
 	for i, t := range q.terms[:q.clause] {
 		if t.Class == field.DesignationTerm && identifies(t.Dim) {
-			if s, _ := inLine(hits[i], l); s > 0 && ev[evHeadNone] > 0 {
+			if s, at := inLine(hits[i], l); s > 0 && ev[evHeadNone] > 0 {
 				ev[evHeadNone], ev[evHeadWhich] = 0, s // "LP1, 14 spaces traced" is about LP1
+				if !l.terms[at].behind {
+					ev[evHead], ev[evHeadWhich] = s, 0
+				}
 			}
 		}
 	}

@@ -47,6 +47,7 @@ type lineTerm struct {
 	weight float64
 	which  bool // it says which one: a place, a designation, or words behind a preposition
 	head   bool // it is what the line is about
+	behind bool // it stands behind a preposition: "to panel BP1"
 }
 
 // numberSpan is a run of numbers a line covers.
@@ -83,7 +84,7 @@ func (ix *lineIndex) addLine(l notes.ScopeLine, words trade.Words) {
 		ix.terms[id].lines++
 		line.placed = line.placed || t.Class == field.PlaceTerm
 		which := line.qualifies[i] || t.Class == field.PlaceTerm || t.Class == field.DesignationTerm
-		line.terms = append(line.terms, lineTerm{id: id, class: t.Class, which: which, head: i == line.query.head})
+		line.terms = append(line.terms, lineTerm{id: id, class: t.Class, which: which, head: i == line.query.head, behind: line.qualifies[i]})
 	}
 	if act := line.query.act(); act != "" {
 		line.act = len(line.terms)

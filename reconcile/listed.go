@@ -138,7 +138,11 @@ func (q query) standsAlone() int {
 		}
 		n, ok := smallNumber(t.Text)
 		prev := q.terms[i-1]
-		if !ok || !named(prev) && prev.Class != field.PlaceTerm && prev.Class != field.TraitTerm || t.Start < prev.End {
+		if !ok || t.Start < prev.End {
+			continue
+		}
+		if last := strings.TrimRight(q.text[t.End:], " .)") == ""; !(last && strings.ContainsAny(q.text[prev.End:t.Start], ",:")) &&
+			!named(prev) && prev.Class != field.PlaceTerm && prev.Class != field.TraitTerm && prev.Class != field.DesignationTerm {
 			continue
 		}
 		between := strings.ToLower(strings.TrimSpace(q.text[prev.End:t.Start]))

@@ -40,11 +40,11 @@ type match struct {
 // weights are the log odds of each kind of evidence, and bias those of an entry that shares a word
 // with a line and nothing else. They were fitted to the labelled entries (see fit_test.go).
 var (
-	bias    = -6.5
+	bias    = -6.8
 	weights = evidence{
-		evCoverage: 2.1, evPrecision: 7.6, evHead: 0.6, evHeadWhich: -0.7, evHeadNone: 0.4, evNoHead: -0.4,
-		evOnly: 1.9, evWhich: 0.2, evWhichOther: -1.3, evVerb: -0, evVerbOther: -5.2, evOutOf: 3.5, evTooMany: 0.5,
-		evAsked: -5, evComplete: -0.8, evProgress: 4.8, evUnit: 3.7, evAsBooked: 0.6,
+		evCoverage: 2.1, evPrecision: 7.8, evHead: 0.7, evHeadWhich: -0.9, evHeadNone: 0.8, evNoHead: -0.7,
+		evOnly: 1.9, evWhich: 0.3, evWhichOther: -1.4, evVerb: 0.2, evVerbOther: -5.3, evOutOf: 3.6, evTooMany: 0.5,
+		evAsked: -5.1, evComplete: -0.8, evProgress: 5, evUnit: 3.7, evAsBooked: 0.8,
 	}
 )
 
@@ -130,7 +130,7 @@ func (ix *lineIndex) excluded(q query) int {
 				about = about || t.Class == field.VerbTerm || q.head >= 0 && q.terms[q.head].Text == t.Text
 			}
 		}
-		if about && all > 0 && hit/all >= 0.5 {
+		if about && all > 0 && (hit/all > 0.5 || hit/all == 0.5 && (q.namesTrade() || len(q.work) > 0)) {
 			return i
 		}
 	}

@@ -8,6 +8,7 @@ import (
 	"jobday/finding"
 	"jobday/notes"
 	"jobday/parse/field"
+	"jobday/trade"
 )
 
 // applyWork adds up what entries did to lines, then makes extras of what is beyond scope.
@@ -50,6 +51,7 @@ func (d *day) progress(r *read) {
 		lt.from = append(lt.from, r.result.Source)
 		if r.facts.Progress.Dropped {
 			d.drop(r, i)
+			complete = notes.No
 			continue
 		}
 		a := d.amountOn(r, i)
@@ -82,7 +84,7 @@ func (d *day) written(r *read, i int) (notes.Decimal, bool) {
 	if n := listed(r.entry.Text); n > 0 && many {
 		return notes.Int(n), true
 	}
-	if many && !r.facts.Progress.All && oneOf(r.query) {
+	if many && !r.facts.Progress.All && d.oneOf(r, i) {
 		return notes.Int(1), true
 	}
 	return notes.Decimal{}, false
@@ -144,7 +146,7 @@ func (d *day) amountOn(r *read, i int) amount {
 	if n := notes.Int(listed(r.entry.Text)); n.Sign() > 0 && n.Cmp(line.Qty.Value) <= 0 && line.Qty.Unit == notes.Each && p.Complete != notes.No {
 		return amount{n, true, p.Complete}
 	}
-	if one := notes.Int(1); line.Qty.Value.Cmp(one) > 0 && remaining.Cmp(one) >= 0 && !p.All && !p.Rest && oneOf(r.query) {
+	if one := notes.Int(1); line.Qty.Value.Cmp(one) > 0 && remaining.Cmp(one) >= 0 && !p.All && !p.Rest && d.oneOf(r, i) {
 		if p.Complete == notes.No {
 			return amount{complete: notes.No}
 		}
@@ -263,7 +265,7 @@ func (d *day) counted(r *read, i int) (notes.Decimal, bool) {
 // in or the box the circuit runs to.
 func isObject(l query, head field.Term) bool {
 	for i, t := range l.terms {
-		if (t.Text == head.Text || l.short(t) == head.Text) && (!l.qualifies[i] || l.head == i) {
+		if (t.Text == head.Text || l.short(t) == head.Text || trade.Broader(t.Text) == head.Text || trade.Broader(head.Text) == t.Text) && (!l.qualifies[i] || l.head == i) {
 			return true
 		}
 	}
@@ -351,6 +353,30 @@ func (d *day) drop(r *read, i int) {
 	r.why += "; the customer dropped it"
 	r.result.Why = r.why
 	d.credit(r, i, left)
+}
+
+// oneOf reports whether an entry speaks of a single one of line i: it says so, or it names one in the
+// singular at a place narrower than the line's: "exit sign over the rear door".
+func (d *day) oneOf(r *read, i int) bool {
+	q, l := r.query, &d.index.lines[i]
+	if oneOf(q) {
+		return true
+	}
+	if !singular(q) || q.terms[q.head].Class != field.ThingTerm || d.in.Job.Lines[i].Qty.Unit != notes.Each {
+		return false
+	}
+	places := 0
+	for _, t := range l.query.terms {
+		if t.Class == field.PlaceTerm {
+			places++
+		}
+	}
+	for k, t := range q.terms[:q.clause] {
+		if t.Class == field.PlaceTerm && (places > 1 || !l.has(t.Text)) || q.qualifies[k] && named(t) && !l.has(t.Text) {
+			return true
+		}
+	}
+	return false
 }
 
 // oneOf reports whether the words speak of a single one: "the ...", "a ...", or a numbered place,

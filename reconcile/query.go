@@ -292,6 +292,11 @@ func (q query) means(t field.Term) bool {
 	if q.has(t.Text) {
 		return true
 	}
+	for _, u := range q.terms {
+		if u.Class == field.ThingTerm && t.Class == field.ThingTerm && (trade.Broader(u.Text) == t.Text || trade.Broader(t.Text) == u.Text) {
+			return true
+		}
+	}
 	if t.Class != field.OtherTerm {
 		return false
 	}

@@ -13,7 +13,7 @@ func (d *day) several(r *read) []int {
 	if lines := d.byNumbers(r); len(lines) > 1 {
 		return lines
 	}
-	if lines := r.tied(); len(lines) > 1 {
+	if lines := d.tied(r); len(lines) > 1 {
 		return lines
 	}
 	low := strings.ToLower(r.entry.Text)
@@ -44,25 +44,24 @@ func (d *day) several(r *read) []int {
 }
 
 // tied returns the lines that "all chargers" or "both drives" speak of: those that fit equally well,
-// when together they fit beyond doubt.
-func (r *read) tied() []int {
+// when together they fit beyond doubt; or when the words count as many as those lines have together.
+func (d *day) tied(r *read) []int {
 	if len(r.found) < 2 || r.found[0].p >= TakeAt {
 		return nil
 	}
 	low := strings.ToLower(r.entry.Text)
 	both := strings.HasPrefix(low, "both ") || strings.Contains(low, " both ")
-	if !both && !r.facts.Progress.All {
-		return nil
-	}
 	var lines []int
-	sum := 0.0
+	sum, booked := 0.0, notes.Decimal{}
 	for _, m := range r.found {
 		if m.p < 0.8*r.found[0].p {
 			break
 		}
 		lines, sum = append(lines, m.line), sum+m.p
+		booked = booked.Add(d.in.Job.Lines[m.line].Qty.Value)
 	}
-	if sum < sureDespite || both && len(lines) != 2 {
+	of := r.facts.Progress.Of
+	if sum < sureDespite || both && len(lines) != 2 || !both && !r.facts.Progress.All && (of == nil || !of.Equal(booked)) {
 		return nil
 	}
 	slices.Sort(lines)
