@@ -20,10 +20,31 @@ import (
 // reportFormats are the formats of a report; text is for the terminal only.
 var reportFormats = []string{"html", "md", "csv", "json", "text"}
 
+// customerFormats are those of the customer's edition; there is none for other programs to read.
+var customerFormats = []string{"html", "md", "pdf", "text"}
+
+// The editions of a report.
+const (
+	officeEdition   = "office"
+	customerEdition = "customer"
+)
+
 type reportOptions struct {
 	bookOptions
 	formats []string
 	out     string
+	edition string
+}
+
+// known returns the formats of the edition, and those written into a folder when none is named.
+func (o *reportOptions) known() (all, usual []string, err error) {
+	switch o.edition {
+	case officeEdition:
+		return reportFormats, []string{"html", "md", "csv"}, nil
+	case customerEdition:
+		return customerFormats, []string{"html", "md", "pdf"}, nil
+	}
+	return nil, nil, usagef("there is no edition %q; the editions are office, with costs and held money, and customer", o.edition)
 }
 
 func newReport(sys *system) *cobra.Command {
@@ -36,11 +57,16 @@ a page to read and print (html), a text to send (md), and the lines to invoice (
 They go into the folder out of the book, or to --out DIR, or to standard output with
 --out -, and a summary is printed.
 
+This is the office's edition, with costs, margins, held money and internal notes: it stays in the
+house. --edition customer writes one to hand over, which has none of these; its files are named
+for it (html, md, pdf).
+
 Reports are written also when the input has errors: what could not be read is shown in
 them and holds the money that depends on it.`,
 		Example: `  jobday report
   jobday report --job 2431 --date 2026-03-12
   jobday report --job 2431 --date last --format md --out -
+  jobday report --job 2431 --date last --edition customer
   jobday report --format json --out - > days.json`,
 		Args: cobra.NoArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error { return runReport(cmd.Context(), sys, o) },
@@ -52,14 +78,21 @@ them and holds the money that depends on it.`,
 		"any of "+strings.Join(reportFormats, ", ")+": default html,md,csv into a folder, text to -")
 	cobra.CheckErr(cmd.RegisterFlagCompletionFunc("format",
 		cobra.FixedCompletions(reportFormats, cobra.ShellCompDirectiveNoFileComp)))
+	cmd.Flags().StringVar(&o.edition, "edition", officeEdition, "office, with costs and held money, or customer, to hand over")
+	cobra.CheckErr(cmd.RegisterFlagCompletionFunc("edition",
+		cobra.FixedCompletions([]string{officeEdition, customerEdition}, cobra.ShellCompDirectiveNoFileComp)))
 	cmd.Flags().StringVar(&o.out, "out", "", "write into this `DIR`, or to standard output with -")
 	cobra.CheckErr(cmd.MarkFlagDirname("out"))
 	return cmd
 }
 
 func runReport(ctx context.Context, sys *system, o reportOptions) error {
+	all, usual, err := o.known()
+	if err != nil {
+		return err
+	}
 	for _, f := range o.formats {
-		if err := knownFormat(f, reportFormats...); err != nil {
+		if err := knownFormat(f, all...); err != nil {
 			return err
 		}
 	}
@@ -73,9 +106,13 @@ func runReport(ctx context.Context, sys *system, o reportOptions) error {
 	dir := b.outDir(sys, o.out)
 	formats := o.formats
 	if len(formats) == 0 {
-		formats = []string{"html", "md", "csv"}
+		formats = usual
 	}
-	files, err := reportFiles(b, formats)
+	makeFiles := reportFiles
+	if o.edition == customerEdition {
+		makeFiles = customerFiles
+	}
+	files, err := makeFiles(b, formats)
 	if err != nil {
 		return err
 	}
@@ -115,7 +152,11 @@ func reportToOutput(sys *system, b *openBook, o reportOptions) error {
 		return usagef("an html page holds one job and day, and %d were selected: choose with --job and --date", n)
 	}
 	var page bytes.Buffer
-	if err := writeFormat(&page, b.inputs(), format, sys.color()); err != nil {
+	write := func() error { return writeFormat(&page, b.inputs(), format, sys.color()) }
+	if o.edition == customerEdition {
+		write = func() error { return writeCustomer(&page, b.inputs(), format) }
+	}
+	if err := write(); err != nil {
 		return err
 	}
 	if err := writeAll(sys.out, page.Bytes()); err != nil {

@@ -108,15 +108,21 @@ func writeReview(w io.Writer, in report.ReviewInput, format string) error {
 	return writeSheet(w, report.Review(in), format)
 }
 
-// writeSheet writes a document in a format for people.
-func writeSheet(w io.Writer, s sheet.Sheet, format string) error {
+// writeSheet writes one document in a format for people.
+func writeSheet(w io.Writer, s sheet.Sheet, format string) error { return writeSheets(w, format, s) }
+
+// writeSheets writes documents, each on pages of its own, in a format for people.
+func writeSheets(w io.Writer, format string, sheets ...sheet.Sheet) error {
+	if len(sheets) == 0 {
+		return nil
+	}
 	switch format {
 	case "html":
-		return sheet.HTML(w, s)
+		return sheet.HTML(w, sheets[0], sheets[1:]...)
 	case "pdf":
-		return sheet.PDF(w, s)
+		return sheet.PDF(w, sheets[0], sheets[1:]...)
 	case "md":
-		return sheet.Markdown(w, s)
+		return sheet.Markdown(w, sheets[0], sheets[1:]...)
 	}
-	return sheet.TextTo(w, sheet.TextOptions{}, s)
+	return sheet.TextTo(w, sheet.TextOptions{}, sheets...)
 }
