@@ -1,2 +1,0 @@
-// Package ubl writes an invoice record as an electronic invoice.
-package ubl
