@@ -10,6 +10,7 @@
 package billing
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -96,6 +97,26 @@ func (in *Input) evidence(ref string, from []notes.Source, e *proof) {
 	}
 }
 
+// written returns where the notes say what an extra is and what went into it: its own lines, its
+// details, and what its price was worked out from.
+func (in *Input) written(e *notes.ExtraWork) []notes.Source {
+	from := slices.Clone(e.From)
+	for _, d := range in.Days {
+		for i := range d.Entries {
+			if d.Entries[i].ID != e.ID {
+				continue
+			}
+			for _, x := range d.Entries[i].Details {
+				from = append(from, x.Source)
+			}
+		}
+	}
+	for _, s := range e.Pricing {
+		from = append(from, s.From...)
+	}
+	return from
+}
+
 // proof is the notes and lines a record rests on.
 type proof struct {
 	notes   []notes.RecordNote
@@ -103,6 +124,9 @@ type proof struct {
 }
 
 func (p *proof) sort() {
+	slices.SortStableFunc(p.sources, func(a, b notes.SourceLine) int {
+		return cmp.Or(strings.Compare(a.Ref, b.Ref), strings.Compare(a.File, b.File), cmp.Compare(a.Line, b.Line))
+	})
 	slices.SortFunc(p.notes, func(a, b notes.RecordNote) int { return strings.Compare(a.File, b.File) })
 }
 

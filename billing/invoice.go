@@ -68,7 +68,7 @@ func Invoice(in Input, r Request) (notes.Invoice, error) {
 	}
 	p.sort()
 	v.Notes, v.Sources = p.notes, p.sources
-	v.Tax = price.InvoiceTax(treatment, taxBase(&v))
+	v.Tax = plainTax(price.TaxOn(taxBase(&v), treatment, in.Job.Exempt))
 	v.Totals = record.Totals(&v)
 	v.Totals.Paid = in.deposit(v.Totals.WithTax)
 	v.Totals = record.Totals(&v)
@@ -123,6 +123,10 @@ func numberIn(number string) (int, bool) {
 
 func (in *Input) lines(v *notes.Invoice, p *proof) {
 	agreed := Agreements(in.Days, in.Records.Changes)
+	extra := map[string]*notes.ExtraWork{}
+	for _, e := range extras(in.Days) {
+		extra[e.ID] = e
+	}
 	for _, d := range in.differences() {
 		l := notes.BilledLine{
 			No: len(v.Lines) + 1, Ref: record.Plain(d.ref), What: record.Plain(d.what), Amount: d.amount, Taxed: d.taxed,
@@ -137,6 +141,9 @@ func (in *Input) lines(v *notes.Invoice, p *proof) {
 		}
 		v.Lines = append(v.Lines, l)
 		in.evidence(l.Ref, d.from, p)
+		if e := extra[d.ref]; e != nil {
+			in.evidence(l.Ref, in.written(e), p)
+		}
 		for _, day := range d.days {
 			if !slices.Contains(v.Attachments, day) && (d.correction || !in.attached(day)) {
 				v.Attachments = append(v.Attachments, day)
@@ -243,6 +250,14 @@ func taxBase(v *notes.Invoice) []notes.InvoiceLine {
 		base = append(base, notes.InvoiceLine{What: a.Reason, Amount: a.Amount, Taxed: a.Taxed})
 	}
 	return base
+}
+
+// plainTax gives taxes names as a record holds them.
+func plainTax(list []notes.TaxAmount) []notes.TaxAmount {
+	for i := range list {
+		list[i].Name = record.Plain(list[i].Name)
+	}
+	return list
 }
 
 // deposit returns how much of the deposit an invoice uses up: what is left of it, at most what is to

@@ -44,11 +44,11 @@ func Offer(in Input, r OfferRequest) (notes.ChangeOrder, error) {
 		}
 		c.Items = append(c.Items, item)
 		c.Subtotal = c.Subtotal.Add(item.Amount)
-		in.evidence(item.Extra, e.From, &p)
+		in.evidence(item.Extra, in.written(e), &p)
 	}
 	p.sort()
 	c.Notes, c.Sources = p.notes, p.sources
-	c.Tax = price.InvoiceTax(treatment, base)
+	c.Tax = plainTax(price.TaxOn(base, treatment, in.Job.Exempt))
 	c.Total = c.Subtotal
 	for _, t := range c.Tax {
 		c.Total = c.Total.Add(t.Amount)

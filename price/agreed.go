@@ -152,15 +152,6 @@ func TreatmentOf(c *notes.Company, j *notes.Job) (notes.TaxTreatment, bool) {
 	return notes.TaxTreatment{}, true
 }
 
-// InvoiceTax returns the taxes on lines, by the treatment's rates and its rounding, as a day's
-// money has them.
-func InvoiceTax(t notes.TaxTreatment, lines []notes.InvoiceLine) []notes.TaxAmount {
-	b := &bill{job: &job{tax: t}, day: &notes.JobDay{}}
-	b.day.Money.Ready = notes.Ready{Lines: lines, Tax: []notes.TaxAmount{}}
-	b.total()
-	return b.day.Money.Ready.Tax
-}
-
 // offered gives an extra the rows of an offer, where they are asked for.
 func (b *bill) offered(e *notes.ExtraWork, p *extraPrice) {
 	if b.Offering {

@@ -73,11 +73,29 @@ func (r *reader) checkInvoice(v *notes.Invoice) {
 	r.sumAt("tax", t.Tax, made.Tax)
 	r.sumAt("with_tax", t.WithTax, t.WithoutTax.Add(t.Tax))
 	r.sumAt("to_pay", t.Due, t.WithTax.Sub(t.Paid).Add(t.Rounding))
-	if v.TaxPer != "line" { // BR-CO-17; by line each line is rounded by itself
-		for _, x := range v.Tax {
-			r.sumAt("tax", x.Amount, notes.Cents(x.Base.Decimal().Mul(x.Rate).Quo(notes.Int(100), 2)))
-		}
+	r.checkTax(v)
+}
+
+// checkTax holds each tax against its rate on its base (BR-CO-17). Rates that are added before the
+// tax is rounded make one tax, which is allocated to them; tax by line is rounded line by line and
+// cannot be held against the sum.
+func (r *reader) checkTax(v *notes.Invoice) {
+	if v.TaxPer == "line" || len(v.Tax) == 0 {
+		return
 	}
+	var rates notes.Decimal
+	apart := true
+	for _, x := range v.Tax {
+		rates = rates.Add(x.Rate)
+		apart = apart && x.Amount.Equal(percent(x.Base, x.Rate))
+	}
+	if !apart {
+		r.sumAt("tax", taxes(v.Tax), percent(v.Tax[0].Base, rates))
+	}
+}
+
+func percent(base notes.Money, rate notes.Decimal) notes.Money {
+	return notes.Cents(base.Decimal().Mul(rate).Quo(notes.Int(100), 2))
 }
 
 // Totals adds an invoice up from its lines, allowances, charges and taxes; Paid and Rounding are

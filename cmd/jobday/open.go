@@ -22,6 +22,8 @@ type bookOptions struct {
 	book string // folder, "" for the nearest one
 	job  string // number, "" for all
 	date string // ISO 8601, "" for all
+
+	offering bool // every extra gets the rows of an offer
 }
 
 // addBook adds --book.
@@ -94,7 +96,7 @@ func (o *bookOptions) open(ctx context.Context, sys *system) (*openBook, error) 
 		return nil, err
 	}
 	bar := newProgress(sys)
-	res := compile.Book(b.Files, compile.Options{Job: o.job, Progress: bar.show})
+	res := compile.Book(b.Files, compile.Options{Job: o.job, Progress: bar.show, Offering: o.offering})
 	bar.clear()
 	if err := ctx.Err(); err != nil {
 		return nil, err

@@ -46,7 +46,7 @@ func newRoot(sys *system) *cobra.Command {
 		return usageError{err}
 	})
 	root.AddCommand(
-		newDemo(sys), newNew(sys), newCheck(sys), newReport(sys), newCloseout(sys), newDirectory(sys), newDeficiencies(sys), newHours(sys), newRestock(sys), newReview(sys), newExplain(sys), newDecide(sys), newExport(sys),
+		newDemo(sys), newNew(sys), newCheck(sys), newReport(sys), newCloseout(sys), newDirectory(sys), newDeficiencies(sys), newHours(sys), newRestock(sys), newReview(sys), newExplain(sys), newDecide(sys), newChange(sys), newInvoice(sys), newExport(sys),
 	)
 	noteUsage(root, sys)
 	return root
