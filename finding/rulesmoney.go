@@ -27,6 +27,23 @@ overtime:
 `),
 	},
 	{
+		ID: "price/allowance-unused", Severity: Note, Since: "1",
+		Title: "allowed material that a finished line did not use",
+		Why:   "It stays in the booked price unless the company credits it, and what no note speaks of may be forgotten.",
+		Wrong: dayNote(`## Done
+- B: circuit for the proofing cabinet complete
+
+## Materials
+- B: 40 ft 10/2 MC
+`),
+		Right: dayNote(`## Done
+- B: circuit for the proofing cabinet complete
+
+## Materials
+- B: 65 ft 10/2 MC
+`),
+	},
+	{
 		ID: "price/hire-twice", Severity: Warning, Since: "1",
 		Title: "equipment or a subcontractor told twice for the same work",
 		Why:   "The same hours below the work and in a section of their own are billed once.",
