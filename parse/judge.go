@@ -30,6 +30,7 @@ type evidence struct {
 	head   bool // names a thing that work is booked for and says what became of it
 	others bool // somebody who is not us did it: "Mr. Fenn moved them"
 	words  int  // how many marks there are
+	headed bool // says before a colon what it is about: "vestibule: 5 fixtures"
 	facts  *notes.Facts
 }
 
@@ -44,12 +45,26 @@ func evidenceOf(marks []mark, facts *notes.Facts) evidence {
 	e.asks = marks[len(marks)-1].low == "?"
 	e.others = doneByOthers(marks)
 	e.head = reports(marks)
+	e.headed = headed(marks)
 	e.mended = e.signs.has(faulty|faultPhrase) && e.signs.has(workVerb) && mended(marks)
 	if len(marks) > 1 && numberedPlaces[e.first.low] {
 		n := marks[1]
 		e.placed = (len(marks) < 3 || marks[2].low != "has" && marks[2].low != "had") && (n.kind == numberMark || n.low == "#" || n.kind == wordMark && n.end-n.start == 1)
 	}
 	return e
+}
+
+// headed reports whether up to three words and a colon stand before what is said of them.
+func headed(marks []mark) bool {
+	for i := 0; i < len(marks)-1 && i < 4; i++ {
+		switch {
+		case marks[i].low == ":":
+			return i > 0 && marks[i+1].spaced
+		case marks[i].kind != wordMark || marks[i].sign.has(counted|negated|asked|spoken|somebody):
+			return false
+		}
+	}
+	return false
 }
 
 // jotted reports whether words that say nothing counted may still be shorthand for booked work: few
@@ -195,6 +210,7 @@ func asQuestion(e evidence) (int, string) {
 func asExtra(e evidence) (int, string) {
 	s := e.signs
 	yes := s.has(saidYes) || e.consent(notes.Authorized)
+	someone := s.has(somebody) || e.consent(notes.Authorized) && e.facts.Consent.By != ""
 	no := s.has(saidNo) || e.consent(notes.Declined)
 	did := s.has(workVerb | soft)
 	switch {
@@ -206,7 +222,7 @@ func asExtra(e evidence) (int, string) {
 		return 8, "says somebody asked and agreed"
 	case no && s.has(asked|priceTold):
 		return 8, "says somebody asked and declined"
-	case yes && did && s.has(somebody|soft|priceTold):
+	case yes && did && (someone || s.has(soft|priceTold)):
 		return 8, "says somebody agreed to work that was added"
 	case s.has(priceTold) && s.has(somebody|asked|spoken|soft) && !s.has(foundIt):
 		return 7, "tells a price that was named"
@@ -284,6 +300,8 @@ func asTest(e evidence) (int, string) {
 	read := s.has(instrument) || e.facts != nil && len(e.facts.Readings) > 0
 	const why = "gives instrument readings"
 	switch {
+	case measures[e.first.low] && s.has(instrument):
+		return 8, why
 	case s.has(tested) && read && (s.has(instrument) || !s.has(workVerb)):
 		return 8, why
 	case read && !s.has(workVerb), measures[e.first.low] && s.has(counted|tested) && !s.has(workVerb|measured):
@@ -305,7 +323,7 @@ func asLeft(e evidence) (int, string) {
 	s := e.signs
 	const why = "says it is still to be done"
 	switch {
-	case e.first.low == "left" && !s.has(workVerb|clockOut):
+	case e.first.low == "left" && !s.has(workVerb|clockOut), e.first.low == "need" && !s.has(workVerb|faulty|faultPhrase|asked|toPrice):
 		return 7, why
 	case s.has(leftOver) && !s.has(workVerb|progressed):
 		return 8, why
@@ -326,6 +344,10 @@ func asWork(e evidence) (int, string) {
 		return 7, "lists work by place"
 	case e.others:
 		return 0, ""
+	case e.headed && s.has(workVerb|progressed) && !s.has(faulty|faultPhrase|clockSpan|tested):
+		return 8, why
+	case e.headed && s.has(counted|workVerb|progressed) && !s.has(faulty|faultPhrase|clockSpan|looseSpan|measured|duration):
+		return 7, why
 	case s.has(workVerb) && s.has(thing|counted):
 		return 6, why
 	case s.has(workVerb):

@@ -175,6 +175,9 @@ func saysNothing(marks []mark) bool {
 // partsHere reports whether left and right of a joint are two things that both stand on their own.
 func partsHere(left, right evidence, in notes.Section) bool {
 	l, r := judge(left, in), judgeWords(right)
+	if left.placed && left.words <= 3 {
+		return false // "unit 2 - done except ..." is about the place
+	}
 	if l.kind == r.kind || l.kind == notes.Extra || l.kind == notes.Question || left.signs.has(soft) {
 		return false
 	}
@@ -187,7 +190,7 @@ func partsHere(left, right evidence, in notes.Section) bool {
 	case notes.Deficiency: // with a thing of its own: "replaced two breakers, double tapped" says why
 		return r.score >= strongScore && in != notes.Deficiencies && right.signs.has(thing|foundIt) && right.first.low != "which"
 	case notes.LeftOpen: // of another thing: "pipe up, no wire yet" is how far that thing got
-		return r.score >= strongScore && l.kind != notes.Deficiency && (right.signs.has(thing|counted) || right.words > 2) && !right.signs.has(negated) &&
+		return r.score >= strongScore && l.kind != notes.Deficiency && (right.signs.has(thing|counted) || right.words > 2) && right.first.low != "need" && !right.signs.has(negated) &&
 			(left.signs.has(workVerb|progressed) || l.kind == notes.TimeEntry || l.kind == notes.Test)
 	case notes.Question:
 		return r.score >= strongScore && right.asks
@@ -206,7 +209,7 @@ func partsHere(left, right evidence, in notes.Section) bool {
 func (e evidence) attribute() bool {
 	s := e.signs
 	const more = pronoun | saidYes | saidNo | duration | priceTold
-	if s.has(thing|heldUp|weathered|secured|delivered|instrument|questioned|notBooked|machine|otherTrade|travelled|faulty|faultPhrase|leftOver) ||
+	if s.has(asked|brokeDown|thing|heldUp|weathered|secured|delivered|instrument|questioned|notBooked|machine|otherTrade|travelled|faulty|faultPhrase|leftOver) ||
 		e.asks || s.has(clockSpan) || s.all(looseSpan|named) {
 		return false
 	}

@@ -51,6 +51,9 @@ func (sc *scanner) senseWord(text string, i int) {
 		sc.senseSpoken(i)
 	}
 	for _, p := range signPhrases[low] {
+		if p.sign == faultPhrase && low == "no" && (sc.at(i-1).low == "where" || sc.at(i-1).low == "if" || sc.at(i-1).low == "since") {
+			continue // "gfi protected where no ground"
+		}
 		if sc.follows(i+1, p.rest) && !(p.sign == leftOver && low == "to" && sc.objectBefore(i)) {
 			m.sign |= p.sign
 		}
@@ -62,8 +65,12 @@ func (sc *scanner) senseWord(text string, i int) {
 	case low == "did" && (next == "not" || next == "n't"),
 		low == "set" && (next == "of" || i > 0 && sc.marks[i-1].sign.has(counted)),
 		low == "asked" && (next == "about" || next == "whether"),
+		low == "missing" && i > 0 && besides[sc.marks[i-1].low],
 		(low == "wants" || low == "want" || low == "wanted") && next == "to" && looking[sc.at(i+2).low]:
-		m.sign &^= workVerb | asked
+		m.sign &^= workVerb | asked | faulty
+	}
+	if low == "cut" && i == 0 {
+		m.sign |= workVerb
 	}
 	if (low == "guys" || low == "guy" || low == "man" || low == "crew" || low == "company") && sc.trade(i-1) && !signWords[sc.at(i+1).low].has(spoken|asked) {
 		m.sign |= otherTrade
@@ -102,8 +109,14 @@ func (sc *scanner) trade(i int) bool {
 func (sc *scanner) senseAround(text string, i int) {
 	m := &sc.marks[i]
 	low := m.low
-	if m.sign.has(asked) {
+	if m.sign.has(asked) || low == "asked" {
 		sc.senseAsker(text, i)
+	}
+	if (low == "voc" || low == "vmp" || low == "isc") && sc.at(i+1).kind == numberMark {
+		m.sign |= instrument
+	}
+	if low == "no" || low == "none" || low == "nope" {
+		sc.senseNone(i)
 	}
 	if (low == "told" || low == "quoted") && i+2 < len(sc.marks) && sc.marks[i+2].kind == numberMark {
 		switch sc.marks[i+1].low {
@@ -172,6 +185,9 @@ func (sc *scanner) notYet(i int) {
 	}
 }
 
+// besides are words before "missing" that count it off from what is done: "done except missing one".
+var besides = wordSet("except but still only just minus")
+
 // looking are verbs of which somebody wants to do them: nothing is asked of us.
 var looking = wordSet("see watch look talk know check be inspect think meet come keep wait confirm approve verify witness discuss do handle")
 
@@ -219,6 +235,23 @@ func (sc *scanner) senseAsker(text string, i int) {
 		before.sign |= somebody
 	}
 }
+
+// senseNone sees "pendants no, glass is late" and "stats: none yet": how far a thing got.
+func (sc *scanner) senseNone(i int) {
+	before, next := sc.at(i-1), sc.at(i+1)
+	if before.low == ":" {
+		before = sc.at(i - 2)
+	} else if before.low == "," {
+		before = sc.at(i - 2)
+	}
+	ends := next.kind == 0 || next.kind == signMark && next.low != "." || next.low == "yet"
+	if i > 0 && ends && before.kind == wordMark && !before.sign.has(spoken|asked|verbal|somebody|pronoun|named) && !told[before.low] {
+		sc.marks[i].sign = sc.marks[i].sign&^(negated|faultPhrase) | outOf | progressed
+	}
+}
+
+// told are words before "no" that make it an answer.
+var told = wordSet("her him them us me is was say a oh ground hot")
 
 // senseSubject sees who asked by where it stands, whatever the word: what opens the clause and is
 // neither one of us nor a thing. "Buyer in unit 1 asked for a dimmer", "the grower asked me to".

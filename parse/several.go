@@ -74,7 +74,7 @@ func hasHead(marks []mark) bool {
 // anything where the extra was only asked for.
 func (e evidence) followsUp(agreed bool) bool {
 	s := e.signs
-	if e.asks || s.has(heldUp|delivered|notBooked|leftOver|outOf|questioned|asked|faultPhrase|foundIt|otherTrade) || s.has(clockSpan) && s.has(named) {
+	if e.asks || s.has(machine|brokeDown|heldUp|delivered|notBooked|leftOver|outOf|questioned|asked|faultPhrase|foundIt|otherTrade) || s.has(clockSpan) && s.has(named) {
 		return false
 	}
 	switch e.first.low {
@@ -94,6 +94,7 @@ func (e evidence) followsUp(agreed bool) bool {
 type labelled struct {
 	section notes.Section
 	block   int
+	indent  int // in blanks
 }
 
 // carriedSection returns the section an item without a label stands in: the open one, or that of
@@ -101,8 +102,11 @@ type labelled struct {
 func (r *noteReader) carriedSection(it item, in notes.Section) notes.Section {
 	s := r.carry.section
 	if it.label != "" {
-		r.carry = labelled{it.label, it.from.block}
+		r.carry = labelled{it.label, it.from.block, r.indented(it.from)}
 		return it.label
+	}
+	if s != "" && it.label == "" && !it.from.item && it.from.block == r.carry.block && r.indented(it.from) > r.carry.indent {
+		return s // all that stands indented below a label is of its section
 	}
 	if s == "" || it.from.item || it.from.block != r.carry.block || it.box != notes.NoBox {
 		r.carry = labelled{}

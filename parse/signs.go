@@ -73,7 +73,8 @@ var signWords = buildSignWords(map[sign]string{
 	verbal:     "is are was were has have had be been",
 	vague:      "a an another some few several",
 	progressed: "now done complete completed finished half halfway all started partial roughed trimmed mostly",
-	somebody: "owner owners customer client manager tenant gc homeowner landlord landlady super superintendent architect " +
+	somebody: "mgr director principal pastor prof professor supt president buyer grower builder developer treasurer secretary steward warden " +
+		"owner owners customer client manager tenant gc homeowner landlord landlady super superintendent architect " +
 		"engineer inspector foreman boss pm lady owner's customer's",
 	asked: "asked asks want wants wanted requested requests requesting asking wishes please pls",
 	saidYes: "ok'd okd okay'd okayed oked ok'ed approved approves authorized authorised agreed agrees signed okays " +
@@ -83,14 +84,14 @@ var signWords = buildSignWords(map[sign]string{
 	faulty: "missing loose burnt burned scorched melted corroded rusted rusty cracked broken damaged exposed reversed " +
 		"unsupported overheated overloaded undersized oversized ungrounded frayed chewed arcing sparking leaking charred " +
 		"discolored unsafe hazard hazardous dangerous miswired mislabeled mislabelled unlabeled buried illegal faulty " +
-		"defective uncovered crumbling brittle pinched nicked dangling unprotected fried bootleg backwards cooked toasted smoked",
+		"defective rotted rotten seized swollen moldy uncovered crumbling brittle pinched nicked dangling unprotected fried bootleg backwards cooked toasted smoked",
 	foundIt:    "found noticed discovered spotted observed noted",
 	leftOver:   "tomorrow tmrw tmw tmr tomorow remaining todo outstanding unfinished punchlist",
 	needs:      "need needs needed",
 	questioned: "wondering unsure",
 	delivered:  "delivered received delivery backordered shipped deliveries",
 	heldUp:     "waited waiting delayed delay standby delays waits",
-	brokeDown:  "down dead died flat late lost stuck broke overheated",
+	brokeDown:  "blocked down dead died flat late lost stuck broke overheated",
 	weathered: "rain rained raining rainy snow snowing snowed windy sunny cloudy overcast humid muddy mud storm stormy " +
 		"drizzle foggy freezing icy weather sleet hail thunderstorm cloudburst",
 	secured: "loto lockout tagout ppe tailgate jsa jha harness injury injured incident locked-out safety barricaded barricade",
@@ -133,7 +134,7 @@ var signPhrases = buildSignPhrases(map[sign]string{
 		"not in the contract|not part of the job|not in the quote|not in quote|wasn't quoted|not on the quote|not on the order|" +
 		"not on the work order|not on work order|add on|extra work|change order|wasn't on the ticket|wasnt on the ticket|" +
 		"not in the price|isn't on the ticket|not on our ticket|not on our list|not part of the bid|off the ticket|never quoted",
-	faultPhrase: "no cover|no covers|no ground|no gfci|no gfi|no connector|no connectors|no clamp|no blank|no blanks|no box|" +
+	faultPhrase: "won't open|wont open|won't close|wont close|won't reset|wont reset|won't turn|wont turn|won't start|wont start|will not open|will not close|will not reset|no cover|no covers|no ground|no gfci|no gfi|no connector|no connectors|no clamp|no blank|no blanks|no box|" +
 		"open knockout|open knockouts|open ko|open kos|open ground|open neutral|open splice|open splices|live parts|bare wire|" +
 		"bare wires|exposed wire|exposed wires|exposed wiring|live wires|flying splice|flying splices|not grounded|not bonded|" +
 		"no bond|not supported|no support|no supports|not strapped|under one screw|same screw|under one lug|double tap|double tapped|" +
@@ -180,7 +181,7 @@ var signPhrases = buildSignPhrases(map[sign]string{
 // Verbs of work the vocabulary does not know as such, and words it does that say no work.
 var (
 	moreWorkVerbs = wordSet("did worked ran bent strapped energized energised buttoned tied finished completed wrapped spliced " +
-		"programmed commissioned cleaned swept closed capped taped tightened opened dug drove patched grounded bonded fed built " +
+		"tore torn ripped yanked programmed commissioned cleaned swept closed capped taped tightened opened dug drove patched grounded bonded fed built " +
 		"assembled started hooked demoed demo'd swapped put driven wound got got'em brought")
 	noWorkVerbs = wordSet("test tests tested testing measure measured check checked checks land found use used uses is are was " +
 		"read reads reading need needs wait waited switch switches label labels meter meters box boxes connect drop drops feed feeds plug plugs " +

@@ -76,7 +76,7 @@ func (r *noteReader) goesOn(prev, l line, inList, indented bool) bool {
 		return inList || indented || !r.startsWork(l) && !isDigit(first)
 	case strings.IndexByte("&+-/", last) >= 0 || endsOpen(text[prev.start:prev.end]):
 		return true
-	case indented && (lower || r.cur.label != "") && !r.startsWork(l):
+	case indented && (lower && r.cur.label == "" || r.isFull(prev, l, r.wrap.width)) && !r.startsWork(l):
 		return true
 	case startsOpen(text[l.start:l.end]):
 		return true

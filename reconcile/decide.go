@@ -148,7 +148,7 @@ func (d *day) decideWork(r *read) {
 		return
 	}
 	switch {
-	case best >= TakeAt:
+	case best >= TakeAt, r.facts.Progress.Dropped && r.standsOut():
 		r.serve(d, []int{r.found[0].line}, best, "shares "+strings.Join(r.found[0].shared, ", "))
 	case any >= ExtraAt:
 		d.candidates(r)
@@ -253,7 +253,7 @@ func (d *day) decideLeft(r *read) {
 	if len(r.found) == 0 || r.found[0].p < TakeAt {
 		return
 	}
-	if r.entry.Section == notes.Done || r.entry.Section == "" && (r.facts.Progress.NotDone || r.facts.Progress.Blocked) {
+	if r.entry.Section == notes.Done || r.entry.Section == "" && (r.facts.Progress.NotDone || r.facts.Progress.Blocked || strings.HasPrefix(strings.ToLower(r.entry.Text), "no ")) {
 		if r.facts.Progress.Complete == notes.Unsaid {
 			r.facts.Progress.Complete = notes.No
 		}

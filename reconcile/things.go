@@ -26,7 +26,7 @@ func (d *day) dropped(r *read) bool {
 		return true
 	}
 	r.found = d.match(r)
-	if len(r.found) == 0 || r.found[0].p < TakeAt {
+	if len(r.found) == 0 || r.found[0].p < TakeAt && !r.standsOut() {
 		return false
 	}
 	m := r.found[0]
@@ -69,7 +69,7 @@ func (d *day) decideJotted(r *read) {
 	r.found = d.match(r)
 	p := r.facts.Progress
 	says := p.Complete != notes.Unsaid || p.Blocked || p.NotDone || p.ByOthers || p.Placed || p.All || p.Of != nil || counts(r.entry.Facts.Items) || r.query.numbered()
-	if says && len(r.found) > 0 && r.found[0].p >= TakeAt {
+	if (says || p.Dropped) && len(r.found) > 0 && (r.found[0].p >= TakeAt || p.Dropped && r.standsOut()) {
 		r.serve(d, []int{r.found[0].line}, r.found[0].p, "shares "+strings.Join(r.found[0].shared, ", "))
 		return
 	}
@@ -78,6 +78,22 @@ func (d *day) decideJotted(r *read) {
 		return
 	}
 	r.set(notes.Narrative, 0.75, "says nothing that is counted")
+}
+
+// leastDropped is how well a line has to fit words that take booked work out: they name something
+// that was booked, and the question is only which.
+const leastDropped = 0.4
+
+// standsOut reports whether the likeliest line is twice as likely as all others together.
+func (r *read) standsOut() bool {
+	if len(r.found) == 0 || r.found[0].p < leastDropped {
+		return false
+	}
+	others := 0.0
+	for _, m := range r.found[1:] {
+		others += m.p
+	}
+	return r.found[0].p >= 2*others
 }
 
 // asWork reports whether things that fit a line are named as the work done on it, and not as what

@@ -7,7 +7,18 @@ import "jobday/trade"
 func (st *standing) without() {
 	r := st.r
 	for i := range r.toks {
-		if r.low(i) != "no" || r.spokenFor(i) || i > 0 && !r.breaks(i-1) && r.clauseStart(i) != i {
+		if none := r.low(i) == "no" || r.low(i) == "none" || r.low(i) == "nope"; none && st.noneOf(i) {
+			continue
+		}
+		if r.low(i) != "no" {
+			continue
+		}
+		if end := r.clauseEnd(i); end-i > 2 && end-i <= 5 && r.low(end-1) == "yet" && !answerWord(r.low(end-2)) {
+			st.no = true // "two pockets in, no covers yet", "womens no heater yet"
+			st.touch(i, end)
+			continue
+		}
+		if r.spokenFor(i) || i > 0 && !r.breaks(i-1) && r.clauseStart(i) != i {
 			continue
 		}
 		end := r.clauseEnd(i)
@@ -26,6 +37,28 @@ func (st *standing) without() {
 		}
 		st.touch(i, end)
 	}
+}
+
+// noneOf reads "pendants no, glass is late" and "stats: none yet": nothing of what stands before.
+func (st *standing) noneOf(i int) bool {
+	r := st.r
+	at := i - 1
+	if r.low(at) == ":" || r.low(at) == "," {
+		at--
+	}
+	if at < 0 || !r.isWord(at) || r.crewMember(at) || r.isCustomer(at) || r.cueWord(at) || !(r.endsClause(i+1) || r.low(i+1) == "yet") {
+		return false
+	}
+	switch r.low(at) {
+	case "her", "him", "them", "us", "me", "is", "was", "say", "said", "told", "a", "oh", "and", "there":
+		return false
+	}
+	st.no = true
+	if at <= 3 {
+		st.p.NotDone = true
+	}
+	st.touch(at, i+1)
+	return true
 }
 
 // putIn reports whether token i is a thing of the trade that somebody puts in.

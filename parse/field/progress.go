@@ -9,19 +9,19 @@ var progressCues = cueTable{
 	sayDone: "hot and running|is running now|fires|fires up|fired up|charging|charges|lit|lit up|all lit|on and working|on and running|on and lit|done|complete|completed|finished|up and working|up, working|in and working|up and running|hot and working|live and working|" +
 		"all working|working|is working|are working|works|now working|and working|buttoned up|wrapped up|all set|good to go|closed out|" +
 		"landed and working|installed and working|tested and working|all wrapped up|energized and working|working now|runs|finished up",
-	sayPartial: "no power yet|no wire|no wires|no pipe|no conduit|no cable|no trim|no devices|conduit only|pipe only|boxes only|box only|line side only|load side only|rough only|rough in only|wire only|cable only|raceway only|to follow|tmw|tmrw|tomorrow|started|started on|began|begun|under way|underway|in progress|roughed|roughed in|rough in done|rough done|rough is done|partial|partially|partly|mostly|almost|nearly|" +
+	sayPartial: "only|still behind|still boxed|still in the box|still in box|still missing|still on order|still out|still off|still wrapped|no power yet|no wire|no wires|no pipe|no conduit|no cable|no trim|no devices|conduit only|pipe only|boxes only|box only|line side only|load side only|rough only|rough in only|wire only|cable only|raceway only|to follow|tmw|tmrw|tomorrow|started|started on|began|begun|under way|underway|in progress|roughed|roughed in|rough in done|rough done|rough is done|partial|partially|partly|mostly|almost|nearly|" +
 		"left|most of|all but|everything but|all except|everything except|done except|complete except|finished except|finished all but|to go|left but|only left|thats left|left is|finished rough|finished roughing|finished the rough|rough finished|rough complete|rough is complete|rough in done|rough in complete|halfway|part way|still need|still needs|still have to|still has to|still to|still missing|" +
 		"left to do|to do|no trim yet|no labels yet|need to|needs to|not all|not landed|not trimmed|not terminated|" +
 		"not energized|not connected|not hooked up|not tied in|not tested|not finished|not complete|not completed|not labeled|not on yet|not on|not in yet|" +
 		"not made up|not wired|not live|not hot|not up yet|arent landed|isnt landed|isnt terminated|isnt finished|arent finished|isnt complete|" +
 		"come back|coming back|will finish|finish tomorrow|to be trimmed|needs trim|need trim|remaining to|yet to|not quite|working on",
-	sayUntouched: "nothing on the|nothing done on|nothing on|did not get to|didnt get to|never got to|not get to|not started|didnt start|did not start|hasnt started|havent started|not begun|" +
+	sayUntouched: "not today|nothing on the|nothing done on|nothing on|did not get to|didnt get to|never got to|not get to|not started|didnt start|did not start|hasnt started|havent started|not begun|" +
 		"skipped|skip|not touched|havent touched|ran out of time|out of time|no time for|no time to|didnt have time|did not have time|didnt do|did not do|no progress|nothing done|" +
 		"didnt touch|did not touch|no work on|postponed|put off|held off|pushed to|didnt make it to|did not make it to|didnt get around to|did not get around to|untouched|not yet started|didnt finish nothing",
 	sayUntouchedIf: "not done|isnt done|arent done|wasnt done|werent done|not installed|not pulled|not run|not set|not hung|not mounted|not up|not in|not ran|didnt install|didnt pull|did not install|did not pull|not yet done|not roughed",
 	sayBlocked: "waiting on|waiting for|waits on|waits for|wait on|wait for|awaiting|blocked by|held up by|hold up by|holding for|stuck on|stuck behind|delayed by|" +
 		"on hold for|on hold until|hold for|held for|held up waiting on",
-	sayNoWay: "refused entry|no lift|lifts not here|not here yet|not here|isnt here|arent here|not on site|not on site yet|not delivered|didnt show|did not show|no show|not in stock|no key|no keys|locked|nobody home|no one home|nobody was home|no entry|could not|couldnt|cant|cannot|unable to|not able to|no access|wasnt able to|werent able to|hung up on|holding up|holding us up|blocked|on hold|locked out of|room locked|door locked|locked up|in our way|in the way|" +
+	sayNoWay: "didnt come in|did not come in|didnt come|did not come|never came|hasnt come|never showed|refused entry|no lift|lifts not here|not here yet|not here|isnt here|arent here|not on site|not on site yet|not delivered|didnt show|did not show|no show|not in stock|no key|no keys|locked|nobody home|no one home|nobody was home|no entry|could not|couldnt|cant|cannot|unable to|not able to|no access|wasnt able to|werent able to|hung up on|holding up|holding us up|blocked|on hold|locked out of|room locked|door locked|locked up|in our way|in the way|" +
 		"back ordered|backordered|on back order|on backorder|on order|held up|could not get in|couldnt get in|no room to work",
 	sayNoBlocker: "could not find any|couldnt find any|could not find anything|couldnt find anything|cant find any|could not reproduce|couldnt reproduce|could not believe|cant complain|no longer waiting on|cant be seen|cant tell|cant see|cant say|cant remember",
 	sayDropped: "not in contract|not in the contract|no longer in the job|out of the job|decided not to|decided not|took the fan off|deleted|cancelled|canceled|cancels|cancel|nixed|scrapped|scrap that|no longer needed|no longer wanted|no longer wants|not needed|not wanted|not needed anymore|" +
@@ -248,6 +248,9 @@ func (st *standing) partial(h hit) {
 		if h.to-h.from == 1 && !r.onlyLeft(h) {
 			return
 		}
+		if h.to-h.from == 1 {
+			st.leaves(h.from - 1)
+		}
 	case "most":
 		switch r.low(h.to) {
 		case "the":
@@ -277,6 +280,10 @@ func (st *standing) partial(h hit) {
 		if !r.partialVerb(h) {
 			return
 		}
+	case "only":
+		if low := r.low(r.clauseStart(h.from)); !r.endsClause(h.to) || low != "did" && low != "got" && low != "done" && !r.isCustomer(r.clauseStart(h.from)-1) {
+			return
+		}
 	case "no":
 		if !r.endsClause(h.to) {
 			return // "no wire needed"
@@ -301,6 +308,22 @@ func (st *standing) partial(h hit) {
 		st.untouchedIf = false
 	}
 	st.touch(h.from, h.to)
+}
+
+// leaves reads "plug ins: one left": all but one, where no other number says how many were done.
+func (st *standing) leaves(i int) {
+	n, from := st.r.numberBefore(i)
+	if n < 1 || st.p.Count != nil || st.p.But != nil {
+		return
+	}
+	for j := range st.r.toks {
+		if v, ok := st.r.num(j); ok && v.form != article && (j < from || j > i) {
+			return
+		}
+	}
+	but := notes.Int(n)
+	st.p.But = &but
+	st.touch(from, i+1)
 }
 
 // waitsForMorning reports whether "tomorrow" ends a few words about a thing, which is put off to it:

@@ -34,8 +34,10 @@ func (r *reader) pairOfPlaces(i int) bool {
 	switch r.low(i) {
 	case "of":
 		return r.low(i+1) == "us"
-	case "ends", "sides", "ways", "legs", "hots", "men", "guys", "days", "hands", "times", "":
+	case "ends", "sides", "ways", "legs", "hots", "men", "guys", "days", "hands", "times":
 		return true
+	case "":
+		return r.low(i-2) != "," // "box plugs, both"
 	}
 	return r.isNumber(i) || r.low(i-2) == "us"
 }
@@ -144,6 +146,14 @@ func (st *standing) rest(h hit) {
 	}
 	if r.low(h.to-1) == "of" && r.low(j) == "the" && r.low(j+1) == "day" || r.low(h.to-1) == "of" && r.low(j) == "day" {
 		return
+	}
+	switch r.low(j) {
+	case "when", "after", "once", "tomorrow", "tmw", "tmrw", "later", "next", "on", "monday", "tuesday", "wednesday", "thursday", "friday", "to", "as", "if", "wait", "waits":
+		if first != "last" && first != "final" {
+			st.no = true // "16 done, rest when the scaffold moves"
+			st.touch(h.from, j)
+			return
+		}
 	}
 	st.p.Rest = true
 	n, next, ok := r.headNumber(j)

@@ -119,7 +119,7 @@ func (r *reader) lookUp(i int, low string) {
 		s.percent = true
 	case "not", "never":
 		s.negations = true
-	case "no":
+	case "no", "none", "nope":
 		s.lacking = true
 	case "in", "up", "on", "down", "out":
 		s.placed = s.placed || i > 0 && r.placedAt(i)
