@@ -253,7 +253,7 @@ func (s *scanner) passGround(i int) int {
 
 func isVoltPair(a, b int) bool {
 	switch [2]int{a, b} {
-	case [2]int{120, 240}, [2]int{240, 120}, [2]int{120, 208}, [2]int{208, 120}, [2]int{277, 480},
+	case [2]int{120, 240}, [2]int{240, 120}, [2]int{120, 208}, [2]int{120, 277}, [2]int{208, 120}, [2]int{277, 480},
 		[2]int{480, 277}, [2]int{110, 220}, [2]int{115, 230}, [2]int{347, 600}, [2]int{208, 240}:
 		return true
 	}
@@ -338,6 +338,8 @@ func (s *scanner) dashed() bool {
 		s.number()
 	case isGauge(a) && nb >= 2 && nb <= 4 && na > nb && (na == 12 || na == 14 || s.cableNear(end) || s.skipGround(end) > end || s.lengthBefore()):
 		s.desig(a+"/"+b, "gauge-count", s.skipGround(end))
+	case isThread(na, nb) && s.fastens(end):
+		s.desig(a+"-"+b, "thread", end)
 	case isNEMA(na, nb):
 		s.desig(a+"-"+b+s.nemaEnd(end), "nema", s.skipUnit(end, "r", "p"))
 	case na > 0 && na < nb && len(b) <= 3 && s.startsThing(end):
@@ -417,6 +419,16 @@ func (s *scanner) startsThing(i int) bool {
 		return false
 	}
 	return true
+}
+
+// isThread reports whether a-b is a machine screw's number and threads to the inch, such as 6-32.
+// ASME B1.1, from memory.
+func isThread(a, b int) bool {
+	switch [2]int{a, b} {
+	case [2]int{4, 40}, [2]int{6, 32}, [2]int{8, 32}, [2]int{10, 24}, [2]int{10, 32}, [2]int{12, 24}:
+		return true
+	}
+	return false
 }
 
 // isNEMA reports whether a-b is a plug and receptacle configuration, such as 14-50.

@@ -80,7 +80,9 @@ func (p *parcel) afterCount(d *portion, k, hi int) int {
 		case a.role == roleMark && a.text == "x" && !p.isCount(k+1, hi):
 			d.marked = true
 		case a.role == roleUnit && a.dim == "ea" && a.text != "stick" && !a.counts():
-			if d.unit == "" && p.out[d.count].dim == "" {
+			if d.length >= 0 && (p.said(k, "pieces") || p.said(k, "pcs") || p.said(k, "lengths")) {
+				d.times, d.length = d.length, -1 // "two 10 ft pieces" are twenty feet
+			} else if d.unit == "" && p.out[d.count].dim == "" {
 				d.unit = notes.Each
 			}
 			d.ahead = d.ahead || p.said(k, "each") || p.out[d.count].dim == "ft"

@@ -93,6 +93,9 @@ func (s *scanner) rating2(n num, j int, joined bool) bool {
 		}
 		return joined
 	case "f", "c":
+		if x := s.wordAt1(j + 1); x != nil && x.Class == trade.PartWord {
+			return false // "1 C condulet"
+		}
 		if s.text[s.toks[j].start] != w[0] && !s.tightNumber(j+1) { // degrees
 			s.put(atom{role: roleSkip, dim: "other"}, j+1)
 			return true

@@ -42,6 +42,9 @@ func (s *scanner) marked(n num) {
 		s.unitOf(n, "ft", j+1)
 	case t.low == "#" && !t.spaced && !s.tightNumber(j+1):
 		s.count(n, "lb", j+1)
+	case t.low == "%" && s.low(j+1) == "of" && (s.low(j+2) == "a" || s.low(j+2) == "the") && n.small > 0 && n.small <= 100:
+		n.v, n.small, n.form = n.v.Quo(notes.Int(100), 2), -1, spelled // "75% of a roll"
+		s.count(n, "", j+3)
 	case t.low == "%":
 		s.put(atom{role: roleSkip, dim: "percent"}, j+1)
 	case t.low == "°":
@@ -149,7 +152,7 @@ func (s *scanner) bareSize(n num) bool {
 	if s.low(n.next) == "of" {
 		return false
 	}
-	if w := s.wordAt1(n.next); w != nil && w.Class == trade.PackageWord {
+	if w := s.wordAt1(n.next); w != nil && w.Class == trade.PackageWord && !s.setScrew(n.next) {
 		if many := s.wordAt1(n.next + 1); w.Text != "box" || s.low(n.next+1) == "of" || many != nil && many.Plural {
 			return false // half a box of them
 		}
@@ -159,6 +162,17 @@ func (s *scanner) bareSize(n num) bool {
 	}
 	s.size(n, n.next)
 	return true
+}
+
+// setScrew reports whether "set screw" stands at token i.
+func (s *scanner) setScrew(i int) bool {
+	if s.low(i) != "set" {
+		return false
+	}
+	if s.low(i+1) == "-" {
+		i++
+	}
+	return s.low(i+1) == "screw"
 }
 
 // size enters a size that ends before token next. A whole number and a fraction parted by white

@@ -101,6 +101,10 @@ func (s *scanner) verbHere(k int) bool {
 		return false
 	}
 	switch next := &s.out[k+1]; next.role {
+	case roleDesig:
+		if next.dim == "amps" || next.dim == "poles" {
+			return false // "disconnect 200A" is one
+		}
 	case roleMark, roleStop, roleUnit, roleAbout, roleVerb:
 		if !(next.role == roleMark && (next.text == "&" || next.text == "+" || next.text == "/")) {
 			return false

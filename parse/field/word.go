@@ -45,7 +45,7 @@ func (s *scanner) little(t string) bool {
 		return s.with(t)
 	case "x":
 		s.put(atom{role: roleMark, text: "x"}, i+1)
-	case "and":
+	case "and", "plus":
 		s.put(atom{role: roleMark, text: "&"}, i+1)
 	case "so", "use":
 		if s.text[s.toks[i].start] != t[0] {
