@@ -21,7 +21,7 @@ func judgeCurrents(t *test) (Verdict, bool) {
 			three = append(three, m.Value)
 		}
 	}
-	motor := t.has("motor", "compressor", "pump", "fan", "blower", "running")
+	motor := t.has("motor", "compressor", "comp", "pump", "fan", "blower", "running")
 	said := t.has("unbalanc", "imbalanc", "unbal", "imbal")
 	legs := t.has("leg", "phas", "l1", "l", "a", "b", "c", "line")
 	if len(three) != 3 || !motor && !said && !legs || t.has("gfci", "gfi") {
@@ -61,7 +61,7 @@ type quantity struct {
 var quantities = []quantity{
 	{"torque", []string{"torqu", "torqued"}, []string{"in-lb", "ft-lb", "N-m"}},
 	{"insulation resistance", []string{"megger", "megg", "meggered", "insulation"}, []string{"Mohm", "Gohm", "kohm", "ohm", "V"}},
-	{"resistance of an electrode", []string{"electrod", "ufer"}, []string{"ohm"}},
+	{"resistance of an electrode", []string{"electrod", "ufer", "rod"}, []string{"ohm", "A", "mA", "in", "ft"}},
 	{"voltage", []string{"voltag"}, []string{"V", "mV", "kV", "%", "Hz"}},
 	{"frequency", []string{"frequency"}, []string{"Hz"}},
 	{"temperature", []string{"temp", "temperatur", "thermal"}, []string{"degC", "degF"}},
@@ -85,7 +85,7 @@ func judgeMisfit(t *test) (Verdict, bool) {
 	if v, ok := t.misfitTrip(); ok {
 		return v, true
 	}
-	if named == nil || t.has("gfci", "gfi", "drop", "trip", "tripped") {
+	if named == nil || t.has("gfci", "gfi", "drop", "vdrop", "trip", "tripped") {
 		return Verdict{}, false
 	}
 	var units []string

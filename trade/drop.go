@@ -127,7 +127,8 @@ func judgeDrop(t *test) (Verdict, bool) {
 	if t.has("total", "overall", "combin", "both", "altogether") {
 		most, v.Limit = notes.Int(5), "at most 5 % on feeder and branch circuit together"
 	}
-	says := t.has("drop", "vd")
+	says := t.has("drop", "vd", "vdrop") || t.has("unload", "unloaded") && t.has("load", "loaded") || t.says("no", "load") && t.says("full", "load") ||
+		t.has("load", "loaded") && (t.says("far", "end") || t.says("end", "of", "run") || t.says("end", "of", "the", "run"))
 	r, bad, ok := runOf(t.text)
 	switch {
 	case ok:
@@ -183,8 +184,11 @@ func (t *test) judgeMeasuredDrop(v Verdict, most notes.Decimal) (Verdict, bool) 
 			volts = append(volts, m)
 		}
 	}
-	if len(volts) != 2 || volts[0].Value.Sign() <= 0 || volts[0].Value.Cmp(volts[1].Value) < 0 || volts[1].Value.Sign() < 0 {
+	if len(volts) != 2 || volts[0].Value.Sign() <= 0 || volts[1].Value.Sign() <= 0 {
 		return Verdict{}, false
+	}
+	if volts[0].Value.Cmp(volts[1].Value) < 0 { // the far end was written first
+		volts[0], volts[1] = volts[1], volts[0]
 	}
 	t.take("V")
 	drop := volts[0].Value.Sub(volts[1].Value)

@@ -73,7 +73,8 @@ var gfciWords = []string{"gfci", "gfi", "gfcis", "gfic", "rcd", "groundfault", "
 
 // judgeGFCI judges trip current and time.
 func judgeGFCI(t *test) (Verdict, bool) {
-	if !t.has(gfciWords...) && !t.says("ground", "fault") && !t.measures("mA") {
+	timed := t.measures("ms") && t.has("trip") && !t.has("afci", "afi", "arc", "breaker")
+	if !t.has(gfciWords...) && !t.says("ground", "fault") && !t.measures("mA") && !timed {
 		return Verdict{}, false
 	}
 	if bad := t.writtenAmperes(); bad != "" {

@@ -15,6 +15,7 @@ import (
 // ("tests good") stands where a figure is wanted.
 type Verdict struct {
 	What       string // what was tested: the words before the first reading, or the kind of test; "" when unknown
+	Kind       string // the kind of test: "voltage", "GFCI trip"; "" when unknown
 	Verdict    notes.Verdict
 	Limit      string // the limit with its unit, or ""
 	Rule       string // where the limit comes from, with "checked" or "from memory"
@@ -46,6 +47,7 @@ func Judge(what string, readings []notes.Measured) Verdict {
 	if v.Verdict == "" {
 		v.Verdict, v.Why = notes.Recorded, "no reading or result was recognized"
 	}
+	v.Kind = v.What
 	if before := t.subject(); before != "" {
 		v.What = before
 	}
@@ -232,11 +234,22 @@ func verdictOf(a answer) notes.Verdict {
 	return notes.Recorded
 }
 
+// mayBeNegative reports whether a reading in the unit may be below zero: heat, and power sent back.
+func mayBeNegative(unit string) bool {
+	return unit == "degC" || unit == "degF" || unit == "W" || unit == "kW" || unit == "%"
+}
+
+// direct reports whether the text speaks of direct current, which has a sign.
+func (t *test) direct() bool { return t.has("dc", "vdc", "pv", "solar", "battery", "adc") }
+
 // judgeRest names readings nothing here has a limit for.
 func judgeRest(t *test) (Verdict, bool) {
 	var list []string
 	for i, m := range t.readings {
 		if !t.taken[i] && m.HasVal {
+			if m.Value.Sign() < 0 && !mayBeNegative(m.Unit) && !t.direct() {
+				return impossible(shown(m) + " cannot be: it is below nothing"), true
+			}
 			list = append(list, shown(m))
 		}
 	}

@@ -85,6 +85,9 @@ func judgeTemperature(t *test) (Verdict, bool) {
 		unit = "degF"
 	}
 	list := t.take("degC", "degF")
+	if len(list) == 1 && (list[0].Between == "difference" || list[0].Between == aboveAir) {
+		return judgeDifference(list[0]), true
+	}
 	v := Verdict{What: "temperature", Verdict: notes.Recorded}
 	compared := t.has("vs", "versu", "than", "neighbor", "neighbour", "other", "next", "differenc", "delta", "similar", "ambient", "adjacent", "rise")
 	if len(list) != 2 || !compared || list[0].Unit != list[1].Unit || list[0].Op+list[1].Op != "" {
@@ -95,15 +98,44 @@ func judgeTemperature(t *test) (Verdict, bool) {
 	if diff.Sign() < 0 {
 		diff = diff.Neg()
 	}
-	text := diff.String() + " " + unit
+	text, celsius := differenceOf(diff, unit)
+	return holdDifference(v, celsius, list[0].Value.String()+" against "+list[1].Value.String()+": a difference of "+text, t.has("ambient", "air")), true
+}
+
+// aboveAir is what a temperature is measured between when it is one above the air.
+const aboveAir = "above ambient"
+
+// differenceOf writes a difference of temperatures and returns it in degrees C, rounded to a tenth.
+func differenceOf(diff notes.Decimal, unit string) (text string, celsius notes.Decimal) {
+	text = diff.String() + " " + unit
 	if unit == "degF" {
 		diff = diff.Mul(notes.Int(5)).Quo(notes.Int(9), 1)
 		text += " = " + diff.String() + " degC"
 	}
-	working := list[0].Value.String() + " against " + list[1].Value.String() + ": a difference of " + text
-	if t.has("ambient", "air") {
+	return text, diff
+}
+
+// judgeDifference judges a difference that was written as one: "12 C above ambient", "delta T 4 C".
+func judgeDifference(m notes.Measured) Verdict {
+	v := Verdict{What: "temperature", Verdict: notes.Recorded}
+	if m.Op != "" {
+		v.Why = shown(m) + " is only a bound"
+		return v
+	}
+	diff := m.Value
+	if diff.Sign() < 0 {
+		diff = diff.Neg()
+	}
+	text, celsius := differenceOf(diff, m.Unit)
+	return holdDifference(v, celsius, "a difference of "+text, m.Between == aboveAir)
+}
+
+// holdDifference holds a difference in degrees C against the steps; against the air there are none
+// without the load.
+func holdDifference(v Verdict, diff notes.Decimal, working string, air bool) Verdict {
+	if air {
 		v.Why = working + "; against the air the load must be known too"
-		return v, true
+		return v
 	}
 	v.Rule, v.Limit = ruleTemperature, "above 3 degC probable deficiency, above 15 degC repair at once"
 	switch {
@@ -115,7 +147,7 @@ func judgeTemperature(t *test) (Verdict, bool) {
 	default:
 		v.Why = working + "; look into it when it lasts"
 	}
-	return v, true
+	return v
 }
 
 func shownAll(list []notes.Measured) string {

@@ -2,6 +2,7 @@ package trade
 
 import (
 	"strconv"
+	"strings"
 
 	"jobday/notes"
 )
@@ -23,12 +24,14 @@ const ruleInsulation = "NETA Table 100.1 (checked)"
 // judgeInsulation judges megohms.
 func judgeInsulation(t *test) (Verdict, bool) {
 	meggered := t.has("megger", "megg", "meg", "insulation") && !t.has("rod", "electrod", "earth")
-	if !t.measures("Mohm", "Gohm") && !(meggered && t.measures("ohm")) {
+	if !t.measures("Mohm", "Gohm") && !(meggered && t.measures("ohm", "kohm")) && !t.leaks() {
 		return Verdict{}, false
 	}
 	var list []notes.Measured
-	for _, m := range t.take("Mohm", "Gohm", "ohm") {
+	for _, m := range t.take("Mohm", "Gohm", "ohm", "kohm") {
 		switch m.Unit {
+		case "kohm":
+			m.Value, m.Unit = m.Value.Quo(thousand, 6), "Mohm"
 		case "Gohm":
 			m.Value, m.Unit = m.Value.Mul(thousand), "Mohm"
 		case "ohm":
@@ -49,6 +52,16 @@ func judgeInsulation(t *test) (Verdict, bool) {
 		v.Limit, v.Why = join(v.Limit, p.Limit, "; "), join(v.Why, p.Why, "; ")
 	}
 	return v, true
+}
+
+// leaks reports whether kilohms were read to ground, which is insulation and no path.
+func (t *test) leaks() bool {
+	for _, m := range t.readings {
+		if m.HasVal && m.Unit == "kohm" && strings.HasSuffix(m.Between, "ground") {
+			return true
+		}
+	}
+	return false
 }
 
 func judgeMegohms(m notes.Measured, rated int) Verdict {
@@ -103,6 +116,23 @@ func (t *test) ratedVolts() int {
 	return 0
 }
 
+// countsElectrodes reports whether a figure says that there are two or more: "2 rods", "3 ground rods".
+// The 2 of "rod 2" and of "18.2 ohm" says no such thing.
+func (t *test) countsElectrodes() bool {
+	for i, j := range t.jots {
+		if n, ok := wholeNumber(j.stem); !ok || n < 2 || n > 20 || j.start > 0 && (t.text[j.start-1] == '.' || t.text[j.start-1] == '#') {
+			continue
+		}
+		for _, k := range t.jots[i+1 : min(len(t.jots), i+3)] {
+			switch t.text[k.start:k.end] {
+			case "rods", "electrodes", "plates", "RODS", "Rods":
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // judgePath records the resistance of a ground path or of continuity. About 1 ohm or less is usual
 // for a short path (from memory), which is no limit.
 func judgePath(t *test) (Verdict, bool) {
@@ -112,7 +142,9 @@ func judgePath(t *test) (Verdict, bool) {
 	v := Verdict{What: "continuity", Verdict: notes.Recorded}
 	for _, m := range t.take("ohm") {
 		if m.Value.Sign() < 0 {
-			return impossible(shown(m) + " cannot be a resistance: it is below nothing"), true
+			p := impossible(shown(m) + " cannot be a resistance: it is below nothing")
+			p.What = v.What
+			return p, true
 		}
 		v.Why = join(v.Why, shown(m)+": no limit is known; about 1 ohm or less is usual for a short ground path (from memory)", "; ")
 	}
@@ -130,7 +162,7 @@ func judgeElectrode(t *test) (Verdict, bool) {
 		return Verdict{}, false
 	}
 	v := Verdict{What: "ground electrode resistance", Rule: "NEC 250.53(A)(2) exception (checked)", Limit: "25 ohm for a single rod, pipe or plate"}
-	several := t.has("two", "2", "both", "pair", "second", "three", "3", "triad", "grid", "ring", "system", "array")
+	several := t.has("two", "both", "pair", "second", "three", "triad", "grid", "ring", "system", "array") || t.says("2", "nd") || t.countsElectrodes()
 	for _, m := range t.take("ohm") {
 		p := Verdict{Verdict: verdictOf(atMost(m, ohmsOneRod))}
 		switch {

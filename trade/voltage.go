@@ -81,13 +81,13 @@ func judgeVoltage(t *test) (Verdict, bool) {
 	for _, m := range volts {
 		var p Verdict
 		switch {
-		case m.Value.Sign() < 0:
+		case m.Value.Sign() < 0 && !t.direct():
 			p = impossible(shown(m) + " cannot be an AC voltage: it is below nothing")
 		case t.has("dead", "absenc", "loto", "deenergiz") || t.says("de", "energiz") || t.says("locked", "out"):
 			p = judgeDead(m)
 		case pairOf(m.Between) == neutralGround:
 			p = judgeNeutralGround(m)
-		case t.has("dc", "vdc", "pv", "solar", "battery"):
+		case t.direct():
 			p = Verdict{Verdict: notes.Recorded, Why: shown(m) + ": no limit is known for direct current"}
 		default:
 			p = t.judgeVolts(m, volts)

@@ -101,7 +101,9 @@ func (t *test) results() (good, bad bool) {
 			good = good || denied
 		case saysGood[j.stem] && denied:
 			bad, after = true, false
-		case j.stem == "dead" && t.measures("V"):
+		case (j.stem == "swap" || j.stem == "swapped") && !t.has("hot", "neut", "neutral", "polarity", "leg", "phas", "lead", "line", "wire", "wir"):
+			// a thing was changed for another
+		case j.stem == "dead" && (t.measures("V") || t.has("voltag", "loto", "lockout", "absenc", "feed", "conductor", "wir", "wire", "abandon", "disconnect")):
 			// "tested dead" is what a voltage was read for
 		case saysBad[j.stem] && denied:
 			good = true

@@ -13,6 +13,9 @@ func (r *reader) unitAt(i int, tight bool) (unit string, next int) {
 		return "", i
 	}
 	if u := electricUnit(t.low, r.text[t.start:t.end]); u != "" {
+		if r.low(i+1) == "-" && r.close(i+1) && (r.low(i+2) == "lb" || r.low(i+2) == "lbs") {
+			return "", i // "ohm-lb" is no unit
+		}
 		if len(t.low) == 1 && (r.low(i+1) == "-" || r.low(i+1) == "/") && r.close(i+1) && r.isWord(i+2) && r.close(i+2) {
 			return "", i // "209 A-B"
 		}
@@ -26,6 +29,10 @@ func (r *reader) unitAt(i int, tight bool) (unit string, next int) {
 		return "in-lb", i + 1
 	case "ftlb", "ftlbs":
 		return "ft-lb", i + 1
+	case "nm", "n":
+		if next := r.newtonMeters(i); next > i {
+			return "N-m", next
+		}
 	case "in", "inch", "inches":
 		return r.torque(i, "in-lb", "lb")
 	case "ft", "foot":
@@ -33,7 +40,7 @@ func (r *reader) unitAt(i int, tight bool) (unit string, next int) {
 			return "fc", i + 2
 		}
 		return r.torque(i, "ft-lb", "lb")
-	case "lb", "lbs", "pound":
+	case "lb", "lbs", "lbf", "pound", "pounds":
 		if u, next := r.torque(i, "in-lb", "in"); u != "" {
 			return u, next
 		}
@@ -56,15 +63,33 @@ func (r *reader) unitAt(i int, tight bool) (unit string, next int) {
 // torque reads "in-lb", "in lbs", "in/lb", "inch pounds", "lb-in".
 func (r *reader) torque(i int, unit, second string) (string, int) {
 	j := i + 1
-	if r.low(j) == "-" || r.low(j) == "/" || r.low(j) == "." || r.low(j) == "·" {
+	switch r.low(j) {
+	case "-", "/", ".", "·", "*", "x":
 		j++
 	}
 	switch low := r.low(j); {
-	case second == "lb" && (low == "lb" || low == "lbs" || low == "pound" || low == "pounds"),
+	case second == "lb" && (low == "lb" || low == "lbs" || low == "lbf" || low == "pound" || low == "pounds"),
 		second == "in" && (low == "in" || low == "inch"), second == "ft" && (low == "ft" || low == "foot"):
 		return unit, j + 1
 	}
 	return "", i
+}
+
+// newtonMeters reads "Nm", "N-m" and "N m", written with the capital that tells them from NM cable.
+func (r *reader) newtonMeters(i int) (next int) {
+	switch r.text[r.toks[i].start:r.toks[i].end] {
+	case "Nm":
+		return i + 1
+	case "N":
+		j := i + 1
+		if r.low(j) == "-" || r.low(j) == "·" || r.low(j) == "." {
+			j++
+		}
+		if r.low(j) == "m" && r.text[r.toks[j].start:r.toks[j].end] == "m" {
+			return j + 1
+		}
+	}
+	return i
 }
 
 // degreeUnit reads "°C", "deg F", "degrees C".
@@ -162,7 +187,8 @@ func (r *reader) packedPair(i int, a string, j int) (string, int, bool) {
 		return "", i, false
 	}
 	named := r.low(i+1) == "phase" || r.low(i+1) == "ph"
-	if len(a) != 2 && !(len(a) == 1 && (named || r.bold && r.shouting(i))) || a == "ph" {
+	listed := r.bold || r.listedValue(i, j)
+	if len(a) != 2 && !(len(a) == 1 && (named || listed && r.shouting(i))) || a == "ph" {
 		return "", i, false
 	}
 	if r.low(j) == ":" || r.low(j) == "=" {
@@ -177,6 +203,21 @@ func (r *reader) packedPair(i int, a string, j int) (string, int, bool) {
 	}
 	unit, _ := r.unitAt(n.next, r.close(n.next))
 	return a, j, unit == "V" || unit == "A" || unit == "Mohm" || unit == "ohm" || unit == "" && (r.bold || !n.v.IsWhole())
+}
+
+// listedValue reports whether a decimal stands at token j, in a sentence that named an instrument
+// before the lone letter at token i: "Clamped the feeder: A 42.1, B 38.8".
+func (r *reader) listedValue(i, j int) bool {
+	if !r.isNumber(j) || r.low(j+1) != "." || !r.close(j+1) || !r.isNumber(j+2) {
+		return false
+	}
+	for _, h := range r.near(i-24, i) {
+		switch r.low(h.from) {
+		case "clamped", "clamp", "measured", "amps", "meggered", "megger", "metered", "voltage", "volts":
+			return !r.sentenceBetween(h.to, i)
+		}
+	}
+	return false
 }
 
 // conductorAt reads a conductor's name: "L1", "N", "ph", "line", "hot".
@@ -254,6 +295,10 @@ func phaseRank(s string) int {
 // swapped" is no reading.
 func (r *reader) pairMeasured(i, end int, b string) bool {
 	j := end
+	switch r.low(end) {
+	case "reversed", "swapped", "crossed", "flipped", "wrong", "mixed", "backwards", "loose", "landed":
+		return false
+	}
 	for n := 0; n < 3 && j < len(r.toks); n++ {
 		switch r.low(j) {
 		case ":", "=", ">", "<", "is", "was", "at", "reads", "read", "reading", "volts", "~", "(":

@@ -1,6 +1,8 @@
 package field
 
 import (
+	"slices"
+
 	"jobday/notes"
 )
 
@@ -8,11 +10,13 @@ import (
 // instruments show need no more; volts, amperes and watts without decimals rate things too.
 func (m *meter) isReading(num, next, end int, v notes.Measured) bool {
 	r := m.r
-	if r.ratesThing(end) && !(m.between != "" || r.low(num-1) == "=") {
+	if r.ratesThing(end) && !(v.Unit == "ohm" || v.Unit == "kohm" || v.Unit == "Mohm") && !(m.between != "" || r.low(num-1) == "=") {
 		return false
 	}
 	switch v.Unit {
-	case "ohm", "kohm", "fc", "ms", "in-lb", "ft-lb":
+	case "ohm", "kohm":
+		return !r.madeWithOhms(end)
+	case "fc", "ms", "in-lb", "ft-lb", "N-m":
 		return true
 	case "Mohm":
 		return true
@@ -58,6 +62,8 @@ func (r *reader) measuredNear(i, end int) bool {
 		}
 		if h.from >= end && h.from-end <= 2 {
 			switch r.low(h.from) {
+			case "far", "end":
+				return r.low(end) == "at"
 			case "running", "load", "under", "measured", "inrush", "drop", "reading":
 				return true
 			}
@@ -96,10 +102,19 @@ func (r *reader) ratesThing(i int) bool {
 		"driver", "drivers", "disconnect", "disco", "fuse", "fuses", "gfci", "gfi", "gfpe", "afci", "mb", "main", "service", "transformer",
 		"motor", "speaker", "speakers", "resistor", "switch", "plug", "cord", "fixture", "fixtures", "flood", "floods", "led",
 		"leds", "light", "lights", "rated", "rating", "contactor", "coil", "relay", "spa", "tub", "charger", "inlet", "welder",
-		"smoke", "smokes", "control", "controls", "dryer", "oven", "cooker", "unit", "aic", "aic.", "pole", "p", "wire", "cable", "clamp", "clamps", "sub", "generator", "max", "minimum", "min", "wrench", "device", "twist":
+		"nominal", "system", "supply", "smoke", "smokes", "control", "controls", "dryer", "oven", "cooker", "unit", "aic", "aic.", "pole", "p", "wire", "cable", "clamp", "clamps", "sub", "generator", "max", "minimum", "min", "wrench", "device", "twist":
 		return true
 	}
 	if r.isNumber(i) && r.low(i+1) == "p" && r.close(i+1) {
+		return true
+	}
+	return false
+}
+
+// madeWithOhms reports whether the thing at token i is named by its ohms: "8 ohm speaker".
+func (r *reader) madeWithOhms(i int) bool {
+	switch r.low(i) {
+	case "speaker", "speakers", "resistor", "resistors", "coil", "coils", "coax", "cable", "heater", "element", "antenna", "load":
 		return true
 	}
 	return false
@@ -144,8 +159,9 @@ func (r *reader) temperature(i, end int) bool {
 // "F": one is compared with the other.
 func (r *reader) twoDegrees() bool {
 	c, f := 0, 0
+	heat := slices.ContainsFunc(r.seen.hits, func(h hit) bool { return h.sense == readTemp && r.low(h.from) != "vs" })
 	for i := range r.toks {
-		if !r.close(i) || !r.isNumber(i-1) || len(r.low(i-1)) < 2 || !r.capital(i) {
+		if !r.close(i) && !heat || !r.isNumber(i-1) || len(r.low(i-1)) < 2 || !r.capital(i) {
 			continue
 		}
 		switch r.low(i) {
@@ -170,7 +186,7 @@ func (r *reader) hotPlace(i int) bool {
 func (r *reader) shareMeasured(i, end int) bool {
 	for j := max(0, i-4); j < min(len(r.toks), end+3); j++ {
 		switch r.low(j) {
-		case "drop", "unbalance", "imbalance", "humidity", "thd", "vd":
+		case "drop", "vdrop", "unbalance", "imbalance", "humidity", "thd", "vd":
 			return true
 		case "load", "loaded":
 			return r.measuredNear(i, end)

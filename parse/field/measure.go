@@ -8,14 +8,21 @@ import (
 // no reading: a rating, a count, a size.
 func (m *meter) value(i int) int {
 	r := m.r
+	if r.low(i) == ">" && r.low(i-1) == "-" && r.close(i) {
+		return 0 // an arrow
+	}
 	op, j := r.bound(i)
+	minus := r.minusBefore(j)
 	if r.isNumber(j) && r.claimed(r.toks[j].start) {
 		return 0
 	}
-	if j >= len(r.toks) || op == "" && r.tailOfReading(j) {
+	if j >= len(r.toks) || op == "" && minus == 0 && r.tailOfReading(j) {
 		return 0
 	}
 	if next := m.row(j); next > 0 && op == "" {
+		return next
+	}
+	if next := m.spacedRow(j); next > 0 && op == "" {
 		return next
 	}
 	n, ok := r.num(j)
@@ -30,15 +37,22 @@ func (m *meter) value(i int) int {
 	if unit == "" && r.low(next) == "m" && r.capital(next) && (m.between != "" || r.megger()) {
 		unit, end = "Mohm", next+1
 	}
-	if unit == "" && r.low(next) == "g" && r.close(next) && r.capital(next) && (m.between != "" || r.seen.megger) {
+	if unit == "" && r.low(next) == "g" && (r.close(next) || r.endsClause(next+1) && r.seen.megger) && r.capital(next) && (m.between != "" || r.seen.megger) {
 		unit, end = gigaohm, next+1
 	}
 	v := notes.Measured{Value: n.v, HasVal: true, Op: op, Unit: unit}
+	if minus > 0 {
+		v.Value, i = n.v.Neg(), minus-1
+	}
 	if unit == gigaohm {
-		v.Value, v.Unit = n.v.Mul(notes.Int(1000)), "Mohm"
+		v.Value, v.Unit = v.Value.Mul(notes.Int(1000)), "Mohm"
 	}
 	if unit == "" {
 		return m.bareValue(i, j, next, v)
+	}
+	if v.Unit == "kV" && r.testVoltage(j) {
+		r.claimTokens(j, end)
+		return 0
 	}
 	if !m.isReading(j, next, end, v) {
 		return 0
@@ -117,8 +131,14 @@ func (m *meter) bareValue(i, j, next int, v notes.Measured) int {
 	case v.Op != "" && stops && r.megger() && !r.bold:
 		v.Unit = "Mohm"
 		return m.add(i, next, v)
+	case stops && (m.andOn(i, next, v) || m.listGoesOn(i, v)):
+		v.Unit = m.unit
+		return m.add(i, next, v)
 	case stops && r.implied(i) != "":
 		v.Unit = r.implied(i)
+		return m.add(i, next, v)
+	case stops && (m.beside(i, v) || r.impliedByQuantity(i, v)):
+		v.Unit = "V"
 		return m.add(i, next, v)
 	}
 	return 0
@@ -136,6 +156,11 @@ func (r *reader) compared(i int) bool {
 		return true
 	case "one":
 		return r.low(i-2) == "next"
+	case "at", "to":
+		switch r.low(i - 2) {
+		case "settled", "down", "up", "rose", "fell", "came", "went", "dropped":
+			return true
+		}
 	}
 	return false
 }
@@ -143,7 +168,7 @@ func (r *reader) compared(i int) bool {
 // valueMayEnd reports whether a word after a bare value cannot be what the value counts.
 func (r *reader) valueMayEnd(i int) bool {
 	switch r.low(i) {
-	case "at", "on", "and", "under", "with", "to", "ok", "good", "no", "when", "vs", "after", "before", "from", "l", "a", "b", "c", "n", "h":
+	case "at", "on", "and", "under", "with", "to", "ok", "good", "no", "when", "vs", "after", "before", "from", "end", "src", "load", "loaded", "unloaded", "across", "each", "l", "a", "b", "c", "n", "h":
 		return true
 	}
 	return false
@@ -155,7 +180,9 @@ func (r *reader) implied(i int) string {
 	switch low := r.low(i - 1); {
 	case low == "voltage", low == "volts", (low == "is" || low == "was") && r.low(i-2) == "voltage":
 		return "V"
-	case low == "draw" && r.low(i-2) == "amp", low == "amps" && i > 1:
+	case (low == "were" || low == "was" || low == "are") && r.low(i+1) == "." && r.ampsBefore(i):
+		return "A"
+	case low == "draw" && r.low(i-2) == "amp", low == "amps" && (i > 1 || r.bold || r.low(i+1) == "."):
 		return "A"
 	case (low == "draws" || low == "drawing" || low == "pulls" || low == "pulling") && r.low(i+1) == ".":
 		return "A"
@@ -205,10 +232,16 @@ func (m *meter) add(i, end int, v notes.Measured) int {
 		v.Between, m.between = m.between, ""
 		from = m.betweenT
 	}
-	if m.tripped && (v.Unit == "mA" || v.Unit == "ms" || v.Unit == "s") && m.tripAt >= 0 {
+	if m.tripped && (v.Unit == "mA" || v.Unit == "ms" || v.Unit == "s" || v.Unit == "A") && m.tripAt >= 0 {
 		v.Result, from, m.tripAt = "tripped", min(from, m.tripAt), -1
 	}
 	if at, b, next := r.placeAfter(end); at && v.Between == "" {
+		v.Between, end = b, next
+	}
+	if b, next := r.farConductor(end, v.Unit); b != "" && v.Between == "" {
+		v.Between, end = b, next
+	}
+	if b, next := r.difference(i, end); b != "" && v.Between == "" && (v.Unit == "degC" || v.Unit == "degF") {
 		v.Between, end = b, next
 	}
 	if v.Unit != "" {
@@ -248,83 +281,6 @@ func (m *meter) finish() {
 	for _, k := range m.missing {
 		m.out[k].Unit = unit
 	}
-}
-
-// row reads three or more numbers parted by slashes: "122/121/243". Two are a reading only in a
-// text about tests, and never a system's name such as "120/240".
-func (m *meter) row(i int) int {
-	r := m.r
-	if next := m.pointedRow(i); next > 0 {
-		return next
-	}
-	if !r.isNumber(i) || r.low(i+1) != "/" || !r.close(i+1) || !r.isNumber(i+2) || !r.close(i+2) {
-		return 0
-	}
-	var at [6]int
-	n, next := 0, i
-	for n < len(at) && r.isNumber(next) && len(r.low(next)) == 3 {
-		at[n] = next
-		n++
-		next++
-		if r.low(next) != "/" || !r.close(next) || !r.isNumber(next+1) || !r.close(next+1) {
-			break
-		}
-		next++
-	}
-	unit, end := r.unitAt(next, r.close(next))
-	if n < 2 || m.between != "" || r.low(next) == "/" || unit != "" && unit != "V" && unit != "A" {
-		return 0
-	}
-	if r.systemName(at[:n], end) || n == 2 && !r.bold && !r.measuredBefore(i) {
-		return 0
-	}
-	if unit == "" {
-		unit = "V"
-	}
-	for _, k := range at[:n] {
-		d, err := notes.ParseDecimal(r.low(k))
-		if err != nil {
-			return 0
-		}
-		m.add(k, k+1, notes.Measured{Value: d, HasVal: true, Unit: unit})
-	}
-	r.claimTokens(i, end)
-	m.lastEnd = end
-	return end
-}
-
-// pointedRow reads "12.1/12.3/12.0 A": numbers with decimals parted by slashes, the unit once.
-func (m *meter) pointedRow(i int) int {
-	r := m.r
-	if r.low(i+1) != "." || r.low(i+3) != "/" || !r.close(i+3) || m.between != "" {
-		return 0
-	}
-	var at [6]int
-	n, next := 0, i
-	for n < len(at) {
-		v, ok := r.num(next)
-		if !ok || v.form != digits {
-			return 0
-		}
-		at[n] = next
-		n++
-		next = v.next
-		if r.low(next) != "/" || !r.close(next) || !r.isNumber(next+1) {
-			break
-		}
-		next++
-	}
-	unit, end := r.unitAt(next, r.close(next))
-	if n < 2 || unit != "A" && unit != "V" {
-		return 0
-	}
-	for _, k := range at[:n] {
-		v, _ := r.num(k)
-		m.add(k, v.next, notes.Measured{Value: v.v, HasVal: true, Unit: unit})
-	}
-	r.claimTokens(i, end)
-	m.lastEnd = end
-	return end
 }
 
 // systemName reports whether numbers parted by slashes name a system or rating, not readings.

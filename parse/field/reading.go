@@ -8,18 +8,18 @@ import (
 
 var readingCues = cueTable{
 	readWord: "measured|measures|measure|measuring|reads|reading|read|got|getting|metered|meter|meters|voltage|volts|amps|amp draw|draw|draws|drawing|pulling|pulls|running|clamped|clamp meter|" +
-		"drop|dropped to|dropped|tested|test|tests|checked|insulation|insulation resistance|resistance|ir test|torqued|torque|retorqued|trip time|under load|load|loaded|unbalance|imbalance|humidity|thd|inrush|fla|verified",
+		"drop|dropped to|dropped|tested|test|tests|checked|insulation|insulation resistance|resistance|ir test|torqued|torque|retorqued|trip time|under load|load|loaded|unbalance|imbalance|humidity|thd|inrush|fla|verified|far end|end of the run|end of run",
 	readSubject: "gfci|gfcis|gfi|gfis|afci|afcis|polarity|continuity|rotation|phase rotation|ring out|rang out|tester|test button|button|emergency lights|emergency light|em lights|emergency battery|discharge|exit signs|exits|ground rod|rods|insulation|bonding|smokes|smoke alarms|detectors|pull test|receptacle tester|functional test|function test|load test|test",
-	readOK:      "ok|okay|good|pass|passed|passes|fine|checks out|check out|checked out|correct|verified|checks good|checked good|tested good|tests good|test good|tested ok|tests ok|tested fine|meggered ok|meggered good|megger ok|megged ok|megged good|meggers good|checks ok|checked ok|o . k",
-	readFail: "fail|failed|fails|failing|did not trip|didnt trip|wont trip|would not trip|wouldnt trip|no trip|does not trip|doesnt trip|wont reset|will not reset|would not reset|wouldnt reset|did not reset|not tripping|tested bad|tests bad|test failed|failed test|" +
+	readOK:      "ok|okay|good|pass|passed|passes|fine|checks out|check out|checked out|correct|verified|confirmed|all sound|all sounded|went off together|all went off|sound together|sounded together|checks good|checked good|tested good|tests good|test good|tested ok|tests ok|tested fine|meggered ok|meggered good|megger ok|megged ok|megged good|meggers good|checks ok|checked ok|o . k",
+	readFail: "open gnd|open ground|open grnd|open neutral|open neut|open hot|fail|failed|fails|failing|did not trip|didnt trip|wont trip|would not trip|wouldnt trip|no trip|does not trip|doesnt trip|wont reset|will not reset|would not reset|wouldnt reset|did not reset|not tripping|tested bad|tests bad|test failed|failed test|" +
 		"reversed|wrong|incorrect|not ok|no good|bad",
 	readOpen:         "reads open|read open|reading open|tests open|tested open|ol|o . l|open circuit",
 	readTrip:         "tripped|trips|tripping at|trip|tripped at",
 	readReset:        "reset|resets|reset ok|resets ok|reset fine|resets fine|reset good",
 	readNoContinuity: "no continuity|without continuity|lost continuity",
 	readContinuity:   "has continuity|have continuity|rings through|rings out",
-	readTemp:         "ambient|temp|temperature|thermal|hot spot|hotspot|ir scan|infrared|scan|vs|camera|imager|degrees|deg",
-	readMegger:       "megger|meggered|megged|meg|megs|hipot|insulation|insulation resistance|megger test|ir test",
+	readTemp:         "ambient|scanner|ir gun|temp gun|heat gun|temp|temperature|thermal|hot spot|hotspot|ir scan|infrared|scan|vs|camera|imager|degrees|deg",
+	readMegger:       "megger|meggered|megged|meg|megs|hipot|ir|insulation|insulation resistance|megger test|ir test",
 }
 
 // ReadReadings reads a text that is known to be about tests, such as a line of the tests section.
@@ -87,7 +87,7 @@ func (r *reader) mayMeasure(about bool) bool {
 // measuringWord reports whether a word can begin a unit or a pair of conductors.
 func measuringWord(low string) bool {
 	switch low {
-	case "v", "volt", "kv", "a", "amp", "ma", "ms", "ohm", "ohms", "kohm", "mohm", "megohm", "megohms", "meg", "megs", "gohm", "ω", "mω",
+	case "v", "volt", "kv", "a", "amp", "ma", "nm", "ms", "ohm", "ohms", "kohm", "mohm", "megohm", "megohms", "meg", "megs", "gohm", "ω", "mω",
 		"c", "f", "°", "hz", "fc", "foot", "lb", "w", "kw", "watts", "l", "n", "h", "ph", "phase", "line", "hot", "neutral",
 		"leg", "ab", "bc", "ca", "bn", "cn", "footcandles", "inch", "ft", "percent":
 		return true
@@ -131,7 +131,11 @@ func boundWord(low string) bool {
 // "121 V hot to ground".
 func (m *meter) setBetween(i int, b string, next int) int {
 	r := m.r
-	if n := len(m.out); n > 0 && m.lastEnd == i && m.out[n-1].HasVal && m.out[n-1].Between == "" && !m.valueFollows(next) {
+	after := m.lastEnd
+	if low := r.low(after); after == i-1 && (low == "each" || low == "every" || low == "any" || low == "all") {
+		after = i
+	}
+	if n := len(m.out); n > 0 && after == i && m.out[n-1].HasVal && m.out[n-1].Between == "" && !m.valueFollows(next) {
 		m.out[n-1].Between = b
 		_, m.out[n-1].End = r.piece(i, next)
 		r.claimTokens(i, next)
@@ -179,7 +183,7 @@ func (m *meter) phrase(h hit) int {
 		m.result(h, "reset")
 	case readOK:
 		if !m.aboutTest(h) || r.negatedWithin(h.from, 2) ||
-			r.low(h.from) == "verified" && (!r.endsClause(h.to) || h.from == 0) {
+			(r.low(h.from) == "verified" || r.low(h.from) == "confirmed") && (!r.endsClause(h.to) || h.from == 0) {
 			return 0
 		}
 		m.result(h, "ok")
@@ -197,7 +201,17 @@ func (m *meter) phrase(h hit) int {
 // plainContinuity reads "continuity ok" and "continuity" in a text about tests.
 func (m *meter) plainContinuity(h hit) int {
 	r := m.r
-	for i := h.to; i < min(len(r.toks), h.to+3); i++ {
+	for i := h.to; i < min(len(r.toks), h.to+5); i++ {
+		if r.isNumber(i) && i-h.to < 5 && !r.sentenceBetween(h.to, i) {
+			if n, ok := r.num(i); ok {
+				if unit, _ := r.unitAt(n.next, r.close(n.next)); unit != "" {
+					return 0 // the value is the result
+				}
+			}
+		}
+		if i >= h.to+3 {
+			continue
+		}
 		switch r.low(i) {
 		case "ok", "good", "fine", "okay", "checked", "checks", "tested", "tests", "passed", "on", "test", "all":
 			return 0
@@ -299,6 +313,12 @@ func (m *meter) failCounts(h hit) bool {
 func (m *meter) trip(h hit) int {
 	r := m.r
 	last := r.low(h.to - 1)
+	if n := len(m.out); n > 0 && m.lastEnd == h.from && m.out[n-1].Unit == "mA" && m.out[n-1].Result == "" && !m.valueSoon(h.to) {
+		m.out[n-1].Result = "tripped" // "5.0 mA trip"
+		_, m.out[n-1].End = r.piece(h.from, h.to)
+		m.tripped, m.tripAt = true, -1
+		return h.to
+	}
 	if last == "trip" && !r.bold && !m.valueSoon(h.to) {
 		return 0
 	}
@@ -356,7 +376,7 @@ func (m *meter) valueSoon(i int) bool {
 		return false
 	}
 	switch unit, _ := r.unitAt(n.next, true); unit {
-	case "mA", "ms", "s":
+	case "mA", "ms", "s", "A":
 		return true
 	}
 	return false
