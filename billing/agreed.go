@@ -29,7 +29,7 @@ func Agreements(days []*notes.JobDay, changes []notes.ChangeOrder) map[string]*p
 		for _, item := range c.Items {
 			id := item.Extra
 			if !known[id] {
-				if id = renamed(id, c.Sources, all, named); id == "" {
+				if id = renamed(item, c.Sources, all, named); id == "" {
 					continue
 				}
 			}

@@ -58,24 +58,34 @@ func extras(days []*notes.JobDay) []*notes.ExtraWork {
 	return all
 }
 
-// renamed finds the extra a record means by an id that no extra has any more: an id is made of
-// words, and words are edited. It is the one that stands on a line the record rests on and that no
-// record names; "" when there is none.
-func renamed(ref string, sources []notes.SourceLine, all []*notes.ExtraWork, named map[string]bool) string {
+// renamed finds the extra that a change order means by an id no extra has any more: an id is made
+// of words, and words are edited. It is the one that stands where the offered one stood, that no
+// change order names, and that has at least half of its words; "" when there is none.
+func renamed(item notes.ChangeItem, sources []notes.SourceLine, all []*notes.ExtraWork, named map[string]bool) string {
 	for _, s := range sources {
-		if s.Ref != ref {
+		if s.Ref != item.Extra {
 			continue
 		}
 		for _, e := range all {
-			if named[e.ID] {
-				continue
-			}
-			if slices.ContainsFunc(e.From, func(f notes.Source) bool { return f.File == s.File && f.Line == s.Line }) {
+			stands := slices.ContainsFunc(e.From, func(f notes.Source) bool { return f.File == s.File && f.Line == s.Line })
+			if stands && !named[e.ID] && alike(item.Work, e.Work) {
 				return e.ID
 			}
 		}
 	}
 	return ""
+}
+
+// alike reports whether at least half of the words of one text are in the other.
+func alike(a, b string) bool {
+	words, there := strings.Fields(strings.ToLower(a)), strings.Fields(strings.ToLower(b))
+	common := 0
+	for _, w := range words {
+		if slices.Contains(there, w) {
+			common++
+		}
+	}
+	return len(words) > 0 && 2*common >= len(words)
 }
 
 // evidence returns the note lines behind places in the notes, each once, and the notes themselves.

@@ -2,6 +2,7 @@ package billing
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
 	"jobday/notes"
@@ -25,8 +26,9 @@ type tally struct {
 	kind   string
 	why    string
 	from   []notes.Source
-	days   []notes.Date // that added to it
-	number string       // of the last invoice that has it
+	days   []notes.Date       // that added to it
+	number string             // of the last invoice that has it
+	then   []notes.SourceLine // that invoices rest on, as they read then
 }
 
 func (t *tally) add(amount notes.Money, qty notes.Decimal, unit notes.Unit, rate notes.Decimal) {
@@ -62,10 +64,28 @@ func (in *Input) earned() []*tally {
 			}
 		}
 	}
+	for _, t := range all {
+		if len(t.days) > 1 {
+			t.why = "ready on " + daysText(t.days)
+		}
+	}
 	if in.Job.Billing.Mode == notes.ByPercent {
 		in.progress(get)
 	}
 	return all
+}
+
+// daysText names days; of many, the first and the last.
+func daysText(days []notes.Date) string {
+	const most = 4
+	words := make([]string, len(days))
+	for i, d := range days {
+		words[i] = d.String()
+	}
+	if len(words) > most {
+		return strconv.Itoa(len(words)) + " days from " + words[0] + " to " + words[len(words)-1]
+	}
+	return strings.Join(words[:len(words)-1], ", ") + " and " + words[len(words)-1]
 }
 
 // progress adds the lots that are under way, as far as they are done: their price in proportion to
@@ -113,14 +133,15 @@ func (in *Input) unclear(label string) bool {
 }
 
 // billed returns what the invoices of the job have, thing by thing. A void takes back what the
-// invoice before it had. A thing whose id has changed since counts under the id it has now.
+// invoice before it had. An extra whose words were edited so that it has another id is another
+// thing: it is billed anew, and what was billed under the old id is given back beside it. To guess
+// that the two are one could bill one of them twice.
 func (in *Input) billed() map[key]*tally {
 	sent := map[key]*tally{}
-	now := in.names()
 	for i := range in.Records.Invoices {
 		v := &in.Records.Invoices[i]
 		for _, l := range v.Lines {
-			k := key{now(l.Ref, v.Sources), l.Taxed}
+			k := key{l.Ref, l.Taxed}
 			t := sent[k]
 			if t == nil {
 				t = &tally{key: k}
@@ -129,41 +150,13 @@ func (in *Input) billed() map[key]*tally {
 			t.add(l.Amount, l.Qty, l.Unit, l.Rate)
 			t.what, t.kind, t.number = l.What, l.Kind, v.Number
 			for _, s := range v.Sources {
-				if s.Ref == l.Ref {
-					t.from = append(t.from, notes.Source{File: s.File, Line: s.Line, Column: 1, EndLine: s.Line, EndColumn: 1})
+				if s.Ref == l.Ref && !slices.Contains(t.then, s) {
+					t.then = append(t.then, s)
 				}
 			}
 		}
 	}
 	return sent
-}
-
-// names returns a function that gives the present id of what a record calls by an older one.
-func (in *Input) names() func(ref string, sources []notes.SourceLine) string {
-	all := extras(in.Days)
-	named := map[string]bool{}
-	for _, v := range in.Records.Invoices {
-		for _, l := range v.Lines {
-			named[l.Ref] = true
-		}
-	}
-	known := map[string]bool{}
-	for _, e := range all {
-		known[e.ID] = true
-	}
-	given := map[string]string{} // one thing keeps one new name in all its records
-	return func(ref string, sources []notes.SourceLine) string {
-		if _, isLine := in.Job.Line(ref); isLine || known[ref] {
-			return ref
-		}
-		if given[ref] == "" {
-			given[ref] = ref
-			if id := renamed(ref, sources, all, named); id != "" {
-				given[ref], named[id] = id, true
-			}
-		}
-		return given[ref]
-	}
 }
 
 // A difference is what one thing still has to be billed, or given back.

@@ -141,6 +141,9 @@ func (in *Input) lines(v *notes.Invoice, p *proof) {
 		}
 		v.Lines = append(v.Lines, l)
 		in.evidence(l.Ref, d.from, p)
+		if d.gone {
+			p.sources = append(p.sources, d.then...)
+		}
 		if e := extra[d.ref]; e != nil {
 			in.evidence(l.Ref, in.written(e), p)
 		}

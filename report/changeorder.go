@@ -100,7 +100,7 @@ func offerItem(c *notes.ChangeOrder, i notes.ChangeItem, detail notes.OfferDetai
 func bare(line string) string { return strings.TrimLeft(line, "-*+ ") }
 
 func offerSum(c *notes.ChangeOrder) sheet.Block {
-	t := sheet.Table{Columns: []sheet.Column{{Title: "Price, " + c.Currency, Width: 5}, {Title: "Amount", Align: sheet.Right}}}
+	t := sheet.Table{Columns: []sheet.Column{{Title: "Price, " + c.Currency, Width: 5}, {Title: "Amount", Align: sheet.Right, Width: 2}}}
 	if len(c.Tax) > 0 {
 		t.Rows = append(t.Rows, sheet.Sum(sheet.Subtotal, "before tax", money(c.Subtotal)))
 	}

@@ -68,7 +68,7 @@ func invoiceLines(v *notes.Invoice) sheet.Block {
 }
 
 func invoiceSums(v *notes.Invoice) sheet.Block {
-	t := sheet.Table{Columns: []sheet.Column{{Title: "", Width: 5}, {Title: v.Currency, Align: sheet.Right}}}
+	t := sheet.Table{Columns: []sheet.Column{{Title: "", Width: 5}, {Title: v.Currency, Align: sheet.Right, Width: 2}}}
 	add := func(what string, m notes.Money) { t.Rows = append(t.Rows, sheet.Cells(what, money(m))) }
 	add("lines", v.Totals.Lines)
 	for _, a := range v.Allowances {
