@@ -37,8 +37,8 @@ bench: ## compile generated books beside their reference
 kill: ## writes are whole or untouched when the program is killed, many times over
 	JOBDAY_KILL_ROUNDS=$(KILLS) go test ./book ./cmd/jobday -run Killed -v
 
-browser: $(AXE) ## the report in a real browser: renders, no console errors, accessible
-	CHROMIUM=$$(command -v $(CHROMIUM)) AXE=$(CURDIR)/$(AXE) go test -tags browser -run Browser -v ./report
+browser: $(AXE) ## pages in a real browser: render, no console errors, accessible; PDFs say the same and are sound
+	CHROMIUM=$$(command -v $(CHROMIUM)) AXE=$(CURDIR)/$(AXE) go test -tags browser -run Browser -v ./report ./sheet
 
 $(AXE):
 	mkdir -p .tools

@@ -50,8 +50,19 @@ func place(list []slip, high float64) [][]placed {
 			to++
 			need += list[to].h + list[to].gap
 		}
-		whole := need <= high
-		if whole && y+need > high || !whole && y+list[i].gap+list[i].h > high {
+		above := 0.0
+		if list[i].head != nil {
+			above = list[i].head.h
+		}
+		whole := need+above <= high // on a page of its own, below its head
+		room := need
+		if !whole {
+			room = list[i].gap + list[i].h
+		}
+		if y == 0 {
+			room += above
+		}
+		if y+room > high {
 			turn()
 		}
 		if !whole {

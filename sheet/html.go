@@ -8,25 +8,28 @@ import (
 	"strconv"
 	"strings"
 	"sync"
+	"unicode/utf8"
 
 	"jobday/templates"
 )
 
-// page parses the shipped template once. Text is always escaped: nothing but our own style sheets
-// enters a page as anything but text.
-var page = sync.OnceValues(func() (*template.Template, error) {
+// page parses the shipped template once. Text is always escaped: nothing but style sheets enters a
+// page as anything but text.
+var page = sync.OnceValues(func() (*template.Template, error) { return parsePage(nil) })
+
+func parsePage(set *templates.Set) (*template.Template, error) {
 	t := template.New("").Funcs(template.FuncMap{
-		"kind": kindOf, "style": styles, "shown": shown, "grid": gridOf, "picture": pictureOf, "graph": graphOf,
+		"kind": kindOf, "style": func() (template.CSS, error) { return styles(set) }, "shown": shown, "grid": gridOf, "picture": pictureOf, "graph": graphOf,
 		"pack": func(v *view, what any) packed { return packed{v, what} },
 		"row":  func(r htmlRow, columns int) numberedRow { return numberedRow{r, columns} },
 	})
-	return t.ParseFS(templates.Files, "sheet.html.tmpl")
-})
+	return parseInto(t, set, "sheet.html.tmpl")
+}
 
 // HTML writes sheets as one self-contained page, each on paper of its own when it is printed: no
 // script, no request to anywhere. The first sheet names the page.
 func HTML(w io.Writer, first Sheet, more ...Sheet) error {
-	t, err := page()
+	t, err := first.Pages.of(first.Kind)
 	if err != nil {
 		return err
 	}
@@ -39,8 +42,18 @@ func HTML(w io.Writer, first Sheet, more ...Sheet) error {
 	if err := t.ExecuteTemplate(&out, "sheet", d); err != nil {
 		return err
 	}
-	_, err = w.Write(out.Bytes())
+	_, err = w.Write(harmless(out.Bytes()))
 	return err
+}
+
+// harmless takes control characters out of a page; words are without them already, ids are not.
+func harmless(page []byte) []byte {
+	return bytes.Map(func(r rune) rune {
+		if steers(r) && r != '\n' && r != '\t' {
+			return utf8.RuneError
+		}
+		return r
+	}, page)
 }
 
 // htmlPage is what the template is given.
@@ -68,11 +81,26 @@ type view struct {
 	W ownWords
 	N int // of the sheet in the page, for ids that nobody else gives
 
-	ids int
+	ids  int
+	part bool // a heading of a part has been written
 }
 
 // Cells are the cells of the title block.
 func (v *view) Cells() []Fact { return v.Sheet.cells() }
+
+// Part notes that a heading of a part is written.
+func (v *view) Part() string {
+	v.part = true
+	return ""
+}
+
+// Level is the level of a heading below a part: where there is no part yet it takes its place.
+func (v *view) Level() int {
+	if v.part {
+		return 3
+	}
+	return 2
+}
 
 // NextID is an id no other element of the page has.
 func (v *view) NextID() string {
@@ -122,16 +150,16 @@ func kindOf(b Block) string {
 }
 
 // styles are the style sheets of a page: the tokens all pages share, and ours.
-func styles() (template.CSS, error) {
-	var all []byte
+func styles(set *templates.Set) (template.CSS, error) {
+	var all strings.Builder
 	for _, name := range []string{"base.css", "sheet.css"} {
-		css, err := templates.Files.ReadFile(name)
+		css, err := set.Text(name)
 		if err != nil {
 			return "", err
 		}
-		all = append(all, css...)
+		all.WriteString(css)
 	}
-	return template.CSS(all), nil // our own files, not text from a note
+	return template.CSS(all.String()), nil // our own files or the shop's, not text from a note
 }
 
 // htmlGrid is a table cell by cell. The sums at its end stand in its foot.
@@ -212,7 +240,7 @@ func (t *Table) fitting(c htmlCell) htmlCell {
 		limit = 28
 	}
 	wide := longest(words)
-	if strings.HasPrefix(c.Class, Right.class()) && c.Span == 1 && c.Label != "" {
+	if strings.HasPrefix(c.Class, Right.class()) && c.Span == 1 {
 		wide = columns.StringWidth(words)
 	}
 	if wide > limit {
@@ -232,7 +260,7 @@ func htmlRowOf(t *Table, r Row) htmlRow {
 	for i, c := range cells {
 		at += spans[i]
 		column := t.Columns[at-1]
-		cell := htmlCell{Text: c.Text, Span: spans[i], Class: column.Align.class(), Bar: htmlBarOf(c.Bar), Head: i == 0}
+		cell := htmlCell{Text: c.Text, Span: spans[i], Class: column.Align.class(), Bar: htmlBarOf(c.Bar), Head: i == 0 && !c.Text.Empty()}
 		switch {
 		case r.Kind == Group:
 			cell.Class = "all"

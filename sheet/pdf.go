@@ -81,11 +81,11 @@ func (p *pen) foot(s *Sheet, n, of int) {
 	number := p.one(w.Page+" "+strconv.Itoa(n)+" "+w.Of+" "+strconv.Itoa(of), p.w/3, small)
 	x, room := p.margin, p.w-2*p.margin-number.w-12
 	if s.Mark.Word != "" {
-		word := p.lines(Label(s.Mark.Word, Plain), 1e9, small)
-		for _, l := range word {
-			p.write(l, box{x, y, room, 0}, Left)
-			x, room = x+l.w+5, room-l.w-5
-		}
+		word := small
+		word.bold = true
+		l := p.one(s.Mark.Word, room/3, word)
+		p.write(l, box{x, y, room, 0}, Left)
+		x, room = x+l.w+5, room-l.w-5
 	}
 	ref := p.one(s.ref(), room, small)
 	ref.rtl = false

@@ -182,7 +182,8 @@ func (d *layout) figure(f Figure, w float64) []slip {
 	set := in.set(big, style{face: face{bold: true}, size: 17 * d.k})
 	line := textLine{ink: set}
 	if f.Small != "" {
-		line.ink = append(line.ink, in.set(Words(" "+f.Small), style{size: 7.6 * d.k})...)
+		line.ink = append(line.ink, in.set(Words(" "), style{size: 14 * d.k})...)
+		line.ink = append(line.ink, in.set(Words(f.Small), style{size: 7.6 * d.k})...)
 	}
 	for _, c := range line.ink {
 		line.w += d.pen.width(c)

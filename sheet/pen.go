@@ -2,8 +2,9 @@ package sheet
 
 import (
 	"bytes"
+	"crypto/sha256"
+	"encoding/hex"
 	"slices"
-	"strconv"
 	"strings"
 	"time"
 
@@ -20,7 +21,6 @@ type pen struct {
 	k       float64 // size of letters against a whole sheet
 	loaded  map[face]bool
 	anchors map[string]int // links by the id they lead to
-	images  int
 }
 
 // style is how letters look on paper: always black.
@@ -208,16 +208,57 @@ func (l textLine) visual() []inked {
 	if err != nil {
 		return l.ink
 	}
-	var out []inked
-	for i := range order.NumRuns() {
+	runs := make([]wayRun, order.NumRuns())
+	for i := range runs {
 		run := order.Run(i)
 		from, to := run.Pos() // places of characters, the last one included
-		for j := range to - from + 1 {
-			c := l.ink[from+j]
-			if run.Direction() == bidi.RightToLeft {
-				c = l.ink[to-j]
-				c.r = mirrored(c.r)
+		runs[i] = wayRun{l.ink[from : to+1], run.Direction() == bidi.RightToLeft}
+	}
+	return inOrder(runs, l.rtl)
+}
+
+// wayRun is characters that are written one way.
+type wayRun struct {
+	ink []inked
+	rtl bool
+}
+
+// within reports whether a run from left to right holds no letter: figures among words that are
+// written from right to left stand among them (UAX 9, rules W2 to W7 and L2).
+func (r wayRun) within() bool {
+	for _, c := range r.ink {
+		if p, _ := bidi.LookupRune(c.r); p.Class() == bidi.L {
+			return false
+		}
+	}
+	return true
+}
+
+// inOrder puts runs, given as they are read, in the order they stand from left to right (UAX 9, rule
+// L2), and turns those written from right to left.
+func inOrder(runs []wayRun, rtl bool) []inked {
+	for from := 0; from < len(runs); {
+		to := from + 1
+		switch {
+		case rtl:
+			to = len(runs)
+		case runs[from].rtl:
+			for to < len(runs) && (runs[to].rtl || runs[to].within()) {
+				to++
 			}
+		}
+		slices.Reverse(runs[from:to])
+		from = to
+	}
+	var out []inked
+	for _, r := range runs {
+		if !r.rtl {
+			out = append(out, r.ink...)
+			continue
+		}
+		for i := len(r.ink) - 1; i >= 0; i-- {
+			c := r.ink[i]
+			c.r = mirrored(c.r)
 			out = append(out, c)
 		}
 	}
@@ -294,8 +335,8 @@ func (p *pen) fill(b box) { p.pdf.Rect(b.x, b.y, b.w, b.h, "F") }
 
 // image draws a picture.
 func (p *pen) image(r readyPicture, b box) {
-	p.images++
-	name, opt := "p"+strconv.Itoa(p.images), fpdf.ImageOptions{ImageType: r.kind}
+	sum := sha256.Sum256(r.bytes) // the same picture stands in the file once
+	name, opt := hex.EncodeToString(sum[:]), fpdf.ImageOptions{ImageType: r.kind}
 	p.pdf.RegisterImageOptionsReader(name, opt, bytes.NewReader(r.bytes))
 	p.pdf.ImageOptions(name, b.x, b.y, b.w, b.h, false, opt, 0, "")
 }

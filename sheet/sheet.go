@@ -9,7 +9,11 @@
 // bytes on every machine.
 package sheet
 
-import "jobday/notes"
+import (
+	"strings"
+
+	"jobday/notes"
+)
 
 // A Sheet is one document.
 type Sheet struct {
@@ -17,7 +21,7 @@ type Sheet struct {
 	Number  string // its own number, "CO-7", or ""
 	Title   string // what it is about: "Mixer circuit in the back room", or ""
 	Edition string // whom this copy is for: "office copy, shows costs", or ""
-	Lang    string // BCP 47, "en-US"; default "en". It picks the few words the sheet itself adds.
+	Lang    string // BCP 47, "en-US"; default "en", also for what is none. It picks the few words the sheet itself adds.
 	Date    notes.Date
 
 	Letterhead Letterhead
@@ -30,6 +34,8 @@ type Sheet struct {
 	Ref    string // names the sheet at the foot of each page; default company, kind, number
 	Paper  Paper  // of PDF and of a printed page; default Letter
 	Author string // in the PDF's properties; default the company's name
+
+	Pages *Pages // the page it is written into as HTML; nil for the shipped one
 }
 
 // Letterhead is who writes.
@@ -128,7 +134,7 @@ func (s *Sheet) cells() []Fact {
 }
 
 func (s *Sheet) lang() string {
-	if s.Lang == "" {
+	if s.Lang == "" || strings.Trim(s.Lang, alphanumeric+"-") != "" {
 		return "en"
 	}
 	return s.Lang
