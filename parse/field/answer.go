@@ -56,7 +56,9 @@ func (r *reader) answerAt(i int) notes.ConsentState {
 		}
 	case "pay":
 		return notes.Authorized
-	case "do", "add", "fix", "swap", "move", "replace", "change", "run", "bill", "charge", "install", "finish", "put", "hang", "get", "take", "make":
+	case "bill", "charge":
+		return notes.Authorized
+	case "do", "add", "fix", "swap", "move", "replace", "change", "run", "install", "relocate", "finish", "put", "hang", "get", "take", "make":
 		return r.orderAt(i)
 	case "no", "nope", "nah":
 		switch next {
@@ -91,6 +93,9 @@ func (r *reader) orderAt(i int) notes.ConsentState {
 		return notes.Authorized
 	case "so":
 		return notes.Authorized
+	}
+	if r.seen.topics&aboutPrice != 0 {
+		return notes.Authorized // "said move the panel, T&M"
 	}
 	return notes.NoConsent
 }

@@ -9,22 +9,23 @@ import (
 var consentCues = cueTable{
 	sayAsked: "shed like|hed like|theyd like|id like them to|asked for|asked if|asked us to|asked us|asked me to|asked me|asked|asks for|wants|wanted|want|would like|requested|requests|request|looking for|" +
 		"asked about|wondering if|inquired|wants a price|wants a quote|also wants",
-	sayYes: "shell pay|hell pay|theyll pay|will pay|will pay for it|willing to pay|happy to pay|agreed to pay|offered to pay|says to bill it|say yes|say ok|say do it|say go ahead|insisted|gave a yes|gave his ok|gave her ok|gave their ok|gave verbal|says bill it|said bill it|said to bill it|told us to bill it|says go ahead|says go for it|said go for it|says ok|says okay|says yes|says do it|says its fine|okd|okayed|oked|ok ' d|approved|approves|approve|authorized|authorised|said go ahead|said to go ahead|said yes|said ok|said okay|said do it|said to do it|said go|" +
+	sayYes: "waved us on|waved us through|yes from|yes per|yes by|yes to it|yes to both|shell pay|hell pay|theyll pay|will pay|will pay for it|willing to pay|happy to pay|agreed to pay|offered to pay|says to bill it|say yes|say ok|say do it|say go ahead|insisted|gave a yes|gave his ok|gave her ok|gave their ok|gave verbal|says bill it|said bill it|said to bill it|told us to bill it|says go ahead|says go for it|said go for it|says ok|says okay|says yes|says do it|says its fine|okd|okayed|oked|ok ' d|approved|approves|approve|authorized|authorised|said go ahead|said to go ahead|said yes|said ok|said okay|said do it|said to do it|said go|" +
 		"told us to go ahead|told me to go ahead|told us to do it|told us to|told me to|directed us to|directed me to|instructed us to|gave the ok|gave ok|gave us the ok|gave the go ahead|gave us the go ahead|gave go ahead|" +
 		"gave approval|go ahead from|green light|greenlit|agreed|agrees|agreed to|texted yes|texted ok|texted back yes|texted go ahead|emailed yes|emailed ok|replied yes|ok verbally|at owners request|at customers request|per owners request|per customers request|at the owners request|at the customers request|per the owners request|verbal go ahead|" +
-		"ok from|okay from|the ok from|ok by|ok per|got the ok|got ok|got approval|got an ok|confirmed by|accepted|accepts|accepted by|thumbs up|said fine|said sure|said that's fine|said thats fine|said its fine|said its good|said its ok|said it's ok|had us|go ahead per|verbally ok|verbally approved",
+		"ok from|okay from|the ok from|ok by|ok per|got the ok|got ok|got approval|got an ok|confirmed by|accepted|accepts|accepted by|thumbs up|said fine|said sure|said that's fine|said thats fine|said its fine|said its good|said its ok|said it's ok|had us|go ahead per",
 	sayYesBy:  "per|as per|instructed by|directed by|ordered by|at the request of",
-	sayYesIf:  "directed|instructed|proceed|cool with it|good w /|good with|fine w /|cool with|cool w /|works for|bill it|fine with it|is fine with|good with it|ok with it|okay with it|ok w / it|ok|okay|fine with|ok with|okay with|is fine|was fine|is ok|is okay|go ahead|to proceed|directive",
+	sayYesIf:  "took it|directed|instructed|proceed|cool with it|good w /|good with|fine w /|cool with|cool w /|works for|bill it|fine with it|is fine with|good with it|ok with it|okay with it|ok w / it|ok|okay|fine with|ok with|okay with|is fine|was fine|is ok|is okay|go ahead|to proceed|directive",
+	sayBare:   "yes|yep|yeah|no|nope",
 	saySaid:   "said|says|say|told us|told me|replied|answered|texted|texted back|emailed|emailed back|wrote|wrote back",
-	saySigned: "initialed|initialled|initials from|initialed it|initialed the ticket|signed ticket|signed the ticket|signed the slip|signed t & m|signed|signed off|sign off|signed off on|signed for it|signed for|signature from",
-	sayNo: "told her no|told him no|told them no|said no way|changed her mind|changed his mind|changed their mind|changed their minds|backed out|but not today|but not now|not right now|maybe later|maybe next|too high|too steep|too rich|hold off|hold off on|holding off|wants to hold off|wants to wait|doesnt want to spend|doesnt want to pay|not willing to pay|shot it down|nixed|killed it|balked|lives with it|will live with it|leave it as is per|decided not to|decided not|decided against it|says skip it|wont approve|will not approve|wont sign|would not sign|wouldnt sign|refuses|too much money|too pricey|cant afford|costs too much|declined|declines|declined it|said no|told us no|told me no|dont bother|dont bother with|not now|turned it down|turned us down|refused|rejected|passed on it|passed on|not interested|" +
-		"no thanks|too expensive|vetoed|wont pay|will not pay|said leave it|said to leave it|said forget it|said not to|told us not to|told me not to|no go|opted out|said skip it|said to skip it|not this year|said not this time|not this time|said not today|said maybe later|said hold off|said to hold off|would rather not|rather not",
+	saySigned: "her initials|his initials|their initials|sig|sig by|initialed|initialled|initials from|initialed it|initialed the ticket|signed ticket|signed the ticket|signed the slip|signed t & m|signed|signed off|sign off|signed off on|signed for it|signed for|signature from",
+	sayNo: "told her no|told him no|told them no|said no way|went with another|going with another|went with somebody else|using another|not in the budget|no budget|out of budget|over budget|changed her mind|changed his mind|changed their mind|changed their minds|backed out|but not today|but not now|not right now|maybe later|maybe next|too high|too steep|too rich|hold off|hold off on|holding off|wants to hold off|wants to wait|doesnt want to spend|doesnt want to pay|not willing to pay|shot it down|nixed|killed it|balked|lives with it|will live with it|leave it as is per|decided not to|decided not|decided against it|says skip it|wont approve|will not approve|wont sign|would not sign|wouldnt sign|refuses|too much money|too pricey|cant afford|costs too much|declined|declines|declined it|said no|told us no|told me no|dont bother|dont bother with|not now|turned it down|turned us down|refused|rejected|passed on it|passed on|not interested|" +
+		"no thanks|too expensive|vetoed|wont pay|will not pay|said leave it|said to leave it|said forget it|said not to|told us not to|told me not to|opted out|said skip it|said to skip it|not this year|said not this time|not this time|said not today|said maybe later|said hold off|said to hold off|would rather not|rather not",
 	sayDropBy: "doesnt need|does not need|didnt need|no longer needs|dont need|cancelled|canceled|cancelled it|cancels|said skip|says skip|said to skip|took it out",
-	sayNoIf:   "passed|doesnt want|does not want|did not want|didnt want|dont want|turned down|no longer wants|not going to pay|against it|said nope|nope",
-	sayPending: "to approve|to authorize|to sign|to initial|to ok it|to okay it|left message|left a message|left her a message|left him a message|left msg|left voicemail|left a voicemail|left vm|lvm|i would price|would price it|would price|will price it|will price|office to price|office to quote|office will price|to office for a price|to the office for a price|office for price|office for pricing|wants pricing|wants price|wants a number|asked the price|how much|price first|price it first|work up a price|get her a price|get him a price|get them a price|needs a price|need a price|needs price|need price|needs pricing|to be priced|hasnt decided|has not decided|undecided|on the fence|sleep on it|mull it over|thinking it over|think about it|still deciding|talking to|has to clear it|will ask|would ask|asking his|asking her|asking the|no price yet|send price|send a price|send her a price|send him a price|send them a price|would email|will email|to confirm|will quote|office will quote|call the builder|call the office|call office|ask boss|ask the boss|needs to talk to|has to talk to|will talk to|wants to talk to|going to check with|has to check with|needs to check with|will check with|has to ask|needs to ask|needs to run it by|never got an answer|never heard back|no reply|no response|hasnt answered|hasnt replied|no ok yet|no ok|no okay|not authorized|not authorised|not approved|not okd|not yet approved|not yet authorized|waiting for approval|waiting on approval|awaiting approval|pending approval|pending ok|" +
+	sayNoIf:   "no go|passed|doesnt want|does not want|did not want|didnt want|dont want|turned down|no longer wants|not going to pay|against it|said nope|nope",
+	sayPending: "cant reach|cannot reach|could not reach|couldnt reach|couldnt get hold of|could not get hold of|couldnt get ahold of|cant get hold of|cant get ahold of|nobody to sign|no one to sign|nobody there to sign|no one there to sign|wants to think|wanted to think|has to think|needs to think|co sent|sent co|sent the co|sent a co|co submitted|co pending|change order sent|change order submitted|change order pending|sent change order|sent a change order|not back yet|to approve|to authorize|to sign|to initial|to ok it|to okay it|left message|left a message|left her a message|left him a message|left msg|left voicemail|left a voicemail|left vm|lvm|i would price|would price it|would price|will price it|will price|office to price|office to quote|office will price|to office for a price|to the office for a price|office for price|office for pricing|wants pricing|wants price|wants a number|asked the price|how much|price first|price it first|work up a price|get her a price|get him a price|get them a price|needs a price|need a price|needs price|need price|needs pricing|to be priced|hasnt decided|has not decided|undecided|on the fence|sleep on it|mull it over|thinking it over|think about it|still deciding|talking to|has to clear it|will ask|would ask|asking his|asking her|asking the|no price yet|send price|send a price|send her a price|send him a price|send them a price|would email|will email|to confirm|will quote|office will quote|call the builder|call the office|call office|ask boss|ask the boss|needs to talk to|has to talk to|will talk to|wants to talk to|going to check with|has to check with|needs to check with|will check with|has to ask|needs to ask|needs to run it by|never got an answer|never heard back|no reply|no response|hasnt answered|hasnt replied|no ok yet|no ok|no okay|not authorized|not authorised|not approved|not okd|not yet approved|not yet authorized|waiting for approval|waiting on approval|awaiting approval|pending approval|pending ok|" +
 		"will let us know|let us know|lets us know|thinking about it|thinks about it|will think|get back to us|get back to me|not signed|unsigned|no answer|no answer yet|no signature|" +
 		"needs approval|need approval|needs ok|needs an ok|need ok|need an ok|to be approved|before approval|havent heard|haven't heard back|needs owner approval|needs owners ok|not sure yet|no word from|nobody approved|nobody okd|nobody signed|needs authorization|need authorization|no approval|without approval|without ok",
-	howVerbal: "verbal|verbally|verbal ok|verbal okay|verbal yes|verbal approval|verbal from|verbal per|verbal by|by word of mouth",
+	howVerbal: "verbally ok|verbally okd|verbally okayed|verbally approved|verbally authorized|verbally agreed|verbal|verbally|verbal ok|verbal okay|verbal yes|verbal approval|verbal from|verbal per|verbal by|by word of mouth",
 	howOnSite: "on site|onsite|in person|on the spot|at the site",
 	howPhone:  "by phone|over the phone|on the phone|phone|phoned|via phone|called|phone call|by telephone",
 	howText:   "texted|by text|via text|text message|text msg|text|sms|by message|texts",
@@ -76,6 +77,12 @@ func (v *verdict) take(h hit) {
 		if _, end := r.personBefore(h.from); end > 0 && v.dropped.to == 0 && !r.negatedWithin(h.from, 2) {
 			v.dropped = h
 		}
+	case sayBare:
+		if low := r.low(h.from); low == "no" || low == "nope" {
+			v.alone(h, notes.Declined)
+		} else {
+			v.alone(h, notes.Authorized)
+		}
 	case saySaid:
 		v.answer(h)
 	case howVerbal:
@@ -101,11 +108,22 @@ func (v *verdict) agreed(h hit) {
 	r := v.r
 	_, end := r.personBefore(h.from)
 	switch r.low(h.from) {
+	case "took":
+		if !r.priced() || !r.endsClause(h.to) {
+			return
+		}
 	case "is", "was":
 		if r.dealWord(h.from-1) && (end > 0 || pronounBefore(r, h.from)) {
 			v.settle(h, notes.Authorized)
 		}
 		return
+	case "ok", "okay", "fine", "good", "cool":
+		if last := r.low(h.to - 1); end == 0 && (last == "with" || last == "/") && r.clauseStart(h.from) == h.from {
+			if _, ok := r.sayer(h.to); ok {
+				v.settle(hit{h.from, h.to, sayYesBy}, notes.Authorized) // "added one, ok w/ Jean"
+			}
+			return
+		}
 	case "proceed":
 		if prev := r.low(h.from - 1); prev == ":" || prev == `"` || prev == "“" || prev == "-" || prev == "," || end == h.from {
 			v.settle(h, notes.Authorized)
@@ -175,6 +193,7 @@ func (v *verdict) means(how string) {
 
 func (v *verdict) settle(h hit, s notes.ConsentState) {
 	v.decided, v.cue, v.pending = s, h, false
+	v.r.refused = v.r.refused || s == notes.Declined
 }
 
 // open notes that an answer is still due. "Not signed" takes back no verbal yes.
@@ -187,8 +206,13 @@ func (v *verdict) open(h hit) {
 	if v.decided == notes.Authorized && (low == "unsigned" || v.r.low(h.to-1) == "signed" || v.r.low(h.to-1) == "signature") {
 		return
 	}
-	if low == "let" && v.r.low(h.from-1) != "will" && v.r.low(h.from-1) != "to" && v.r.low(h.from-1) != "ll" {
+	if prev := v.r.low(h.from - 1); low == "let" && prev != "will" && prev != "to" && !strings.HasSuffix(prev, "ll") {
 		return
+	}
+	if last := v.r.low(h.to - 1); last == "reach" || last == "of" {
+		if _, ok := v.r.personAt(h.to); !ok {
+			return // "can't reach the box"
+		}
 	}
 	v.pending = true
 }
@@ -208,6 +232,14 @@ func (v *verdict) toAnswer(h hit) bool {
 func (v *verdict) per(h hit) {
 	r := v.r
 	end, ok := r.sayer(h.to)
+	if i := h.to; !ok {
+		if low := r.low(i); low == "the" || low == "her" || low == "his" || low == "an" || low == "a" || low == "their" {
+			i++
+		}
+		if low := r.low(i + 1); r.wayOfSaying(i) && (low == "from" || low == "with" || low == "by" || low == "w") {
+			end, ok = r.sayer(i + 2)
+		}
+	}
 	if !ok || end-h.to == 1 && perUnit(r.low(h.to)) || r.negatedWithin(h.from, 1) {
 		return
 	}
@@ -235,6 +267,21 @@ func (v *verdict) mayRefuse(h hit) {
 		v.settle(h, notes.Declined)
 	}
 }
+
+// alone weighs a yes or no that is a clause of its own, which answers what was asked or offered before
+// it: "told her 450, no", "asked Tam, yes".
+func (v *verdict) alone(h hit, s notes.ConsentState) {
+	r := v.r
+	if h.from == 0 || !r.breaks(h.from-1) || !r.endsClause(h.to) {
+		return
+	}
+	if v.asked.to > 0 || v.how != "" || r.priced() && (s == notes.Authorized || r.personAnywhere(h.from) != "" || pronounBefore(r, h.from)) {
+		v.settle(h, s)
+	}
+}
+
+// priced reports whether the text names a price or speaks of one.
+func (r *reader) priced() bool { return r.seen.topics&aboutPrice != 0 || r.seen.dollars }
 
 // ask notes a wish. "We want", "want to" and a plain imperative are none of a customer's.
 func (v *verdict) ask(h hit) {
@@ -299,7 +346,10 @@ func (v *verdict) yes(h hit) {
 		case "in", "up", "out":
 			return
 		}
-		if r.inspected(h) {
+		if low := r.low(h.from); low == "sig" && r.low(h.to) != ":" && r.low(h.to-1) != "by" {
+			return
+		}
+		if r.low(h.to-1) == "for" && r.goodsAt(h.to) {
 			return
 		}
 		switch r.low(h.from - 1) {
@@ -311,6 +361,9 @@ func (v *verdict) yes(h hit) {
 			return
 		}
 		v.signed = true
+	}
+	if prev := r.low(h.from - 1); r.inspected(h) || (prev == "i" || prev == "we") && h.sense != saySigned {
+		return // an inspector allows no extra, and neither do we
 	}
 	switch {
 	case r.negatedWithin(h.from, 4):
@@ -369,7 +422,7 @@ func (v *verdict) no(h hit) {
 			return
 		}
 	case "too", "but", "maybe", "leave":
-		if r.low(h.to-1) != "much" && r.low(h.to-1) != "expensive" && r.low(h.to-1) != "pricey" && v.asked.to == 0 && !pronounBefore(r, h.from) && !r.seen.money {
+		if r.low(h.to) != "for" && r.low(h.to-1) != "much" && r.low(h.to-1) != "expensive" && r.low(h.to-1) != "pricey" && v.asked.to == 0 && !pronounBefore(r, h.from) && !r.seen.money {
 			return
 		}
 	case "told":
@@ -437,6 +490,18 @@ func (r *reader) perAhead(i int) bool {
 		if r.low(i) == "per" {
 			_, ok := r.sayer(i + 1)
 			return ok
+		}
+	}
+	return false
+}
+
+// goodsAt reports whether what is signed for at token i is goods: "signed for the delivery".
+func (r *reader) goodsAt(i int) bool {
+	for end := min(r.clauseEnd(i), i+4); i < end; i++ {
+		switch r.low(i) {
+		case "delivery", "package", "packages", "shipment", "material", "materials", "parts", "order", "boxes", "freight", "key",
+			"keys", "badge", "permit", "rental", "lift", "fixtures":
+			return true
 		}
 	}
 	return false

@@ -16,6 +16,11 @@ func (v *verdict) when() {
 			}
 		}
 	}
+	for i := 0; v.c.At == "" && i+1 < len(r.toks); i++ {
+		if r.low(i) == "at" && r.low(i+1) == "noon" {
+			v.c.At = notes.Clock(halfDay).String()
+		}
+	}
 	if date, from, to := r.dateNear(); date != "" {
 		r.claimTokens(from, to)
 		if v.c.At != "" {

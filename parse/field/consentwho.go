@@ -10,7 +10,7 @@ import (
 func (r *reader) whoSaid(h hit, end int) (string, int) {
 	i := h.to
 	last := r.low(h.to - 1)
-	linked := last == "by" || last == "from" || last == "per" || last == "of"
+	linked := last == "by" || last == "from" || last == "per" || last == "of" || h.sense == sayYesBy
 	if h.sense == sayYesIf {
 		linked = false
 	}
@@ -40,13 +40,20 @@ func (r *reader) whoSaid(h hit, end int) (string, int) {
 		if who, ok := r.sayer(i); ok {
 			return r.words(i, who), who
 		}
-		if r.low(i) == "email" || r.low(i) == "text" || r.low(i) == "phone" {
+		switch r.low(i) {
+		case "the", "her", "his", "an", "a", "their":
+			i++
+		}
+		if r.wayOfSaying(i) {
 			for j := i + 1; j < min(len(r.toks), i+5); j++ {
 				if who, ok := r.sayer(j + 1); ok && (r.low(j) == "from" || r.low(j) == "with" || r.low(j) == "by") {
 					return r.words(j+1, who), who
 				}
 			}
 		}
+	}
+	if from, to := r.beforeBracket(h.from); to > 0 {
+		return r.words(from, to), end
 	}
 	if from, to := r.personBefore(h.from); to > 0 {
 		return r.words(from, to), end
@@ -63,10 +70,26 @@ func (r *reader) whoSaid(h hit, end int) (string, int) {
 	return r.lowerName(h.from), end
 }
 
+// beforeBracket returns the person before a bracket that says who that is: "Lon (super) ok'd it".
+func (r *reader) beforeBracket(i int) (from, to int) {
+	if r.low(i-1) != ")" {
+		return 0, 0
+	}
+	for k := i - 2; k > 0 && k > i-7; k-- {
+		if r.low(k) == "(" {
+			if from, to = r.personBefore(k); to == k && r.capital(from) {
+				return from, to
+			}
+			break
+		}
+	}
+	return 0, 0
+}
+
 // wayOfSaying reports whether token i is how something was said, not who said it: "ok'd by phone".
 func (r *reader) wayOfSaying(i int) bool {
 	switch r.low(i) {
-	case "phone", "text", "email", "mail", "e", "message", "sms", "telephone":
+	case "phone", "text", "email", "mail", "call", "voicemail", "e", "message", "sms", "telephone":
 		return true
 	}
 	return false

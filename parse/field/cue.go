@@ -52,6 +52,7 @@ const (
 	sayNoIf
 	sayPending
 	sayDropBy // "cancelled": booked work taken out, by whoever stands before it
+	sayBare   // "yes" and "no": an answer where they stand alone
 	saySaid   // "said": an answer when one follows
 	howVerbal // "verbal": in words only
 	howOnSite
@@ -136,7 +137,7 @@ func (s sense) topic() topic {
 func (s sense) quiet() bool {
 	switch s {
 	case timeWord, crewWord, clockIn, clockOut, travelWord, noBreak, workDone, futureWord, othersWord, sayQuotedIf,
-		readTemp, howText, howVerbal, howPhone, howMail, howOnSite, sayCost, sayFaultNo, sayNoSeverity:
+		readTemp, howText, howPhone, howMail, howOnSite, sayCost, sayFaultNo, sayNoSeverity:
 		return true
 	}
 	return false
@@ -296,7 +297,7 @@ func (r *reader) sentenceEnds(i int) bool {
 
 func title(low string) bool {
 	switch low {
-	case "mr", "mrs", "ms", "dr", "st":
+	case "mr", "mrs", "ms", "dr", "st", "supt", "rev", "capt", "sgt", "prof":
 		return true
 	}
 	return false
@@ -335,7 +336,7 @@ func negation(low string) bool {
 	switch low {
 	case "no", "not", "never", "nothing", "none", "without", "nobody", "neither", "nor", "cannot",
 		"isnt", "wasnt", "arent", "werent", "hasnt", "havent", "didnt", "doesnt", "dont", "wont",
-		"cant", "couldnt", "hadnt", "wouldnt":
+		"aint", "cant", "couldnt", "hadnt", "wouldnt":
 		return true
 	}
 	return len(low) > 3 && low[len(low)-3:] == "n't"

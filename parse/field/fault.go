@@ -215,7 +215,7 @@ func (d *damage) weigh() {
 		case sayFound:
 			d.found = d.found || !r.negatedWithin(h.from, 2) && r.low(h.from-1) != "not" && r.low(h.from-1) != "as"
 		case sayNo, sayNoIf:
-			d.declined = true
+			d.declined = d.declined || r.refused
 		case sayTold, sayToldAfter:
 			d.told(h)
 		case sayNoSeverity:

@@ -93,15 +93,16 @@ func (l *Lexicon) words() trade.Words {
 
 // A reader is one text under reading.
 type reader struct {
-	text string
-	toks []token
-	lex  *Lexicon
-	used []notes.Piece // what time, money and instrument readings took: no quantity of material
-	rows bool          // rows of time were read
-	bold bool          // the caller knows what the text is about
-	seen survey        // what phrases the text holds, once it was looked over
-	lone []loneClock   // times of day that belong to no span: "ok'd 10:40"
-	memo numMemo
+	text    string
+	toks    []token
+	lex     *Lexicon
+	used    []notes.Piece // what time, money and instrument readings took: no quantity of material
+	rows    bool          // rows of time were read
+	refused bool          // consent was refused
+	bold    bool          // the caller knows what the text is about
+	seen    survey        // what phrases the text holds, once it was looked over
+	lone    []loneClock   // times of day that belong to no span: "ok'd 10:40"
+	memo    numMemo
 	// taken marks the bytes of claims once there are many; used then holds the latest only.
 	taken []bool
 }

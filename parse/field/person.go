@@ -64,6 +64,9 @@ func (r *reader) personAt(i int) (end int, ok bool) {
 			return 0, false
 		}
 	}
+	if j == i && roleModifier(r.low(j)) && roleWord(plainOwner(r.low(j+1))) && !r.close(j+1) {
+		return r.roleAt(j+1, false)
+	}
 	if j > i || roleWord(plainOwner(r.low(j))) && !r.honorific(j) {
 		return r.roleAt(j, j > i)
 	}
@@ -203,7 +206,17 @@ func (r *reader) personName(i int) bool {
 	if len(low) > 1 && r.shouting(i) && len(low) <= 4 && i+1 < len(r.toks) && (len(low) < 3 || r.low(i+1) != "ok'd") {
 		return false
 	}
-	return !r.cueWord(i)
+	return !r.cueWord(i) || alsoWord(low) && r.capital(i+1) && !r.shouting(i) && r.toks[i+1].spaced && len(r.low(i+1)) > 2 && !r.cueWord(i+1) && !commonWord(r.low(i+1))
+}
+
+// roleModifier reports whether a word before a role belongs to it: "home owner", "site super".
+func roleModifier(low string) bool {
+	switch low {
+	case "home", "property", "building", "site", "store", "general", "project", "office", "plant", "facility", "shop", "floor", "night",
+		"restaurant", "hotel", "school", "church", "duty", "kitchen", "bar", "lot", "job":
+		return true
+	}
+	return false
 }
 
 // thingWord reports whether a capitalized word begins a sentence about a thing.
@@ -226,13 +239,26 @@ func thingWord(low string) bool {
 func (r *reader) personBefore(i int) (from, to int) {
 	for j := r.clauseStart(i); j < i; j++ {
 		if end, ok := r.personAt(j); ok && end <= i {
-			if r.low(j-1) != "told" && !r.crewMember(j) || to == 0 {
+			if (r.low(j-1) != "told" && !r.crewMember(j) || to == 0) && !(to > 0 && r.whoseMan(to, j)) {
 				from, to = j, end
 			}
 			j = end - 1
 		}
 	}
 	return from, to
+}
+
+// whoseMan reports whether only "from the", "with" or the like stands between two people, so that the
+// second says whom the first works for: "Ray from the GC".
+func (r *reader) whoseMan(from, to int) bool {
+	for i := from; i < to; i++ {
+		switch r.low(i) {
+		case "from", "with", "w", "/", "the", "at", "of":
+		default:
+			return false
+		}
+	}
+	return to > from
 }
 
 // crewMember reports whether token i names one of ours.

@@ -7,11 +7,11 @@ import (
 )
 
 var priceCues = cueTable{
-	sayQuoted:    "quoted|quote|quoted at|priced at|priced|price|bid|estimated at|estimate|told her|told him|told them|told owner|told the owner|told customer|told the customer|gave a price of|price of|agreed on|flat|lump sum",
-	sayQuotedIf:  "for|at",
-	sayNotOver:   "nte|not to go over|dont go over|do not go over|keep it under|stay under|not to exceed|not over|not more than|ceiling of|no more than|dont exceed|do not exceed|capped at",
+	sayQuoted:    "charged|gave her a price of|gave him a price of|quoted|quote|quoted at|priced at|priced|price|bid|estimated at|estimate|told her|told him|told them|told owner|told the owner|told customer|told the customer|gave a price of|price of|agreed on|flat|lump sum",
+	sayQuotedIf:  "for|at|to|w /|with|told|offered",
+	sayNotOver:   "cap of|limit of|max of|nte|not to go over|dont go over|do not go over|keep it under|stay under|not to exceed|not over|not more than|ceiling of|no more than|dont exceed|do not exceed|capped at",
 	sayNotOverIf: "max|cap|ceiling|up to|limit",
-	sayFree: "comp it|comping it|no charge|n / c|no cost|on us|on the house|freebie|for free|free of charge|gratis|no bill|dont bill|do not bill|not billing|wont charge|wont bill|didnt charge|not charging|eat it|eating it|" +
+	sayFree: "free swap|free replacement|free repair|free fix|comp it|comping it|no charge|n / c|no cost|on us|on the house|freebie|for free|free of charge|gratis|no bill|dont bill|do not bill|not billing|wont charge|wont bill|didnt charge|not charging|eat it|eating it|" +
 		"comped|no extra charge|not charged|free",
 	sayFreeWhy: "warranty|under warranty|our fault|our mistake|our screw up|our error|our bad|our miss|goodwill|good will|courtesy|as a courtesy|as a favor|callback on our work",
 	sayTM:      "t & m|t and m|tm|time and material|time and materials|time & material|time & materials",
@@ -27,6 +27,9 @@ func (r *reader) price() notes.PriceWords {
 	r.about(aboutPrice, s.take)
 	if r.seen.money || r.seen.dollars {
 		s.bareMoney()
+	}
+	if r.seen.numbers && r.seen.topics&aboutConsent != 0 {
+		s.agreedAmount()
 	}
 	if s.p.NoCharge && s.p.Why == "" {
 		s.p.Why = r.reason(s.freeTo)
@@ -115,7 +118,7 @@ func (r *reader) countedThing(i int) bool {
 		return false
 	}
 	switch r.low(i) {
-	case "each", "ea", "total", "for", "and", "plus", "by", "on", "to", "she", "he", "they", "ok", "dollars", "bucks", "flat", "apiece", "per", "with", "w", "incl", "including", "tax", "but", "if", "already", "yesterday", "today", "he's":
+	case "each", "ea", "total", "for", "and", "plus", "by", "on", "to", "she", "he", "they", "ok", "dollars", "bucks", "flat", "apiece", "per", "with", "w", "incl", "including", "tax", "but", "if", "already", "yesterday", "today", "he's", "cash", "check":
 		return false
 	}
 	return true
@@ -144,7 +147,7 @@ func (s *sum) offered(h hit) {
 	}
 	if !a.sign {
 		small, whole := a.m.Decimal().Int()
-		if r.low(h.from) == "at" || !whole || small < 20 || !r.endsClause(a.next) || !r.dealBefore(h.from) {
+		if !whole || small < 20 || !r.endsClause(a.next) && !a.each && r.low(a.next) != "for" || !r.dealAround(h) {
 			return
 		}
 	}
@@ -153,10 +156,40 @@ func (s *sum) offered(h hit) {
 	}
 }
 
+// dealAround reports whether the word of h may stand between a deal and its amount.
+func (r *reader) dealAround(h hit) bool {
+	prev := r.low(h.from - 1)
+	switch r.low(h.from) {
+	case "told", "offered":
+		for _, k := range r.near(h.to, h.to+clauseReach) {
+			if k.sense.topic() == aboutConsent && !k.sense.quiet() {
+				return true
+			}
+		}
+		return false
+	case "to":
+		return prev == "agreed" || prev == "agrees"
+	case "w", "with":
+		return prev == "good" || prev == "fine" || prev == "ok" || prev == "okay" || prev == "cool" || prev == "happy"
+	case "at":
+		for _, k := range r.near(h.from-3, h.from) {
+			if k.to == h.from && k.sense.topic() == aboutConsent {
+				return false // "ok'd at 1040"
+			}
+		}
+	}
+	for _, k := range r.near(h.to, h.to+clauseReach) {
+		if k.sense == sayYes || k.sense == sayYesIf || k.sense == sayNo || k.sense == saySigned {
+			return true
+		}
+	}
+	return r.dealBefore(h.from)
+}
+
 // dealBefore reports whether a word of agreement stands in the clause before token i.
 func (r *reader) dealBefore(i int) bool {
 	for _, h := range r.near(i-2*clauseReach, i) {
-		if h.sense == sayYes || h.sense == sayYesIf || h.sense == saySigned || h.sense == sayAsked || h.sense == sayQuoted {
+		if h.sense == sayYes || h.sense == sayYesIf || h.sense == saySigned || h.sense == sayAsked || h.sense == sayQuoted || h.sense == sayNo || h.sense == sayNoIf {
 			return true
 		}
 	}
@@ -191,7 +224,7 @@ func (s *sum) ceiling(h hit, plain bool) {
 // free notes that nothing is charged, and why.
 func (s *sum) free(h hit) {
 	r := s.r
-	if r.low(h.from) == "free" && !(r.low(h.from-1) == "did" || r.low(h.from-2) == "did" || r.low(h.from-1) == "it") {
+	if r.low(h.from) == "free" && h.to-h.from == 1 && !(r.low(h.from-1) == "did" || r.low(h.from-2) == "did" || r.low(h.from-1) == "it") {
 		return
 	}
 	if h.sense == sayFreeWhy && !r.freeReason(h) || r.negatedWithin(h.from, 3) && r.low(h.from) != "no" {
@@ -209,6 +242,9 @@ func (s *sum) free(h hit) {
 // freeReason reports whether a word such as "warranty" says that nothing is charged: not "5 yr
 // warranty", "out of warranty", "warranty card", "warranty?".
 func (r *reader) freeReason(h hit) bool {
+	if r.low(h.from) == "under" && r.low(h.to) == "" {
+		return true
+	}
 	switch r.low(h.from - 1) {
 	case "of", "yr", "year", "manufacturer", "manufacturers", "factory", "by", "void", "the", "extended", "for", "lamp":
 		return false
@@ -231,7 +267,50 @@ func (r *reader) sinceReason(i int) string {
 	case "our", "we":
 		return r.obstacle(i)
 	}
-	return ""
+	return r.reasonBehind(i)
+}
+
+// reasonBehind reads the clause behind "no charge" that says why: "won't bill this one, came back for
+// our own miss". A clause that tells of work or of somebody's word is no reason.
+func (r *reader) reasonBehind(i int) string {
+	for n := 0; n < 4 && i < len(r.toks) && !r.breaks(i) && !(r.low(i) == "," || r.low(i) == "-"); n++ {
+		switch r.low(i) {
+		case "this", "one", "it", "that", "them", "him", "her", "for", "visit", "call", "the", "trip", "today":
+			i++
+		default:
+			return ""
+		}
+	}
+	if low := r.low(i); low == "," || low == "-" || low == "–" || low == ":" || low == "(" {
+		i++
+	}
+	end, why := r.obstacleEnd(i), false
+	for j := i; j < end; j++ {
+		if r.isNumber(j) {
+			return ""
+		}
+		why = why || excuse(r.low(j))
+	}
+	for _, h := range r.near(i, end) {
+		if h.sense.topic() == aboutConsent && !h.sense.quiet() {
+			return ""
+		}
+	}
+	if !why || end-i < 2 || end-i > 9 {
+		return ""
+	}
+	start, stop := r.piece(i, end)
+	return r.text[start:stop]
+}
+
+// excuse reports whether a word says why somebody charges nothing.
+func excuse(low string) bool {
+	switch low {
+	case "our", "we", "us", "my", "mistake", "miss", "missed", "own", "good", "courtesy", "favor", "favour", "warranty", "callback",
+		"nicked", "broke", "forgot", "wrong", "damaged", "promised", "quick", "easy", "small", "little", "goodwill", "regular", "owed":
+		return true
+	}
+	return false
 }
 
 // bareMoney reads amounts with a sign or word of money that no phrase took.
@@ -252,6 +331,40 @@ func (s *sum) bareMoney() {
 		}
 		i = a.next - 1
 	}
+}
+
+// agreedAmount reads an amount without a sign that stands right behind a yes, "ok'd 95", or that has
+// cents and ends a clause of a text about consent: "proceed, 425.00".
+func (s *sum) agreedAmount() {
+	r := s.r
+	if s.p.Quoted != nil || s.p.NotOver != nil || s.spent {
+		return
+	}
+	for i := range r.toks {
+		if !r.isNumber(i) || r.claimed(r.toks[i].start) {
+			continue
+		}
+		a, ok := r.amountAt(i, false)
+		if !ok || a.sign || a.rate || !r.endsClause(a.next) && !(r.low(a.next) == "for" && r.yesEnds(i)) {
+			continue
+		}
+		whole, even := a.m.Decimal().Int()
+		cents := r.low(i+1) == "." && a.next == i+3 && len(r.low(i+2)) == 2
+		if cents || even && whole >= 20 && whole < 100_000 && r.yesEnds(i) {
+			s.quote(a, i)
+			return
+		}
+	}
+}
+
+// yesEnds reports whether a word of consent ends right before token i.
+func (r *reader) yesEnds(i int) bool {
+	for _, h := range r.near(i-4, i) {
+		if h.to == i && (h.sense == sayYes || h.sense == sayYesIf) {
+			return true
+		}
+	}
+	return false
 }
 
 // An amount is money as written.
