@@ -188,6 +188,10 @@ func (b *bill) taskPrice(e *notes.ExtraWork, row *notes.PriceRow, qty notes.Quan
 	if short := b.Company.MinExtra.Sub(p.total()); short.Sign() > 0 {
 		p.steps = append(p.steps, b.minimumStep(short))
 	}
+	b.addHired(e, p) // what was hired is no labor and material of the list's price
+	if b.rules != nil {
+		p.markUp(b.rules)
+	}
 }
 
 func (b *bill) minimumStep(short notes.Money) notes.PricingStep {
@@ -211,8 +215,7 @@ func (b *bill) byTime(e *notes.ExtraWork, quotes []materialQuote, p *extraPrice)
 		p.miss(m)
 		p.untold = p.untold || m == someone
 	}
-	hired := b.hired[e.ID]
-	if work.minutes == 0 && len(hired) == 0 {
+	if work.minutes == 0 && len(b.hired[e.ID]) == 0 {
 		l := b.line(e.Line)
 		switch {
 		case e.Outcome == notes.ExtraNotDone:
@@ -237,7 +240,13 @@ func (b *bill) byTime(e *notes.ExtraWork, quotes []materialQuote, p *extraPrice)
 		}
 		p.add(ofMaterial, q.step())
 	}
-	for _, h := range hired {
+	b.addHired(e, p)
+	b.markExtra(p)
+}
+
+// addHired adds the equipment and the subcontractors of an extra.
+func (b *bill) addHired(e *notes.ExtraWork, p *extraPrice) {
+	for _, h := range b.hired[e.ID] {
 		if h.missing != "" {
 			p.miss(h.missing)
 			p.untold = true
@@ -245,7 +254,6 @@ func (b *bill) byTime(e *notes.ExtraWork, quotes []materialQuote, p *extraPrice)
 		}
 		p.add(h.kind, h.step)
 	}
-	b.markExtra(p)
 }
 
 // markExtra puts the markups on an extra and raises it to the least the company charges. The minimum

@@ -23,6 +23,7 @@ const (
 	creditOpen
 	rulesUnknown
 	hiredUnpriced
+	entryUnclear
 )
 
 // heldToday is money held today and on later days.
@@ -117,6 +118,8 @@ func (r *heldRow) word() {
 		n.What, n.Why, n.Frees = "material on line "+r.line.Label, "no price is known", "a price for each"
 	case timeUnpriced:
 		n.What, n.Why, n.Frees = "time on line "+r.line.title, "no price is known", "who worked on it, and a labor class for each"
+	case entryUnclear:
+		n.What, n.Why, n.Frees = "unclear work", "each may be an extra, booked work or a remark", "a word on what each is"
 	case rulesUnknown:
 		n.What, n.Why = r.line.title, "the pricing rules of the job are not known"
 	case hiredUnpriced:

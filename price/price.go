@@ -178,6 +178,7 @@ func (b *bill) price() {
 	b.unplaced()
 	b.unassigned()
 	b.unplacedHired()
+	b.unclearEntries()
 	b.carryExtras()
 	for i := range b.day.Extras {
 		b.extra(&b.day.Extras[i])

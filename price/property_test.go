@@ -89,7 +89,28 @@ func (r *dice) day(n int, before *notes.JobDay) *notes.JobDay {
 		d.Materials = append(d.Materials, r.use([]string{"A", "B", "C", "D", "E", ""}[r.IntN(6)]))
 	}
 	r.addExtras(d)
+	r.addEntries(d)
 	return d
+}
+
+// addEntries adds equipment, subcontractors and what nobody can tell.
+func (r *dice) addEntries(d *notes.JobDay) {
+	for n := range r.IntN(4) {
+		label := []string{"", "A: ", "C: ", "D: "}[r.IntN(4)]
+		e := notes.EntryResult{ID: fmt.Sprintf("%s/entry-%d", d.Date, n), Outcome: notes.Unclear, Text: "scissor lift", Entry: &notes.Entry{}}
+		e.Source = notes.Source{File: d.Notes[0].File, Line: 1, Column: n + 1}
+		e.Entry.Facts.Time = []notes.TimeRow{{Stated: notes.Minutes(r.IntN(200)), People: []string{"Ines", "Jonas", "Tobias"}[:r.IntN(4)]}}
+		switch r.IntN(4) {
+		case 0:
+			e.Outcome, e.Text = notes.EquipmentUse, label+"scissor lift"
+		case 1:
+			e.Outcome, e.Text = notes.Subcontractor, label+"Brook Coring $"+notes.Cents(r.qty(90)).String()
+		case 2:
+			quoted := notes.Cents(r.qty(90))
+			e.Entry.Facts.Price.Quoted = &quoted
+		}
+		d.Entries = append(d.Entries, e)
+	}
 }
 
 func (r *dice) progress(s notes.LineStanding) notes.LineStanding {
@@ -167,7 +188,7 @@ func TestRandomDaysKeepTheMoneyTogether(t *testing.T) {
 	read := func(name, text string) *finding.File { return finding.NewFile(name, []byte(text)) }
 	company, _ := parse.Company(read("company.yaml", randomCompany))
 	crediting, _ := parse.Company(read("company.yaml", randomCompany+
-		"credit_unused: true\nsmall_tools: 3\nsubcontract: 7.5\novertime: {daily_over: 4 h, weekly_over: 11 h, bill: true}\n"))
+		"equipment: {scissor lift: 22.01}\ncredit_unused: true\nsmall_tools: 3\nsubcontract: 7.5\novertime: {daily_over: 4 h, weekly_over: 11 h, bill: true}\n"))
 	companies := []*notes.Company{company, crediting}
 	prices, _ := parse.Prices(read("prices.csv", randomPrices))
 	job, _ := parse.Scope(read("scope.md", randomScope))
