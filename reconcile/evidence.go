@@ -36,20 +36,19 @@ const (
 	evidenceLen
 )
 
-// weigh returns the evidence that q means line i.
-func (ix *lineIndex) weigh(q query, hits [][]hit, i int) (evidence, []string) {
-	var ev evidence
+// weigh fills in the evidence that q, which was aligned last, means line i, and appends the words they
+// share to ix.shared.
+func (ix *lineIndex) weigh(ev *evidence, q *query, i int) {
 	l := &ix.lines[i]
 	shared, all := 0.0, 0.0
-	var words []string
 	for _, t := range l.terms {
 		all += t.weight
-		s := bestHit(hits, t.id)
+		s := ix.sure[t.id]
 		if s == 0 {
 			continue
 		}
 		shared += s * t.weight
-		words = append(words, ix.terms[t.id].text)
+		ix.shared = append(ix.shared, ix.terms[t.id].text)
 		if ix.terms[t.id].lines == 1 && s >= alikeTerm {
 			ev[evOnly] = max(ev[evOnly], s)
 		}
@@ -60,14 +59,13 @@ func (ix *lineIndex) weigh(q query, hits [][]hit, i int) (evidence, []string) {
 	if all > 0 {
 		ev[evCoverage] = shared / all
 	}
-	ev[evPrecision] = ix.precision(q, hits, l)
-	ix.weighHead(&ev, q, hits, l)
-	ix.weighWhich(&ev, q, hits, l)
-	ev[evVerb], ev[evVerbOther] = verbEvidence(&q, &l.query)
-	if l.act >= 0 && bestHit(hits, l.terms[l.act].id) > 0 && (l.actOnly() || q.head < 0) {
+	ev[evPrecision] = ix.precision(q, l)
+	ix.weighHead(ev, q, l)
+	ix.weighWhich(ev, q, l)
+	ev[evVerb], ev[evVerbOther] = verbEvidence(q, &l.query)
+	if l.act >= 0 && ix.sure[l.terms[l.act].id] > 0 && (l.actOnly() || q.head < 0) {
 		ev[evHead], ev[evHeadNone], ev[evNoHead], ev[evPrecision] = 1, 0, 0, max(ev[evPrecision], partOfTerm)
 	}
-	return ev, words
 }
 
 // actOnly reports whether a line is booked as an act and names no thing of its own: "Trench from house
@@ -75,19 +73,6 @@ func (ix *lineIndex) weigh(q query, hits [][]hit, i int) (evidence, []string) {
 func (l *indexedLine) actOnly() bool {
 	q := l.query
 	return len(q.terms) > 0 && q.terms[0].Class == field.VerbTerm && (q.head < 0 || q.qualifies[q.head])
-}
-
-// bestHit returns how surely any term of the entry means the term of the scope.
-func bestHit(hits [][]hit, id int) float64 {
-	best := 0.0
-	for _, hs := range hits {
-		for _, h := range hs {
-			if h.id == id {
-				best = max(best, h.sure)
-			}
-		}
-	}
-	return best
 }
 
 // inLine returns how surely the i-th term of the entry means any term of the line, and which.
@@ -105,18 +90,18 @@ func inLine(hs []hit, l *indexedLine) (best float64, at int) {
 
 // precision returns how much of the entry's first clause, up to eight words, the line has. What
 // comes first is what it is about.
-func (ix *lineIndex) precision(q query, hits [][]hit, l *indexedLine) float64 {
+func (ix *lineIndex) precision(q *query, l *indexedLine) float64 {
 	got, all := 0.0, 0.0
 	for i, t := range q.terms[:min(q.clause, 8)] {
 		w := termWeight(t.Class)
-		if w == 0 && len(hits[i]) > 0 {
+		if w == 0 && len(ix.hits[i]) > 0 {
 			w = lineWeight(t.Class)
 		}
 		if w == 0 || repeated(q.terms, i) {
 			continue
 		}
-		s, _ := inLine(hits[i], l)
-		if s == 0 && t.Class == field.PlaceTerm && len(hits[i]) == 0 && (passing(t.Dim) && !l.placedBy(t.Dim) || !l.placed && slices.Contains(ix.site, t.Text)) {
+		s, _ := inLine(ix.hits[i], l)
+		if s == 0 && t.Class == field.PlaceTerm && len(ix.hits[i]) == 0 && (passing(t.Dim) && !l.placedBy(t.Dim) || !l.placed && slices.Contains(ix.site, t.Text)) {
 			continue // a line that names no such place is booked for all units
 		}
 		if s == 0 && t.Class == field.VerbTerm {
@@ -147,19 +132,19 @@ func passing(dim string) bool {
 	return dim == "unit" || dim == "floor" || dim == "spot" || dim == "side"
 }
 
-func (ix *lineIndex) weighHead(ev *evidence, q query, hits [][]hit, l *indexedLine) {
+func (ix *lineIndex) weighHead(ev *evidence, q *query, l *indexedLine) {
 	if q.head < 0 {
 		ev[evNoHead] = 1
 		for i, t := range q.terms[:q.clause] {
 			if t.Class == field.DesignationTerm && identifies(t.Dim) {
-				if s, at := inLine(hits[i], l); s > 0 && !l.terms[at].behind {
+				if s, at := inLine(ix.hits[i], l); s > 0 && !l.terms[at].behind {
 					ev[evHead], ev[evNoHead] = s, 0 // "BP1 hung"
 				}
 			}
 		}
 		return
 	}
-	s, at := inLine(hits[q.head], l)
+	s, at := inLine(ix.hits[q.head], l)
 	switch {
 	case at < 0 && q.terms[q.head].Class == field.ThingTerm:
 		ev[evHeadNone] = 1
@@ -172,7 +157,7 @@ func (ix *lineIndex) weighHead(ev *evidence, q query, hits [][]hit, l *indexedLi
 	}
 	for i, t := range q.terms[:q.clause] {
 		if t.Class == field.DesignationTerm && identifies(t.Dim) {
-			if s, at := inLine(hits[i], l); s > 0 && ev[evHeadNone] > 0 {
+			if s, at := inLine(ix.hits[i], l); s > 0 && ev[evHeadNone] > 0 {
 				ev[evHeadNone], ev[evHeadWhich] = 0, s // "LP1, 14 spaces traced" is about LP1
 				if !l.terms[at].behind {
 					ev[evHead], ev[evHeadWhich] = s, 0
@@ -183,13 +168,13 @@ func (ix *lineIndex) weighHead(ev *evidence, q query, hits [][]hit, l *indexedLi
 }
 
 // weighWhich compares the words and numbers that say which one.
-func (ix *lineIndex) weighWhich(ev *evidence, q query, hits [][]hit, l *indexedLine) {
+func (ix *lineIndex) weighWhich(ev *evidence, q *query, l *indexedLine) {
 	mine := false
 	for i, t := range q.terms {
 		if termWeight(t.Class) == 0 || !q.qualifies[i] && t.Class != field.PlaceTerm && !identifies(t.Dim) {
 			continue
 		}
-		if s, _ := inLine(hits[i], l); s > 0 {
+		if s, _ := inLine(ix.hits[i], l); s > 0 {
 			ev[evWhich] = max(ev[evWhich], s)
 			return
 		}
@@ -207,10 +192,10 @@ func (ix *lineIndex) weighWhich(ev *evidence, q query, hits [][]hit, l *indexedL
 		return
 	}
 	for _, t := range l.terms {
-		if t.which && bestHit(hits, t.id) == 0 {
+		if t.which && ix.sure[t.id] == 0 {
 			ev[evWhichOther] = 1
 		}
-		if t.which && bestHit(hits, t.id) > 0 {
+		if t.which && ix.sure[t.id] > 0 {
 			ev[evWhichOther] = 0
 			return
 		}

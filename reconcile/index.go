@@ -19,8 +19,16 @@ type lineIndex struct {
 	byText map[string]int   // normal form of a term to its place in terms
 	byWord map[string][]int // any single word of a term to the terms that have it
 	byKind map[string][]int // a more general word to the terms it may stand for
+	byAct  map[string]int   // a class of work to the term of the lines booked as it
 	site   []string         // places the job's title names: a line that names none is in them
 	words  []string         // the keys of byWord in the order met, for what is misspelt or cut short
+
+	meanings map[meant][]hit // what terms met so far may mean
+	// What is under comparison, kept to be used again: one job is matched by one goroutine.
+	hits    [][]hit   // of each term of the entry
+	sure    []float64 // how surely each term of the scope is meant
+	touched []bool    // the lines that share a word
+	shared  []string
 }
 
 // indexTerm is one distinct term of the scope.
@@ -28,6 +36,7 @@ type indexTerm struct {
 	text  string
 	words []string // of its normal form and as written, lower case and singular
 	lines int      // in how many lines it stands
+	in    []int    // which
 }
 
 // indexedLine is one booked line.
@@ -55,10 +64,11 @@ type numberSpan struct{ from, to int }
 
 // newLineIndex reads the booked lines of a job.
 func newLineIndex(j *notes.Job, words trade.Words) *lineIndex {
-	ix := &lineIndex{byText: map[string]int{}, byWord: map[string][]int{}, byKind: map[string][]int{}, site: placesIn(j.Title, words)}
+	ix := &lineIndex{byText: map[string]int{}, byWord: map[string][]int{}, byKind: map[string][]int{}, byAct: map[string]int{}, meanings: map[meant][]hit{}, site: placesIn(j.Title, words)}
 	for _, l := range j.Lines {
 		ix.addLine(l, words)
 	}
+	ix.sure, ix.touched = make([]float64, len(ix.terms)), make([]bool, len(ix.lines))
 	for _, x := range j.NotIncluded {
 		ix.not = append(ix.not, newQuery(x.Text, words))
 	}
@@ -81,7 +91,7 @@ func (ix *lineIndex) addLine(l notes.ScopeLine, words trade.Words) {
 		if !known {
 			id = ix.addTerm(line.query, t)
 		}
-		ix.terms[id].lines++
+		ix.stands(id)
 		line.placed = line.placed || t.Class == field.PlaceTerm
 		which := line.qualifies[i] || t.Class == field.PlaceTerm || t.Class == field.DesignationTerm
 		line.terms = append(line.terms, lineTerm{id: id, class: t.Class, which: which, head: i == line.query.head, behind: line.qualifies[i]})
@@ -95,15 +105,21 @@ func (ix *lineIndex) addLine(l notes.ScopeLine, words trade.Words) {
 
 // actTerm enters a line that has an act for what it is about.
 func (ix *lineIndex) actTerm(act string) int {
-	name := actName(act)
-	id, known := ix.byText[name]
+	id, known := ix.byAct[act]
 	if !known {
 		id = len(ix.terms)
 		ix.terms = append(ix.terms, indexTerm{text: act})
-		ix.byText[name] = id
+		ix.byAct[act] = id
 	}
-	ix.terms[id].lines++
+	ix.stands(id)
 	return id
+}
+
+// stands notes that a term stands in the line that is being added.
+func (ix *lineIndex) stands(id int) {
+	t := &ix.terms[id]
+	t.in = append(t.in, len(ix.lines))
+	t.lines++
 }
 
 // actPlace reports whether the words before an act make a place of it: "in the trench".
@@ -116,9 +132,6 @@ func actPlace(before string) bool {
 	}
 	return false
 }
-
-// actName is the name of an act among the terms: no word has it.
-func actName(class string) string { return "to " + class }
 
 // placesIn returns the rooms a text names.
 func placesIn(text string, words trade.Words) []string {
@@ -240,30 +253,67 @@ const (
 	alikeTerm  = 0.7  // cut short, skeleton of consonants, or one slip of the pen
 )
 
-// align finds, for each term of q, the terms of the scope it may mean.
-func (ix *lineIndex) align(q query) [][]hit {
-	hits := make([][]hit, len(q.terms))
-	for i, t := range q.terms {
-		if termWeight(t.Class) == 0 {
-			if id, ok := ix.byText[actName(t.Dim)]; ok && t.Class == field.VerbTerm && !actPlace(q.text[:t.Start]) {
-				hits[i] = append(hits[i], hit{id, sameTerm})
-			}
-			continue
+// align finds, for each term of q, the terms of the scope it may mean, and how surely each term of the
+// scope is meant by any. Both stand until the next call.
+func (ix *lineIndex) align(q *query) {
+	for _, hs := range ix.hits {
+		for _, h := range hs {
+			ix.sure[h.id] = 0
 		}
-		if id, ok := ix.byText[actName(t.Text)]; ok && t.Text == "label" {
-			hits[i] = append(hits[i], hit{id, sameTerm}) // "label on" is labelling
+	}
+	ix.hits = ix.hits[:0]
+	for i := range q.terms {
+		hs := ix.meaning(q, &q.terms[i])
+		ix.hits = append(ix.hits, hs)
+		for _, h := range hs {
+			ix.sure[h.id] = max(ix.sure[h.id], h.sure)
 		}
-		if id, ok := ix.byText[t.Text]; ok {
-			hits[i] = append(hits[i], hit{id, sameTerm})
+	}
+}
+
+// A meant is all that the meaning of a term hangs on.
+type meant struct {
+	text, dim, written string
+	class              field.TermClass
+}
+
+// meaning returns the terms of the scope that t may mean. The same words come up again and again: each
+// is looked for once a job.
+func (ix *lineIndex) meaning(q *query, t *field.Term) []hit {
+	if termWeight(t.Class) == 0 && (t.Class != field.VerbTerm || actPlace(q.text[:t.Start])) {
+		return nil
+	}
+	key := meant{t.Text, t.Dim, q.text[t.Start:t.End], t.Class}
+	hs, known := ix.meanings[key]
+	if !known {
+		hs = ix.find(q, t)
+		ix.meanings[key] = hs
+	}
+	return hs
+}
+
+// find is meaning for a term that did not come up before.
+func (ix *lineIndex) find(q *query, t *field.Term) []hit {
+	var hits []hit
+	if t.Class == field.VerbTerm {
+		if id, ok := ix.byAct[t.Dim]; ok {
+			hits = append(hits, hit{id, sameTerm})
 		}
-		if t.Class == field.DesignationTerm && t.Dim != "model" && t.Dim != "equipment" && t.Dim != "" || strings.HasPrefix(t.Dim, "which ") {
-			continue // 30A is 30A or it is not
-		}
-		hits[i] = ix.kinds(t.Text, hits[i])
-		hits[i] = ix.partly(q, t, hits[i])
-		if len(hits[i]) == 0 && (t.Class == field.OtherTerm || t.Class == field.PlaceTerm) {
-			hits[i] = ix.loosely(t.Text, hits[i])
-		}
+		return hits
+	}
+	if id, ok := ix.byAct[t.Text]; ok && t.Text == "label" {
+		hits = append(hits, hit{id, sameTerm}) // "label on" is labelling
+	}
+	if id, ok := ix.byText[t.Text]; ok {
+		hits = append(hits, hit{id, sameTerm})
+	}
+	if t.Class == field.DesignationTerm && t.Dim != "model" && t.Dim != "equipment" && t.Dim != "" || strings.HasPrefix(t.Dim, "which ") {
+		return hits // 30A is 30A or it is not
+	}
+	hits = ix.kinds(t.Text, hits)
+	hits = ix.partly(q, t, hits)
+	if len(hits) == 0 && (t.Class == field.OtherTerm || t.Class == field.PlaceTerm) {
+		hits = ix.loosely(t.Text, hits)
 	}
 	return hits
 }
@@ -283,7 +333,7 @@ func (ix *lineIndex) kinds(text string, hits []hit) []hit {
 
 // partly adds the terms of the scope that share words with t so that all words of one are words of
 // the other.
-func (ix *lineIndex) partly(q query, t field.Term, hits []hit) []hit {
+func (ix *lineIndex) partly(q *query, t *field.Term, hits []hit) []hit {
 	words := wordsOf(t.Text)
 	for _, w := range wordsOf(q.text[t.Start:t.End]) {
 		if !slices.Contains(words, w) {

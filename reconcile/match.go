@@ -61,23 +61,36 @@ func (ev evidence) score() float64 {
 // the scope. The lines are rivals of one another and of the chance that none is meant: their
 // probabilities and that chance add up to 1.
 func (ix *lineIndex) match(q query, facts func(ev *evidence, line int)) []match {
-	hits := ix.align(q)
-	var ms []match
+	ix.align(&q)
+	n := ix.touch()
+	if n == 0 {
+		return nil
+	}
+	ms := make([]match, 0, n)
 	total := 1.0 // the odds that none is meant
-	for i := range ix.lines {
-		ev, words := ix.weigh(q, hits, i)
-		if len(words) == 0 {
+	ix.shared = ix.shared[:0]
+	for i, touched := range ix.touched {
+		if !touched {
 			continue
 		}
+		ms = append(ms, match{line: i})
+		m := &ms[len(ms)-1]
+		from := len(ix.shared)
+		ix.weigh(&m.evidence, &q, i)
+		m.shared = ix.shared[from:]
 		if facts != nil {
-			facts(&ev, i)
+			facts(&m.evidence, i)
 		}
-		m := match{line: i, shared: words, evidence: ev, odds: math.Exp(ev.score())}
+		m.odds = math.Exp(m.evidence.score())
 		m.veto, m.place = q.contradicts(&ix.lines[i])
 		if m.veto == "" {
 			total += m.odds
 		}
-		ms = append(ms, m)
+	}
+	words := slices.Clone(ix.shared)
+	for i := range ms {
+		n := len(ms[i].shared)
+		ms[i].shared, words = words[:n:n], words[n:]
 	}
 	for i := range ms {
 		if ms[i].veto != "" {
@@ -93,6 +106,23 @@ func (ix *lineIndex) match(q query, facts func(ev *evidence, line int)) []match 
 		return a.line - b.line
 	})
 	return ms
+}
+
+// touch marks the lines that share a word with what was aligned last, and returns how many there are.
+func (ix *lineIndex) touch() int {
+	clear(ix.touched)
+	n := 0
+	for _, hs := range ix.hits {
+		for _, h := range hs {
+			for _, line := range ix.terms[h.id].in {
+				if !ix.touched[line] {
+					ix.touched[line] = true
+					n++
+				}
+			}
+		}
+	}
+	return n
 }
 
 // round3 keeps what is shown and compared the same on every machine.

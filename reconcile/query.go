@@ -338,12 +338,12 @@ func repeated(terms []field.Term, i int) bool {
 
 // contradicts returns the designations or places in which two texts cannot be about the same
 // thing ("30A against 20A"), or "", and whether it is a place or another of several by name. Only a dimension that both name can contradict.
-func (q query) contradicts(o *indexedLine) (veto string, place bool) {
+func (q *query) contradicts(o *indexedLine) (veto string, place bool) {
 	for i, t := range q.terms {
 		if o.beyondSpan(t) {
 			return t.Text + " beyond " + o.spanText(), true
 		}
-		if !exclusive(t) || t.Class == field.PlaceTerm && i >= q.clause || o.agrees(t, q) || o.covers(identifiesNumber(t)) {
+		if !exclusive(t) || t.Class == field.PlaceTerm && i >= q.clause || o.agrees(&t, q) || o.covers(identifiesNumber(t)) {
 			continue // a place named later on is often one that is passed: "circuit landed, 6/3 in the attic"
 		}
 		for _, u := range o.query.terms {
@@ -388,7 +388,7 @@ func exclusive(t field.Term) bool {
 }
 
 // agrees reports whether o names the dimension of t not at all, or shares one of q's values of it.
-func (o query) agrees(t field.Term, q query) bool {
+func (o *query) agrees(t *field.Term, q *query) bool {
 	named := false
 	for _, u := range o.terms {
 		if u.Dim != t.Dim || u.Class != t.Class {
@@ -420,22 +420,35 @@ func termWeight(c field.TermClass) float64 {
 }
 
 // preposition reports whether the words between two terms say that the second one says which.
-func preposition(between string) bool {
-	for _, w := range strings.Fields(between) {
-		switch strings.ToLower(w) {
-		case "at", "in", "by", "on", "near", "behind", "above", "under", "over", "outside", "inside",
-			"for", "to", "from", "of", "into", "beside", "around", "across", "along", "next", "@":
-			return true
-		}
+func preposition(between string) bool { return anyWord(between, isPreposition) }
+
+func isPreposition(w string) bool {
+	switch w {
+	case "at", "in", "by", "on", "near", "behind", "above", "under", "over", "outside", "inside",
+		"for", "to", "from", "of", "into", "beside", "around", "across", "along", "next", "@":
+		return true
 	}
 	return false
 }
 
 // joins reports whether the words between two terms begin a new phrase.
-func joins(between string) bool {
-	for _, w := range strings.Fields(between) {
-		switch strings.ToLower(w) {
-		case "and", "then", "with", "w/", "plus", "but":
+func joins(between string) bool { return anyWord(between, isJoin) }
+
+func isJoin(w string) bool {
+	switch w {
+	case "and", "then", "with", "w/", "plus", "but":
+		return true
+	}
+	return false
+}
+
+// anyWord reports whether one of the words of s is of the kind.
+func anyWord(s string, kind func(string) bool) bool {
+	if s == "" || s == " " {
+		return false
+	}
+	for w := range strings.FieldsSeq(s) {
+		if kind(w) || kind(strings.ToLower(w)) {
 			return true
 		}
 	}
