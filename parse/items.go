@@ -211,8 +211,21 @@ func (r *noteReader) textLine(l line, next *line) {
 		r.last = -1
 		r.remark(l.start, l.end)
 		return
+	} else if it.box == notes.NoBox && l.depth == 0 && boldHeading(text) && r.section.level == wordLevel {
+		r.section, r.nested, r.last = opened{}, 0, -1
+		r.remark(l.start, l.end)
+		return
 	}
 	r.begin(it)
+}
+
+// boldHeading reports whether a line is only a few bold words: a heading of a kind we have no section
+// for, which ends the section above it.
+func boldHeading(text string) bool {
+	const longest = 40
+	inner, ok := strings.CutPrefix(text, "**")
+	inner, closed := strings.CutSuffix(strings.TrimRight(inner, " :"), "**")
+	return ok && closed && len(inner) < longest && inner != "" && !strings.Contains(inner, "*") && !anyDigit(inner)
 }
 
 // subject reports whether the word before a colon is what a line is about, not a section: "ckts: all

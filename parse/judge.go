@@ -387,6 +387,9 @@ func asMaterial(e evidence) (int, string) {
 }
 
 func asDelivery(e evidence) (int, string) {
+	if e.signs.has(outOf) {
+		return 4, "tells of a delivery" // "pendants none, glass is on backorder" is how far they got
+	}
 	return unlessWork(e, delivered, 7, "tells of a delivery")
 }
 
@@ -401,8 +404,11 @@ func asDelay(e evidence) (int, string) {
 		return 8, why
 	case s.has(machine) && s.has(brokeDown|heldUp|faulty) && !s.has(workVerb):
 		return 8, why
-	case s.has(weathered) && s.has(clock) && !s.has(workVerb|thing|named):
+	case s.has(weathered) && s.has(clock|heldUp) && !s.has(workVerb|thing|named):
 		return 7, why
+	}
+	if e.signs.has(heldUp) && e.signs.has(duration) && !e.signs.has(workVerb) {
+		return 8, why
 	}
 	return unlessWork(e, heldUp, 7, why)
 }

@@ -18,7 +18,7 @@ func buildSectionNames() map[string]notes.Section {
 			"did|did today|today|what we did|finished|progress|work today|today's work|installed",
 		notes.Materials: "materials|material|parts|mats|mat|used|material used|materials used|parts used|used today|stock|" +
 			"stuff used|mat'l|matl|matls|mtl|mtls|from stock|off the truck|from truck|truck stock|parts list|material list",
-		notes.Extras: "extras|extra|added|change|changes|add-ons|add-on|addons|add ons|adds|not booked|change orders|" +
+		notes.Extras: "requests|customer requests|extras|extra|added|change|changes|add-ons|add-on|addons|add ons|adds|not booked|change orders|" +
 			"change order|extra work|added work|additional|additional work|not on ticket|not on the ticket|co|cos|out of scope",
 		notes.Deficiencies: "deficiencies|deficiency|problems|problem|found|issues|issue|hazards|hazard|defects|defect|" +
 			"faults|problems found|issues found|found issues|found problems|things found|deficiencies found|violations|hazards found",

@@ -192,6 +192,8 @@ func partsHere(left, right evidence, in notes.Section) bool {
 	case notes.LeftOpen: // of another thing: "pipe up, no wire yet" is how far that thing got
 		return r.score >= strongScore && l.kind != notes.Deficiency && (right.signs.has(thing|counted) || right.words > 2) && right.first.low != "need" && !right.signs.has(negated) &&
 			(left.signs.has(workVerb|progressed) || l.kind == notes.TimeEntry || l.kind == notes.Test)
+	case notes.Delay:
+		return r.score >= strongScore && l.kind == notes.Work && l.score >= clearScore && left.signs.has(workVerb|progressed) && right.signs.has(weathered|machine)
 	case notes.Question:
 		return r.score >= strongScore && right.asks
 	case notes.Test:
@@ -208,6 +210,9 @@ func partsHere(left, right evidence, in notes.Section) bool {
 // it took, what it cost.
 func (e evidence) attribute() bool {
 	s := e.signs
+	if s.has(byOthers) {
+		return false
+	}
 	const more = pronoun | saidYes | saidNo | duration | priceTold
 	if s.has(asked|brokeDown|thing|heldUp|weathered|secured|delivered|instrument|questioned|notBooked|machine|otherTrade|travelled|faulty|faultPhrase|leftOver) ||
 		e.asks || s.has(clockSpan) || s.all(looseSpan|named) {

@@ -65,9 +65,10 @@ func (sc *scanner) senseWord(text string, i int) {
 	case low == "did" && (next == "not" || next == "n't"),
 		low == "set" && (next == "of" || i > 0 && sc.marks[i-1].sign.has(counted)),
 		low == "asked" && (next == "about" || next == "whether"),
+		low == "refused" && (next == "entry" || next == "access" || next == "us" || next == "to"),
 		low == "missing" && i > 0 && besides[sc.marks[i-1].low],
 		(low == "wants" || low == "want" || low == "wanted") && next == "to" && looking[sc.at(i+2).low]:
-		m.sign &^= workVerb | asked | faulty
+		m.sign &^= workVerb | asked | faulty | saidNo
 	}
 	if low == "cut" && i == 0 {
 		m.sign |= workVerb

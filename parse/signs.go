@@ -92,7 +92,7 @@ var signWords = buildSignWords(map[sign]string{
 	delivered:  "delivered received delivery backordered shipped deliveries",
 	heldUp:     "waited waiting delayed delay standby delays waits",
 	brokeDown:  "blocked down dead died flat late lost stuck broke overheated",
-	weathered: "rain rained raining rainy snow snowing snowed windy sunny cloudy overcast humid muddy mud storm stormy " +
+	weathered: "wind rain rained raining rainy snow snowing snowed windy sunny cloudy overcast humid muddy mud storm stormy " +
 		"drizzle foggy freezing icy weather sleet hail thunderstorm cloudburst",
 	secured: "loto lockout tagout ppe tailgate jsa jha harness injury injured incident locked-out safety barricaded barricade",
 	otherTrade: "rigger riggers excavators welder welders plumber plumbers plumber's drywallers drywaller painter painters hvac tiler tilers framer framers roofer roofers " +
@@ -158,7 +158,7 @@ var signPhrases = buildSignPhrases(map[sign]string{
 	questioned: "asked about|asking about|asked whether|ask the office|ask office|need to know|who pays|should we|should i|do we|can we|is it ok|anyone know|" +
 		"please advise|pls advise|let me know|not sure if|not sure whether|does anyone|who is|whose is|want us to",
 	delivered: "showed up with|came in|dropped off|back ordered|packing slip|on backorder|got delivered|picked up",
-	heldUp: "held up|in our way|in the way|stood by|stood around|couldn't start|could not start|lost an hour|lost half|lost 1|lost 2|hours late|hrs late|hour late|hr late|hours lost|hrs lost|hour lost|" +
+	heldUp: "so stopped|had to stop|so we stopped|so I stopped|sent us home|sent home|held up|in our way|in the way|stood by|stood around|couldn't start|could not start|lost an hour|lost half|lost 1|lost 2|hours late|hrs late|hour late|hr late|hours lost|hrs lost|hour lost|" +
 		"could not run|couldn't run|could not use|" +
 		"no access|couldn't get in|could not get in|sat around|late start|started late|couldn't get to|had to wait|waiting on|" +
 		"waiting for|wait for|locked gate|nobody on site|no one on site|pushed us back|kept us from|shut us down",

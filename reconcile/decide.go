@@ -46,7 +46,7 @@ func (d *day) decideOne(r *read) {
 		r.fault = true // a fault found in doing booked work: both are kept
 	case e.Kind == notes.Material && (e.Section == "" || e.Section == notes.Done):
 		d.decideThings(r)
-	case e.Kind == notes.Question && e.Section != notes.Questions && r.facts.Consent.State == notes.Asked && r.query.says():
+	case e.Kind == notes.Question && e.Section != notes.Questions && r.facts.Consent.State == notes.Asked && r.query.says() && !asksUs(r.entry.Text):
 		d.decideExtra(r) // somebody asked us for work: a price is wanted, not an answer
 	case e.Kind == notes.Delivery && e.Section == notes.Done && d.sureLine(r):
 	case e.Kind == notes.LeftOpen:

@@ -156,3 +156,14 @@ func (q query) numbered() bool {
 	}
 	return false
 }
+
+// asksUs reports whether a question opens like one: "do they want the dryer on its own GFCI?" asks the
+// office, "Ruth asked can we add one?" asks for work.
+func asksUs(text string) bool {
+	first, _, _ := strings.Cut(strings.ToLower(text), " ")
+	switch first {
+	case "do", "does", "did", "is", "are", "can", "should", "who", "what", "why", "where", "when", "which", "how", "will", "would", "could":
+		return true
+	}
+	return false
+}

@@ -11,6 +11,9 @@ func (r *reader) placedAt(i int) bool {
 		"clean", "cleaned", "picked", "pick", "hang", "rained", "tied", "locked", "shut", "cut", "went", "goes", "going", "back", "wall", "power", "lights", "ran", "burnt", "burned", "blown", "worn", "find", "found", "figure", "call", "called", "time", "add", "adds", "put", "work", "working", "later", "early":
 		return false
 	default:
+		if r.low(i) == "out" && r.low(r.clauseStart(i)) == "old" {
+			return false // what was there is out, nothing new is in
+		}
 		if r.low(i) == "out" && (before == "is" || before == "are" || before == "was") {
 			return false
 		}

@@ -1,15 +1,17 @@
 package field
 
 import (
+	"strings"
+
 	"jobday/notes"
 	"jobday/trade"
 )
 
 var progressCues = cueTable{
-	sayDone: "hot and running|is running now|fires|fires up|fired up|charging|charges|lit|lit up|all lit|on and working|on and running|on and lit|done|complete|completed|finished|up and working|up, working|in and working|up and running|hot and working|live and working|" +
+	sayDone: "fed and running|in and running|and running|are running|is running|up, running|energized|energised|and hot|hot and running|is running now|fires|fires up|fired up|charging|charges|lit|lit up|all lit|on and working|on and running|on and lit|done|complete|completed|finished|up and working|up, working|in and working|up and running|hot and working|live and working|" +
 		"all working|working|is working|are working|works|now working|and working|buttoned up|wrapped up|all set|good to go|closed out|" +
 		"landed and working|installed and working|tested and working|all wrapped up|energized and working|working now|runs|finished up",
-	sayPartial: "only|still behind|still boxed|still in the box|still in box|still missing|still on order|still out|still off|still wrapped|no power yet|no wire|no wires|no pipe|no conduit|no cable|no trim|no devices|conduit only|pipe only|boxes only|box only|line side only|load side only|rough only|rough in only|wire only|cable only|raceway only|to follow|tmw|tmrw|tomorrow|started|started on|began|begun|under way|underway|in progress|roughed|roughed in|rough in done|rough done|rough is done|partial|partially|partly|mostly|almost|nearly|" +
+	sayPartial: "only|missing|short|need|needs|not ready|not hauled|off till|off until|open till|open until|till inspection|until inspection|till insp|till the inspection|still behind|still boxed|still in the box|still in box|still missing|still on order|still out|still off|still wrapped|no power yet|no wire|no wires|no pipe|no conduit|no cable|no trim|no devices|conduit only|pipe only|boxes only|box only|line side only|load side only|rough only|rough in only|wire only|cable only|raceway only|to follow|tmw|tmrw|tomorrow|started|started on|began|begun|under way|underway|in progress|roughed|roughed in|rough in done|rough done|rough is done|partial|partially|partly|mostly|almost|nearly|" +
 		"left|most of|all but|everything but|all except|everything except|done except|complete except|finished except|finished all but|to go|left but|only left|thats left|left is|finished rough|finished roughing|finished the rough|rough finished|rough complete|rough is complete|rough in done|rough in complete|halfway|part way|still need|still needs|still have to|still has to|still to|still missing|" +
 		"left to do|to do|no trim yet|no labels yet|need to|needs to|not all|not landed|not trimmed|not terminated|" +
 		"not energized|not connected|not hooked up|not tied in|not tested|not finished|not complete|not completed|not labeled|not on yet|not on|not in yet|" +
@@ -21,7 +23,7 @@ var progressCues = cueTable{
 	sayUntouchedIf: "not done|isnt done|arent done|wasnt done|werent done|not installed|not pulled|not run|not set|not hung|not mounted|not up|not in|not ran|didnt install|didnt pull|did not install|did not pull|not yet done|not roughed",
 	sayBlocked: "waiting on|waiting for|waits on|waits for|wait on|wait for|awaiting|blocked by|held up by|hold up by|holding for|stuck on|stuck behind|delayed by|" +
 		"on hold for|on hold until|hold for|held for|held up waiting on",
-	sayNoWay: "didnt come in|did not come in|didnt come|did not come|never came|hasnt come|never showed|refused entry|no lift|lifts not here|not here yet|not here|isnt here|arent here|not on site|not on site yet|not delivered|didnt show|did not show|no show|not in stock|no key|no keys|locked|nobody home|no one home|nobody was home|no entry|could not|couldnt|cant|cannot|unable to|not able to|no access|wasnt able to|werent able to|hung up on|holding up|holding us up|blocked|on hold|locked out of|room locked|door locked|locked up|in our way|in the way|" +
+	sayNoWay: "no answer at|not ready for us|didnt come in|did not come in|didnt come|did not come|never came|hasnt come|never showed|refused entry|no lift|lifts not here|not here yet|not here|isnt here|arent here|not on site|not on site yet|not delivered|didnt show|did not show|no show|not in stock|no key|no keys|locked|nobody home|no one home|nobody was home|no entry|could not|couldnt|cant|cannot|unable to|not able to|no access|wasnt able to|werent able to|hung up on|holding up|holding us up|blocked|on hold|locked out of|room locked|door locked|locked up|in our way|in the way|" +
 		"back ordered|backordered|on back order|on backorder|on order|held up|could not get in|couldnt get in|no room to work",
 	sayNoBlocker: "could not find any|couldnt find any|could not find anything|couldnt find anything|cant find any|could not reproduce|couldnt reproduce|could not believe|cant complain|no longer waiting on|cant be seen|cant tell|cant see|cant say|cant remember",
 	sayDropped: "not in contract|not in the contract|no longer in the job|out of the job|decided not to|decided not|took the fan off|deleted|cancelled|canceled|cancels|cancel|nixed|scrapped|scrap that|no longer needed|no longer wanted|no longer wants|not needed|not wanted|not needed anymore|" +
@@ -33,7 +35,7 @@ var progressCues = cueTable{
 	sayAlready:  "will do it|will do it himself|will do it herself|will do it themselves|will do that|will do them|doing it himself|doing it themselves|do it himself|do it themselves|is doing it|are doing it|will handle it|will handle that|will install it|already did|already|did it|did that|did this|did theirs|did those|did ours|took care of|handled it|handled",
 	sayAll:      "all|every|everything|each of the",
 	sayBoth:     "both",
-	sayRest:     "rest of|the rest|last|the other|other|remaining|the remainder|remainder of|final",
+	sayRest:     "rest|rest of|the rest|last|the other|other|remaining|the remainder|remainder of|final",
 	sayHalf:     "half",
 	workDone: "pulled|set|landed|mounted|ran|run|hung|installed|put in|wired|terminated|made up|fished|bent|trenched|glued|traced|" +
 		"labeled|labelled|trimmed|moved|replaced|relocated|swapped|cut in|demoed|removed|connected|tied in|in|up|bored|drilled|dug|added",
@@ -93,6 +95,12 @@ func (st *standing) undone() {
 		j := i + 1
 		if r.low(j) == "yet" || r.low(j) == "been" || r.low(j) == "all" {
 			j++
+		}
+		switch low := r.low(j); {
+		case r.endsClause(j) && i > 0 && low != "not" && strings.HasSuffix(strings.ReplaceAll(r.low(i), "'", ""), "nt"), low == "in" || low == "up" || low == "on" || low == "hot":
+			st.no = true // "camera doesn't", "plug ain't in"
+			st.touch(i, j)
+			continue
 		}
 		if w, ok := trade.FindWord(r.low(j)); !ok || w.Class != trade.VerbWord || w.Dim == "test" || w.Dim == "repair" {
 			continue
@@ -170,6 +178,8 @@ func (st *standing) done(h hit) {
 		return
 	case r.low(h.from) == "runs" && h.to-h.from == 1 && !r.machineBefore(h.from):
 		return
+	case (r.low(h.from) == "energized" || r.low(h.from) == "energised" || r.low(h.to-1) == "hot" || r.low(h.to-1) == "running") && !r.endsClause(h.to):
+		return
 	case r.low(h.to) == "but", r.low(h.to) == "except":
 		st.no = true
 	case r.low(h.from) == "works" && r.low(h.from-1) == "the", r.low(h.from) == "runs" && !r.endsClause(h.to),
@@ -238,238 +248,6 @@ func (r *reader) almost(i int) bool {
 		return true
 	}
 	return false
-}
-
-// partial weighs a phrase that says something is under way.
-func (st *standing) partial(h hit) {
-	r := st.r
-	switch r.low(h.from) {
-	case "left":
-		if h.to-h.from == 1 && !r.onlyLeft(h) {
-			return
-		}
-		if h.to-h.from == 1 {
-			st.leaves(h.from - 1)
-		}
-	case "most":
-		switch r.low(h.to) {
-		case "the":
-			if low := r.low(h.to + 1); low == "day" || low == "morning" || low == "afternoon" || low == "time" {
-				return
-			}
-		case "an", "a":
-			return
-		}
-	case "to":
-		if r.low(h.to-1) == "follow" {
-			if !r.endsClause(h.to) {
-				return
-			}
-			break
-		}
-		if r.low(h.to-1) == "go" {
-			if !r.isNumber(h.from-1) && unitWord(r.low(h.from-1)) < 0 || !r.endsClause(h.to) {
-				return
-			}
-			break
-		}
-		if !r.partialVerb(h) {
-			return
-		}
-	case "need", "needs", "have", "has", "come", "coming", "still", "working", "remaining":
-		if !r.partialVerb(h) {
-			return
-		}
-	case "only":
-		if low := r.low(r.clauseStart(h.from)); !r.endsClause(h.to) || low != "did" && low != "got" && low != "done" && !r.isCustomer(r.clauseStart(h.from)-1) {
-			return
-		}
-	case "no":
-		if !r.endsClause(h.to) {
-			return // "no wire needed"
-		}
-	case "tmw", "tmrw", "tomorrow":
-		if !r.waitsForMorning(h) {
-			return
-		}
-	case "started":
-		if r.isNumber(h.to) || r.low(h.to) == "at" {
-			return
-		}
-	}
-	if r.negatedWithin(h.from, 2) && r.low(h.from) != "no" && r.low(h.from) != "not" && r.low(h.from) != "left" {
-		return
-	}
-	st.no = true
-	if st.allBut(h) {
-		return
-	}
-	if r.low(h.from) == "not" && r.low(h.from+1) == "all" && r.low(h.to) == "done" {
-		st.untouchedIf = false
-	}
-	st.touch(h.from, h.to)
-}
-
-// leaves reads "plug ins: one left": all but one, where no other number says how many were done.
-func (st *standing) leaves(i int) {
-	n, from := st.r.numberBefore(i)
-	if n < 1 || st.p.Count != nil || st.p.But != nil {
-		return
-	}
-	for j := range st.r.toks {
-		if v, ok := st.r.num(j); ok && v.form != article && (j < from || j > i) {
-			return
-		}
-	}
-	but := notes.Int(n)
-	st.p.But = &but
-	st.touch(from, i+1)
-}
-
-// waitsForMorning reports whether "tomorrow" ends a few words about a thing, which is put off to it:
-// "duct tmw", not "inspection tomorrow" and not what somebody else will do.
-func (r *reader) waitsForMorning(h hit) bool {
-	from := r.clauseStart(h.from)
-	if !r.endsClause(h.to) || h.from-from > 4 || h.from == from {
-		return false
-	}
-	for i := from; i < h.from; i++ {
-		switch r.low(i) {
-		case "inspection", "inspector", "delivery", "call", "meeting", "will", "coming", "is", "i", "we", "rain", "off", "see", "be", "are", "deliver", "here":
-			return false
-		}
-	}
-	return true
-}
-
-// onlyLeft reports whether "left" at the end of its clause says what remains: "just trim left".
-func (r *reader) onlyLeft(h hit) bool {
-	if !r.endsClause(h.to) {
-		return false
-	}
-	for i := r.clauseStart(h.from); i < h.from; i++ {
-		if low := r.low(i); low == "just" || low == "only" || low == "still" {
-			return true
-		}
-	}
-	return r.isNumber(h.from-1) && !r.close(h.from-1)
-}
-
-// partialVerb reports whether "need to" and the like is about work of ours that remains.
-func (r *reader) partialVerb(h hit) bool {
-	switch r.low(h.from - 1) {
-	case "don't", "dont", "not", "doesn't", "doesnt", "no", "nothing", "didn't", "didnt", "who", "they", "owner", "customer":
-		return false
-	}
-	if r.low(h.from) == "to" {
-		return r.low(h.from-1) == "left" || r.low(h.from-1) == "still"
-	}
-	switch r.low(h.to) {
-	case "know", "ask", "see", "order", "call", "talk", "approve", "ok", "sign":
-		return false
-	}
-	return true
-}
-
-// somebody weighs the words for somebody else and what they did.
-func (st *standing) somebody(h hit) {
-	r := st.r
-	switch h.sense {
-	case sayByOthers:
-		if r.low(h.from-1) != "damaged" && r.low(h.from-1) != "caused" {
-			st.p.ByOthers = true
-			st.touch(h.from, h.to)
-		}
-	case othersWord:
-		if r.othersDid(h) {
-			st.p.ByOthers = true
-			st.touch(h.from, h.to+1)
-		}
-		if r.low(h.from) == "guys" && (r.low(h.from-1) == "our" || r.low(h.from-1) == "my" || r.isNumber(h.from-1)) {
-			return
-		}
-		if r.low(h.from-1) == "by" || r.low(h.from-2) == "by" {
-			st.byOther(h)
-		}
-		st.others = h.to
-	case sayAlready:
-		st.otherDid(h)
-	}
-}
-
-// othersDid reports whether a clause ends in what somebody else did: "vendor terminated".
-func (r *reader) othersDid(h hit) bool {
-	switch r.low(h.from) {
-	case "guys", "electrician", "electricians", "contractor", "contractors", "maintenance", "alarm", "mechanical", "gc":
-		return false
-	}
-	if r.isCustomer(h.from) && r.low(h.to) == "pulled" {
-		return false // taken out, not put in
-	}
-	if r.low(h.from-1) == "by" || r.low(h.from-1) == "for" || r.negatedWithin(h.from, 3) {
-		return false
-	}
-	switch r.low(h.to) {
-	case "terminated", "landed", "wired", "installed", "ran", "hung", "set", "pulled", "connected", "mounted", "bonded", "trenched", "dug", "supplied":
-	default:
-		return false
-	}
-	switch r.low(h.to + 1) {
-	case "it", "them", "those", "that", "himself", "themselves", "already":
-		return r.endsClause(h.to + 2)
-	}
-	return r.endsClause(h.to+1) || !r.isCustomer(h.from) && r.low(h.to+1) == "the" && r.clauseEnd(h.to) == len(r.toks) && h.from <= 1
-}
-
-// byOther notes "done by the plumber".
-func (st *standing) byOther(h hit) {
-	r := st.r
-	by := h.from - 1
-	if r.low(by) != "by" {
-		by--
-	}
-	switch low := r.low(by - 1); low {
-	case "already", "bonded", "grounded", "terminated", "trenched", "dug", "roughed", "bored", "trimmed", "done", "installed", "finished", "completed", "pulled", "wired", "hung", "set", "handled", "run", "ran",
-		"landed", "provided", "furnished", "patched", "connected", "mounted", "supplied", "in", "made":
-		if r.negatedWithin(by-1, 2) || r.future(by-1) {
-			return
-		}
-		st.p.ByOthers = true
-		st.touch(by-1, h.to)
-	}
-}
-
-// otherDid notes "plumber already did it", "already done", "owner did it himself".
-func (st *standing) otherDid(h hit) {
-	r := st.r
-	if st.others > 0 && h.from-st.others <= 2 && r.clauseStart(h.from) <= st.others {
-		switch r.low(h.to) {
-		case "told", "knows", "knew", "asked", "ok'd", "okd", "approved", "said", "signed", "paid", "has", "have", "had", "left", "you", "wants":
-			if r.low(h.to) != "had" || r.low(h.to+2) != "done" {
-				return
-			}
-		}
-		if !r.negatedWithin(h.from, 3) {
-			st.p.ByOthers = true
-			st.touch(h.from, h.to)
-		}
-		return
-	}
-	if r.low(h.from) != "already" {
-		return
-	}
-	if st.others > 0 && r.endsClause(h.to) && r.clauseStart(h.from) <= st.others && st.worked {
-		st.p.ByOthers = true
-		st.touch(h.from, h.to)
-		return
-	}
-	switch r.low(h.to) {
-	case "done", "installed", "there", "in", "wired", "pulled", "landed", "hung", "existing", "up", "ran", "run", "set", "mounted":
-		if prev := r.low(h.from - 1); prev != "we" && prev != "i" && prev != "had" && prev != "have" {
-			st.p.ByOthers = true
-			st.touch(h.from, h.to)
-		}
-	}
 }
 
 // decide weighs the phrases against each other: a "not" outweighs a "done", and what is untouched

@@ -155,6 +155,9 @@ func (st *standing) rest(h hit) {
 			return
 		}
 	}
+	if first == "rest" && h.to-h.from == 1 {
+		return
+	}
 	st.p.Rest = true
 	n, next, ok := r.headNumber(j)
 	switch {
@@ -185,6 +188,11 @@ func (r *reader) halfOfWork(h hit) bool {
 		return r.low(h.to+1) == "the" || r.low(h.to+1) == "them" || r.low(h.to+1) == "it"
 	case "the", "are", "were":
 		return true
+	case "":
+		switch r.low(h.from - 1) {
+		case "on", "up", "in", "about", "is", "are", "roughly":
+			return true // "guards on half"
+		}
 	}
 	return false
 }
@@ -229,11 +237,22 @@ func (st *standing) ofCount(i int) {
 		k++
 	}
 	of, next, ok := r.headNumber(k)
+	if !ok && of > 0 && lengthUnit(r.low(next)) {
+		ok = true // "100 of 160 ft"
+	}
 	if !ok || of < n {
 		return
 	}
 	st.count(n, of)
 	st.touch(from, next)
+}
+
+func lengthUnit(low string) bool {
+	switch low {
+	case "ft", "feet", "foot", "lf", "'":
+		return true
+	}
+	return false
 }
 
 // numberBefore returns the whole number that ends with token i and where it starts, or -1.
