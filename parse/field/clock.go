@@ -47,6 +47,10 @@ func (r *reader) clockDigits(i int) (clockTime, bool) {
 	switch len(s) {
 	case 1, 2:
 		c.hour = smallInt(s)
+		if r.low(i+1) == "h" && r.close(i+1) && !r.isNumber(i+2) && r.frenchHour(i) {
+			c.clear, c.military, c.next = true, true, i+2
+			break
+		}
 		if !r.close(i+1) || !r.close(i+2) || !r.isNumber(i+2) || len(r.low(i+2)) != 2 {
 			break
 		}
@@ -73,6 +77,12 @@ func (r *reader) clockDigits(i int) (clockTime, bool) {
 		return c, false
 	}
 	return c, true
+}
+
+// frenchHour reports whether "8h" at token i is a time of day: "de 8h à 16h".
+func (r *reader) frenchHour(i int) bool {
+	prev, next := r.low(i-1), r.low(i+2)
+	return (prev == "de" || prev == "à") || (next == "à" || next == "a") && r.isNumber(i+3)
 }
 
 // smallInt reads up to four digits.
@@ -128,7 +138,7 @@ func (r *reader) pairAt(i int) (clockPair, bool) {
 		return clockPair{}, false
 	}
 	j, worded := r.rangeSign(a.next)
-	if low := r.low(a.next); r.low(i-1) == "de" && (low == "a" || low == "à") {
+	if low := r.low(a.next); (r.low(i-1) == "de" || a.military) && (low == "a" || low == "à") {
 		j, worded = a.next+1, true // Spanish and French: "de 7 a 3:30"
 	}
 	if j < 0 {

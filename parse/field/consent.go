@@ -217,72 +217,6 @@ func (v *verdict) open(h hit) {
 	v.pending = true
 }
 
-// toAnswer reports whether "to approve" stands behind who has to: "Lena to approve", not "refused to".
-func (v *verdict) toAnswer(h hit) bool {
-	switch prev := v.r.low(h.from - 1); prev {
-	case "has", "have", "needs", "need", "needed", "waiting", "office", "sent":
-		return true
-	default:
-		_, end := v.r.personBefore(h.from)
-		return end == h.from || v.r.low(h.to-1) == "price" || v.r.low(h.to-1) == "quote"
-	}
-}
-
-// per weighs "per Ruth", which says yes, or says who refused: "hold off on the fan per owner".
-func (v *verdict) per(h hit) {
-	r := v.r
-	end, ok := r.sayer(h.to)
-	if i := h.to; !ok {
-		if low := r.low(i); low == "the" || low == "her" || low == "his" || low == "an" || low == "a" || low == "their" {
-			i++
-		}
-		if low := r.low(i + 1); r.wayOfSaying(i) && (low == "from" || low == "with" || low == "by" || low == "w") {
-			end, ok = r.sayer(i + 2)
-		}
-	}
-	if !ok || end-h.to == 1 && perUnit(r.low(h.to)) || r.negatedWithin(h.from, 1) {
-		return
-	}
-	if v.decided == notes.Declined && !r.sentenceBetween(v.cue.to, h.from) && r.clauseStart(h.from) <= v.cue.from {
-		v.cue = h
-		return
-	}
-	if low := r.low(h.from); (low == "ordered" || low == "directed") && r.crewMember(h.to) {
-		return
-	}
-	v.settle(h, notes.Authorized)
-}
-
-// mayRefuse weighs words that refuse only behind somebody: "the owner doesn't want", "he passed".
-func (v *verdict) mayRefuse(h hit) {
-	r := v.r
-	from, end := r.personBefore(h.from)
-	if r.low(h.from) == "passed" {
-		if (end == h.from && r.low(end-1) != "inspector" || pronoun(r.low(h.from-1))) && r.endsClause(h.to) && !r.crewMember(from) {
-			v.settle(h, notes.Declined)
-		}
-		return
-	}
-	if end > 0 || pronoun(r.low(h.from-1)) {
-		v.settle(h, notes.Declined)
-	}
-}
-
-// alone weighs a yes or no that is a clause of its own, which answers what was asked or offered before
-// it: "told her 450, no", "asked Tam, yes".
-func (v *verdict) alone(h hit, s notes.ConsentState) {
-	r := v.r
-	if h.from == 0 || !r.breaks(h.from-1) || !r.endsClause(h.to) {
-		return
-	}
-	if v.asked.to > 0 || v.how != "" || r.priced() && (s == notes.Authorized || r.personAnywhere(h.from) != "" || pronounBefore(r, h.from)) {
-		v.settle(h, s)
-	}
-}
-
-// priced reports whether the text names a price or speaks of one.
-func (r *reader) priced() bool { return r.seen.topics&aboutPrice != 0 || r.seen.dollars }
-
 // ask notes a wish. "We want", "want to" and a plain imperative are none of a customer's.
 func (v *verdict) ask(h hit) {
 	r := v.r
@@ -385,29 +319,6 @@ func (v *verdict) yes(h hit) {
 	}
 }
 
-// inspected reports whether an inspector signed, who accepts work but allows no extra.
-func (r *reader) inspected(h hit) bool {
-	for j := max(0, h.from-4); j < min(len(r.toks), h.to+4); j++ {
-		switch r.low(j) {
-		case "inspector", "inspection", "inspectors", "ahj":
-			return true
-		}
-	}
-	return false
-}
-
-// conditional reports whether consent at token i is only hoped for.
-func (r *reader) conditional(i int) bool {
-	for n := 0; n < 4 && i > 0 && !r.breaks(i-1); n++ {
-		i--
-		switch r.low(i) {
-		case "if", "once", "when", "needs", "need", "must", "should", "will", "until", "till", "before", "waiting", "yet", "to":
-			return r.low(i) != "to" || r.low(i-1) == "has" || r.low(i-1) == "have" || r.low(i-1) == "needs"
-		}
-	}
-	return false
-}
-
 // no weighs a word of refusal.
 func (v *verdict) no(h hit) {
 	r := v.r
@@ -482,27 +393,4 @@ func (v *verdict) decide() notes.Consent {
 		}
 	}
 	return v.c
-}
-
-// perAhead reports whether "per" and a person follow in the clause at token i.
-func (r *reader) perAhead(i int) bool {
-	for end := r.clauseEnd(i); i < end; i++ {
-		if r.low(i) == "per" {
-			_, ok := r.sayer(i + 1)
-			return ok
-		}
-	}
-	return false
-}
-
-// goodsAt reports whether what is signed for at token i is goods: "signed for the delivery".
-func (r *reader) goodsAt(i int) bool {
-	for end := min(r.clauseEnd(i), i+4); i < end; i++ {
-		switch r.low(i) {
-		case "delivery", "package", "packages", "shipment", "material", "materials", "parts", "order", "boxes", "freight", "key",
-			"keys", "badge", "permit", "rental", "lift", "fixtures":
-			return true
-		}
-	}
-	return false
 }

@@ -267,6 +267,10 @@ func (r *reader) namesThing(i int) bool {
 		"photocell", "discharge", "door", "backup", "old", "ago", "notice", "firestop", "capacity",
 		"runtime", "delay":
 		return true
+	case "minimum":
+		return true
+	case "min":
+		return r.low(i+1) == "charge" || r.low(i+1) == "call"
 	case "time":
 		return r.low(i+1) == "clock" || r.low(i+1) == "switch" || r.low(i+1) == "delay"
 	case "of":

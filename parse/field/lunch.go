@@ -16,12 +16,47 @@ func (r *reader) pausePart(i int, inside bool, list []timePart) (timePart, bool)
 		if a, ok := r.figurePause(i, list); ok {
 			return a, true
 		}
+		if a, ok := r.figureSum(i, list); ok {
+			return a, true
+		}
 	}
 	if t.kind != number && t.kind != symbol && !inside && t.low != "lunch" && !numberWordAt(t.low) {
 		return timePart{}, false
 	}
 	p, ok := r.pauseAt(i, inside)
+	if last := len(list) - 1; !ok && inside && r.breakWord(i) && list[last].kind == aSpan && i-list[last].to <= 3 && r.endsClause(i+1) && r.tookLunch(list[last].to, i) {
+		return timePart{kind: aPause, from: i, to: i + 1, doubt: "does not say how long the lunch was"}, true
+	}
 	return timePart{kind: aPause, from: i, to: p.next, minutes: p.minutes, flag: r.forAll(i, p.next), pair: p.pair}, ok
+}
+
+// tookLunch reports whether what stands between a span and "lunch" says that there was one: "w/ lunch".
+func (r *reader) tookLunch(from, to int) bool {
+	for i := from; i < to; i++ {
+		switch r.low(i) {
+		case "w", "/", "with", "less", "minus", "took", "had", ",", "(", "-":
+		default:
+			return false
+		}
+	}
+	return true
+}
+
+// figureSum reads the hours in all that stand behind a span without a unit: "7-3:30 (8)", "7-4 = 8.5".
+func (r *reader) figureSum(i int, list []timePart) (timePart, bool) {
+	last := list[len(list)-1]
+	if low := r.low(i); last.kind != aSpan && last.kind != aPause || last.to != i || low != "(" && low != "=" {
+		return timePart{}, false
+	}
+	n, ok := r.num(i + 1)
+	if !ok || n.form == article || n.v.Cmp(notes.Int(2)) < 0 || n.v.Cmp(notes.Int(24)) > 0 {
+		return timePart{}, false
+	}
+	if r.low(i) == "(" && r.low(n.next) != ")" || r.low(i) == "=" && !r.endsClause(n.next) {
+		return timePart{}, false
+	}
+	m, ok := wholeMinutes(n.v, 60)
+	return timePart{kind: aStated, from: i + 1, to: n.next, minutes: m}, ok
 }
 
 // figurePause reads a break that is only a figure right behind a span: "7-3:30 (.5)", "7-3:30 1/2",
@@ -114,6 +149,12 @@ func everyone(low string) bool {
 // pause takes a break off the row, or off every row it is meant for.
 func (b *rowBuilder) pause(a timePart) {
 	b.r.claimTokens(a.from, a.to)
+	if a.doubt != "" {
+		if b.cur.timed && b.cur.row.Break == 0 && b.cur.row.Fault == "" {
+			b.cur.row.Fault = a.doubt
+		}
+		return
+	}
 	if a.pair.next > 0 && b.cur.timed {
 		// A lunch written between two spans is off the clock already: "7-11 lunch 11-11:30".
 		if s, _ := a.pair.span(0); int(s.From) >= b.cur.lastSpan {

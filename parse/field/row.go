@@ -19,6 +19,7 @@ type rowBuilder struct {
 	cur    draft
 	travel bool          // "travel" stands before the time it is about
 	lunch  notes.Minutes // a break written before anybody's time
+	closes bool          // the only name stands at the end of the line
 }
 
 // A draft is a row in the making.
@@ -34,6 +35,7 @@ type draft struct {
 	inherited bool // people are carried over from the row before
 	we        bool // its people are whoever "we" are
 	same      bool // "same" stands behind its time
+	carried   bool // no name stands with its time; those of the row before hold
 }
 
 func (b *rowBuilder) build(parts []timePart) {
@@ -50,8 +52,7 @@ func (b *rowBuilder) build(parts []timePart) {
 		case aCrew:
 			b.crew(a, parts, k)
 		case aEach:
-			b.cur.row.Each = true
-			b.touch(a)
+			b.each(a)
 		case aEachWay:
 			b.eachWay(a)
 		case aTotal:
@@ -112,6 +113,8 @@ func (b *rowBuilder) person(a timePart, parts []timePart, k int) {
 		}
 	}
 	b.cur.row.Crew = max(b.cur.row.Crew, a.who.heads)
+	b.cur.carried = false
+	b.closes = b.cur.trailing && b.r.endsText(a.to)
 	b.touch(a)
 }
 
@@ -193,6 +196,7 @@ func (b *rowBuilder) inherit() {
 	b.cur.row.People = slices.Clone(people)
 	b.cur.unnamed, b.cur.row.Crew = unnamed, crew
 	b.cur.inherited = len(people) > 0
+	b.cur.carried = len(people) > 0
 }
 
 func (b *rowBuilder) span(a timePart) {
@@ -313,6 +317,24 @@ func (b *rowBuilder) crew(a timePart, parts []timePart, k int) {
 	b.r.claimTokens(a.from, a.to)
 }
 
+// each says that a time is everybody's: where no name was written with it, that of all named so far.
+func (b *rowBuilder) each(a timePart) {
+	b.cur.row.Each = true
+	b.touch(a)
+	if !b.cur.carried || len(b.rows) > 16 {
+		return
+	}
+	var all []string
+	for k := range b.rows {
+		for _, name := range b.rows[k].People {
+			if !slices.Contains(all, name) {
+				all = append(all, name)
+			}
+		}
+	}
+	b.cur.row.People = append(all, slices.DeleteFunc(b.cur.row.People, func(name string) bool { return slices.Contains(all, name) })...)
+}
+
 // eachWay doubles a drive that is written one way.
 func (b *rowBuilder) eachWay(a timePart) {
 	if b.cur.timed && len(b.cur.row.Spans) == 0 {
@@ -372,6 +394,7 @@ func (b *rowBuilder) flush() {
 
 // finish looks for one person at two places at once.
 func (b *rowBuilder) finish() []notes.TimeRow {
+	b.signAll()
 	for i := range b.rows {
 		for j := max(0, i-16); j < i; j++ {
 			if b.rows[i].Fault == "" && shared(b.rows[i].People, b.rows[j].People) && overlap(b.rows[i].Spans, b.rows[j].Spans) {
@@ -380,6 +403,23 @@ func (b *rowBuilder) finish() []notes.TimeRow {
 		}
 	}
 	return b.rows
+}
+
+// signAll gives every row the name that stands alone at the end of the line: "travel 7-7:45, work
+// 7:45-3:30, Ana".
+func (b *rowBuilder) signAll() {
+	n := len(b.rows) - 1
+	if n < 1 || !b.closes || len(b.rows[n].People) != 1 {
+		return
+	}
+	for k := range b.rows[:n] {
+		if len(b.rows[k].People) > 0 || b.rows[k].Crew > 0 {
+			return
+		}
+	}
+	for k := range b.rows[:n] {
+		b.rows[k].People = b.rows[n].People
+	}
 }
 
 func shared(a, b []string) bool {

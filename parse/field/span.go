@@ -33,7 +33,7 @@ func (r *reader) borneOut(i int, p clockPair, list []timePart) bool {
 	if p.from.dotted && p.to.dotted && (!p.rises() || p.from.military) {
 		return true
 	}
-	if p.from.dotted && !p.to.dotted || p.to.dotted && (p.rises() && !p.from.dotted || !r.bold && !r.afterPerson(i, list)) {
+	if p.from.dotted && !p.to.dotted || p.to.dotted && (p.rises() && !p.from.dotted && p.to.hour <= 12 || !r.bold && !r.afterPerson(i, list)) {
 		return false
 	}
 	if r.low(i-1) == "#" || r.numbered(i-1) || oddPacked(p.from) || oddPacked(p.to) {
@@ -184,5 +184,5 @@ func (r *reader) wholeRest(i int) bool {
 func (r *reader) bareHours(i int) bool {
 	n, ok := r.num(i)
 	return ok && n.v.Cmp(notes.Int(16)) <= 0 && n.v.Sign() > 0 &&
-		(n.next >= len(r.toks) || r.low(n.next) == "," || r.low(n.next) == ";" || r.low(n.next) == "/" && !r.close(n.next) || everyone(r.low(n.next)) || r.low(n.next) == "." && !r.close(n.next+1))
+		(n.next >= len(r.toks) || r.low(n.next) == "," || r.low(n.next) == ";" || r.low(n.next) == ")" && r.low(i-1) == "(" || r.low(n.next) == "+" && r.isNumber(n.next+1) || r.low(n.next) == "+" && r.low(n.next+1) == "." || r.low(n.next) == "/" && !r.close(n.next) || everyone(r.low(n.next)) || r.low(n.next) == "." && !r.close(n.next+1))
 }
