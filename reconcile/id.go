@@ -2,8 +2,6 @@ package reconcile
 
 import (
 	"strconv"
-	"strings"
-	"unicode"
 
 	"jobday/notes"
 	"jobday/parse/field"
@@ -15,11 +13,13 @@ const slugWords = 3
 // id returns a readable name for an entry that is unique in the day: the date and the first words
 // that carry meaning. The same note gives the same ids; a second entry with the same words gets "-2".
 func (d *day) id(q query, e *notes.Entry) string {
-	slug := q.slug()
-	if slug == "" {
-		slug = slugOf(e.Text)
+	var buf [96]byte
+	b := append(append(buf[:0], d.out.Date.String()...), '/')
+	from := len(b)
+	if b = q.appendSlug(b); len(b) == from {
+		b = appendSlug(b, e.Text)
 	}
-	base := d.out.Date.String() + "/" + slug
+	base := string(b)
 	id := base
 	for d.used[id] > 0 { // the second time; also "circuit" after a "circuit-2"
 		d.used[base]++
@@ -29,40 +29,47 @@ func (d *day) id(q query, e *notes.Entry) string {
 	return id
 }
 
-// slug returns the first words of the query that name things, in the order written.
-func (q query) slug() string {
-	var words []string
+// appendSlug appends the first words of the query that name things, in the order written.
+func (q query) appendSlug(b []byte) []byte {
+	words := 0
 	for _, t := range q.terms {
-		if named(t) || t.Class == field.DesignationTerm || t.Class == field.PlaceTerm {
-			if w := slugOf(t.Text); w != "" && len(words) < slugWords {
-				words = append(words, w)
-			}
+		if words == slugWords || !named(t) && t.Class != field.DesignationTerm && t.Class != field.PlaceTerm {
+			continue
 		}
+		if words++; words > 1 {
+			b = append(b, '-')
+		}
+		b = appendSlug(b, t.Text)
 	}
-	return strings.Join(words, "-")
+	return b
 }
 
 // slugOf writes text in lower-case ASCII letters, digits and dashes, at most four words of it.
-func slugOf(text string) string {
-	var b strings.Builder
-	words, dash := 1, false
-	for _, r := range strings.ToLower(text) {
-		switch {
-		case r < unicode.MaxASCII && (unicode.IsLetter(r) || unicode.IsDigit(r)):
-			if dash && b.Len() > 0 {
-				if words++; words > 4 {
-					return b.String()
-				}
-				b.WriteByte('-')
-			}
-			dash = false
-			b.WriteRune(r)
-		default:
-			dash = true
+func slugOf(text string) string { return string(appendSlug(nil, text)) }
+
+// appendSlug appends what slugOf returns.
+func appendSlug(b []byte, text string) []byte {
+	words, dash, from := 1, false, len(b)
+	for i := range len(text) {
+		c := text[i]
+		if 'A' <= c && c <= 'Z' {
+			c += 'a' - 'A'
 		}
+		if (c < 'a' || c > 'z') && (c < '0' || c > '9') {
+			dash = true
+			continue
+		}
+		if dash && len(b) > from {
+			if words++; words > 4 {
+				return b
+			}
+			b = append(b, '-')
+		}
+		dash = false
+		b = append(b, c)
 	}
-	if b.Len() == 0 {
-		return "entry"
+	if len(b) == from {
+		return append(b, "entry"...)
 	}
-	return b.String()
+	return b
 }

@@ -12,6 +12,9 @@ const mostListed = 200
 // listed counts things named by number: "pedestals 1 to 4" are four, "disconnects on 1, 2, 4 and 5"
 // too. The numbers must rise and stand behind a word; anything else counts as nothing.
 func listed(text string) int {
+	if !strings.ContainsAny(text, "0123456789") && !strings.Contains(text, " of ") && !strings.Contains(text, " in all") && !strings.Contains(text, "total") {
+		return 0
+	}
 	words := strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return r == ' ' || r == ',' || r == '#' || r == '&' })
 	if n := inAll(words); n > 0 {
 		return n
