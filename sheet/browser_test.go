@@ -56,7 +56,9 @@ func TestBrowserShowsEverySheet(t *testing.T) {
 			require.NoError(t, chromedp.Do(ctx, chromedp.EmulateViewport(width, 900), chromedp.Navigate(server.URL+name)))
 			sideways, err := chromedp.Run(ctx, chromedp.Evaluate[bool](`document.documentElement.scrollWidth > document.documentElement.clientWidth`))
 			require.NoError(t, err)
-			wide, err := chromedp.Run(ctx, chromedp.Evaluate[string](`[...document.querySelectorAll("body *")].filter(e => e.getBoundingClientRect().right > innerWidth + 1).map(e => e.outerHTML.slice(0, 120)).slice(0, 5).join("\n")`))
+			wide, err := chromedp.Run(ctx, chromedp.Evaluate[string](`(() => { const w = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT), out = [], r = document.createRange()
+				for (let n; n = w.nextNode();) { r.selectNodeContents(n); if (r.getBoundingClientRect().right > document.documentElement.clientWidth) out.push(n.parentNode.outerHTML.slice(0, 60) + " in " + n.parentNode.parentNode.parentNode.outerHTML.slice(0, 120)) }
+				return out.slice(0, 5).join("\n") })()`))
 			require.NoError(t, err)
 			assert.False(t, sideways, "%s scrolls sideways, %d wide: %s", name, width, wide)
 			_, err = chromedp.Run(ctx, chromedp.Evaluate[bool](string(axe)+"\n;true"))
