@@ -18,6 +18,9 @@ var ownFiles = map[string]string{
 	"prices.xlsx": "prices.csv", "prices.xls": "prices.csv", "prices.ods": "prices.csv",
 }
 
+// templatesFolder is the folder of the book with the shop's own pages.
+const templatesFolder = "templates"
+
 // otherFolders are the folders of a job that hold no notes.
 var otherFolders = map[string]bool{"photos": true, "out": true}
 
@@ -31,6 +34,8 @@ func (s *shelf) root(e fs.DirEntry) {
 		s.misnamed(name, strings.ToLower(name))
 	case known:
 		s.misnamed(name, right)
+	case e.IsDir() && name == templatesFolder:
+		s.folder(name, ".tmpl", ".css")
 	case !e.IsDir() && looksLikeNote(name) && startsWithDigit(name):
 		s.stray(name)
 	}

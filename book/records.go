@@ -4,13 +4,17 @@ import (
 	"fmt"
 	"io/fs"
 	"path"
+	"slices"
 )
 
 // recordFolders are the folders of a job that hold records.
 var recordFolders = map[string]bool{"changes": true, "invoices": true}
 
 // records takes the records in a folder of a job's.
-func (s *shelf) records(folder string) {
+func (s *shelf) records(folder string) { s.folder(folder, ".md") }
+
+// folder takes the files of a folder whose names end in one of the ways.
+func (s *shelf) folder(folder string, endings ...string) {
 	sub, err := fs.Sub(s.at, folder)
 	if err != nil {
 		s.unreadable(s.dir+folder, err)
@@ -22,7 +26,7 @@ func (s *shelf) records(folder string) {
 	}
 	in := shelf{src: s.src, at: sub, dir: s.dir + folder + "/"}
 	for _, e := range entries {
-		if !hidden(e.Name()) && path.Ext(e.Name()) == ".md" {
+		if !hidden(e.Name()) && slices.Contains(endings, path.Ext(e.Name())) {
 			in.take(e)
 		}
 	}

@@ -40,6 +40,8 @@ type Result struct {
 	Prices   *notes.PriceList
 	Jobs     []JobResult  // by folder
 	Findings finding.List // sorted, of the whole book
+	// Templates are the shop's own pages and style sheets, as files: they are for whoever writes reports.
+	Templates []*finding.File
 }
 
 // JobResult is one job with its days.
@@ -130,7 +132,7 @@ func Book(files []*finding.File, opt Options) *Result {
 	each(len(folders), func(i int) { jobs[i] = readJob(folders[i], s, opt, read) })
 	s.overtime = overtimeOf(jobs, s.company)
 	each(len(folders), func(i int) { jobs[i].price(s) })
-	r := &Result{Company: s.company, Prices: s.prices}
+	r := &Result{Templates: layout.templates, Company: s.company, Prices: s.prices}
 	for _, j := range jobs {
 		if j.Job != nil && opt.wants(j.Job) {
 			r.Jobs = append(r.Jobs, j.JobResult)

@@ -15,8 +15,9 @@ import (
 // layout is the files of a book, each in its place.
 type layout struct {
 	company, prices, words *finding.File
-	deficiencies           *finding.File // the shop's own kinds, or nil
-	folders                []folder      // by name
+	deficiencies           *finding.File   // the shop's own kinds, or nil
+	templates              []*finding.File // the shop's own pages, by name
+	folders                []folder        // by name
 }
 
 // folder is one job's folder.
@@ -46,6 +47,8 @@ func arrange(files []*finding.File) (layout, finding.List) {
 			l.words = f
 		case f.Name == "deficiencies.yaml":
 			l.deficiencies = f
+		case dir == "templates/":
+			l.templates = append(l.templates, f)
 		case strings.HasPrefix(dir, "jobs/") && strings.Count(dir, "/") == 2:
 			folderNamed(byName, strings.TrimSuffix(dir, "/")).add(f, base)
 		case strings.HasPrefix(dir, "jobs/") && strings.Count(dir, "/") == 3:

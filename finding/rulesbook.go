@@ -315,4 +315,18 @@ classes:
   journeyman: {cost: 46.00, rate: 98.00}
 `),
 	},
+	{
+		ID: "templates/broken", Severity: Error, Since: "1", OnDisk: true,
+		Title: "a page of the shop's own that cannot be used",
+		Why:   "The shipped page is written instead, which may not look or say what the shop wants.",
+		Wrong: "templates/report.html.tmpl asks for a field the report does not have, or leaves a block open",
+		Right: "mend it at the line that is named, or take the file away",
+	},
+	{
+		ID: "templates/name", Severity: Warning, Since: "1", OnDisk: true,
+		Title: "a file among the shop's own pages that nothing uses",
+		Why:   "The page it was meant to replace is still the shipped one.",
+		Wrong: "templates/reports.html.tmpl",
+		Right: "templates/report.html.tmpl",
+	},
 }

@@ -341,6 +341,8 @@ type Notice struct {
 	Date    notes.Date
 	Rows    []FaultRow // open, gravest first
 	Closed  []FaultRow // corrected on that day
+
+	Templates *Templates // nil for the shipped ones
 }
 
 var errNoJob = errors.New("report: no job given")
@@ -401,17 +403,7 @@ func (r FaultRow) Decided() string {
 }
 
 // NoticeHTML writes the notice as one self-contained page.
-func NoticeHTML(w io.Writer, n Notice) error { return writePage(w, "notice", n) }
+func NoticeHTML(w io.Writer, n Notice) error { return n.Templates.writePage(w, "notice", n) }
 
 // NoticeMarkdown writes the notice to be sent.
-func NoticeMarkdown(w io.Writer, n Notice) error {
-	t, err := letter()
-	if err != nil {
-		return err
-	}
-	var page bytes.Buffer
-	if err := t.ExecuteTemplate(&page, "notice", n); err != nil {
-		return err
-	}
-	return flush(w, &page)
-}
+func NoticeMarkdown(w io.Writer, n Notice) error { return n.Templates.writeLetter(w, "notice", n) }

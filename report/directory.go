@@ -32,6 +32,8 @@ type DirectoryInput struct {
 	Job     *notes.Job     // nil when the booking could not be read
 	Company *notes.Company // nil when nobody wrote who we are
 	Paper   Paper          // "" for Letter
+
+	Templates *Templates // nil for the shipped ones
 }
 
 // Card is a panel's directory as every format shows it: the panel drawn as it is built, odd spaces

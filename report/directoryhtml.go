@@ -10,15 +10,14 @@ import (
 )
 
 // directoryPages parses the template of the cards once.
-var directoryPages = sync.OnceValues(func() (*template.Template, error) {
+var directoryPages = sync.OnceValues(func() (*template.Template, error) { return parseDirectory(nil) })
+
+func parseDirectory(set *templates.Set) (*template.Template, error) {
 	t := template.New("").Funcs(template.FuncMap{
-		"long": longDate, "ints": ints, "change": ChangeWords, "style": func() (template.CSS, error) {
-			css, err := templates.Files.ReadFile("directory.css")
-			return template.CSS(css), err // our own file, not text from a note
-		},
+		"long": longDate, "ints": ints, "change": ChangeWords, "style": styleOf(set, "directory.css"),
 	})
-	return t.ParseFS(templates.Files, "directory.html.tmpl")
-})
+	return parseHTML(t, set, "directory.html.tmpl")
+}
 
 // DirectoryHTML writes the cards of panels as one self-contained page, each card on a sheet of its
 // own when it is printed: no script, no request to anywhere. All cards are on the paper of the first.
@@ -34,6 +33,16 @@ func DirectoryHTML(w io.Writer, ins []DirectoryInput) error {
 		}
 		page.Cards = append(page.Cards, htmlCard{Card: c, Size: letterSize(len(c.Rows)), ID: i})
 	}
+	if own := ownTemplates(ins); own != nil {
+		var out bytes.Buffer
+		err := own.directory.ExecuteTemplate(&out, "directory", page)
+		if err == nil {
+			return flush(w, &out)
+		}
+		if !own.failed(err) {
+			return err
+		}
+	}
 	t, err := directoryPages()
 	if err != nil {
 		return err
@@ -43,6 +52,13 @@ func DirectoryHTML(w io.Writer, ins []DirectoryInput) error {
 		return err
 	}
 	return flush(w, &out)
+}
+
+func ownTemplates(ins []DirectoryInput) *Templates {
+	if len(ins) == 0 {
+		return nil
+	}
+	return ins[0].Templates
 }
 
 type directoryPage struct {

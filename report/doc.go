@@ -25,6 +25,8 @@ type Input struct {
 	Company *notes.Company  // nil when nobody wrote who we are
 	Notes   []*finding.File // the day's notes; nil for those the day itself carries
 	Photos  Pictures        // reads the job's photos; nil to name them only
+
+	Templates *Templates // nil for the shipped ones
 }
 
 // errNoDay is the caller's mistake: there is nothing to report on.

@@ -1,13 +1,11 @@
 package report
 
 import (
-	"html/template"
 	"reflect"
 	"strconv"
 	"strings"
 
 	"jobday/notes"
-	"jobday/templates"
 	"jobday/trade"
 )
 
@@ -63,11 +61,6 @@ func whyItMatters(d notes.DeficiencyRecord) string {
 	}
 	k, _ := trade.KindOf(d.Kind)
 	return k.Why
-}
-
-func styleSheet() (template.CSS, error) {
-	css, err := templates.Files.ReadFile("report.css")
-	return template.CSS(css), err // our own file, not text from a note
 }
 
 func list(words []string) string { return strings.Join(words, ", ") }

@@ -6,6 +6,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -24,7 +25,7 @@ func HoursText(w io.Writer, t *hours.TimeSheet) error {
 	for _, week := range t.Weeks {
 		fmt.Fprintf(&s.out, "\n%s\n", weekName(week))
 		g := grid{right: []int{1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13}}
-		for _, r := range weekRows(week, t.Currency) {
+		for _, r := range dropEmpty(weekRows(week, t.Currency), 9, 10) {
 			g.add(r.cells...)
 		}
 		g.write(&s)
@@ -258,4 +259,18 @@ func writeJSON(w io.Writer, v any) error {
 	}
 	_, err := w.Write(page.Bytes())
 	return err
+}
+
+// dropEmpty takes out those of the columns that hold nothing in any row below the head.
+func dropEmpty(rows []weekRow, columns ...int) []weekRow {
+	slices.Sort(columns)
+	for _, c := range slices.Backward(columns) {
+		if slices.ContainsFunc(rows[1:], func(r weekRow) bool { return r.cells[c] != "" }) {
+			continue
+		}
+		for i := range rows {
+			rows[i].cells = slices.Delete(rows[i].cells, c, c+1)
+		}
+	}
+	return rows
 }

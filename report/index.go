@@ -13,12 +13,14 @@ type IndexRow struct {
 
 // Index writes a page that lists the reports of a run by job, in the order given.
 func Index(w io.Writer, rows []IndexRow) error {
+	var t *Templates
 	page := indexPage{Title: "Daily reports", Count: len(rows), Currency: "USD"}
 	for _, r := range rows {
 		v, err := newView(r.Input)
 		if err != nil {
 			return err
 		}
+		t = r.Templates
 		if page.Company == "" {
 			page.Company, page.Currency = v.Company.Name, v.Currency()
 		}
@@ -27,7 +29,7 @@ func Index(w io.Writer, rows []IndexRow) error {
 	if page.Company != "" {
 		page.Title += ", " + page.Company
 	}
-	return writePage(w, "index", page)
+	return t.writePage(w, "index", page)
 }
 
 // indexPage is what the index's template is given.

@@ -11,13 +11,24 @@ import (
 	"jobday/templates"
 )
 
-// letter parses the shipped Markdown template once.
-var letter = sync.OnceValues(func() (*template.Template, error) {
+// letter parses the shipped Markdown templates once.
+var letter = sync.OnceValues(func() (*template.Template, error) { return parseLetter(nil) })
+
+func parseLetter(set *templates.Set) (*template.Template, error) {
 	t := template.New("").Funcs(template.FuncMap(funcs())).Funcs(template.FuncMap{
 		"md": escapeMarkdown, "mditem": markdownItem, "mdwhere": markdownWhere, "oneline": oneLine,
 	})
-	return t.ParseFS(templates.Files, "report.md.tmpl", "notice.md.tmpl")
-})
+	for _, name := range []string{"report.md.tmpl", "notice.md.tmpl"} {
+		text, err := set.Text(name)
+		if err != nil {
+			return nil, err
+		}
+		if _, err := t.New(name).Parse(text); err != nil {
+			return nil, err
+		}
+	}
+	return t, nil
+}
 
 // Markdown writes the day's report to be sent as an e-mail: readable as it stands, with the note
 // line behind every figure in parentheses.
@@ -26,12 +37,27 @@ func Markdown(w io.Writer, in Input) error {
 	if err != nil {
 		return err
 	}
-	t, err := letter()
+	return in.Templates.writeLetter(w, "report", v)
+}
+
+// writeLetter writes one of the texts of a shop, or the shipped one where the shop's fails.
+func (t *Templates) writeLetter(w io.Writer, name string, data any) error {
+	if t != nil {
+		var page bytes.Buffer
+		err := t.letter.ExecuteTemplate(&page, name, data)
+		if err == nil {
+			return flush(w, &page)
+		}
+		if !t.failed(err) {
+			return err
+		}
+	}
+	shipped, err := letter()
 	if err != nil {
 		return err
 	}
 	var page bytes.Buffer
-	if err := t.ExecuteTemplate(&page, "report", v); err != nil {
+	if err := shipped.ExecuteTemplate(&page, name, data); err != nil {
 		return err
 	}
 	return flush(w, &page)

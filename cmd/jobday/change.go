@@ -283,7 +283,7 @@ func (o changeOptions) printOffer(sys *system, b *openBook, r *recorded) error {
 		if !r.Written {
 			s.Mark.Word = "DRAFT"
 		}
-		err = writeSheets(&page, o.format, s)
+		err = b.writeSheets(&page, o.format, s)
 	}
 	if err != nil {
 		return err
@@ -331,7 +331,7 @@ func newChangeShow(sys *system) *cobra.Command {
 			if o.format == "json" {
 				err = writeIndented(&page, c)
 			} else {
-				err = writeSheets(&page, o.format, report.ChangeOrderSheet(c, b.Company))
+				err = b.writeSheets(&page, o.format, report.ChangeOrderSheet(c, b.Company))
 			}
 			if err != nil {
 				return err

@@ -4,15 +4,18 @@ import (
 	"bytes"
 	"fmt"
 	"io"
+	"slices"
 
 	"github.com/spf13/cobra"
 
+	"jobday/billing"
 	"jobday/finding"
 )
 
 type checkOptions struct {
 	bookOptions
 	format string
+	today  string
 }
 
 func newCheck(sys *system) *cobra.Command {
@@ -21,8 +24,8 @@ func newCheck(sys *system) *cobra.Command {
 		Use:   "check",
 		Short: "Say what is wrong with the book: every finding, with its place",
 		Long: `Reads the whole book and prints everything that could not be used as meant, with the
-place, the line and what to write instead. It never stops at the first finding and changes
-no file. The rules are explained by: jobday export rules`,
+place, the line and what to write instead, and warns of extra work whose notice period (notice:
+in company.yaml) runs out. It never stops at the first finding and changes no file. The rules are explained by: jobday export rules`,
 		Example: `  jobday check
   jobday check --job 2431
   jobday check --format sarif > findings.sarif`,
@@ -31,8 +34,22 @@ no file. The rules are explained by: jobday export rules`,
 	}
 	o.addBook(cmd)
 	o.addJob(cmd, sys)
+	cmd.Flags().StringVar(&o.today, "today", "", "the day `YYYY-MM-DD` that notice periods are counted to: default today")
 	addFormat(cmd, &o.format, "text", "json", "sarif")
 	return cmd
+}
+
+// notices are the notice and claim periods of extra work that run out soon, or ran out.
+func (b *openBook) notices(sys *system, today string) (finding.List, error) {
+	day, err := sys.day(today)
+	if err != nil {
+		return nil, err
+	}
+	var found finding.List
+	for _, j := range b.selected {
+		found.Add(billing.Notices(j.Billing(b.Company), day)...)
+	}
+	return found, nil
 }
 
 func runCheck(cmd *cobra.Command, sys *system, o checkOptions) error {
@@ -43,7 +60,11 @@ func runCheck(cmd *cobra.Command, sys *system, o checkOptions) error {
 	if err != nil {
 		return err
 	}
-	b.found = append(b.found, b.photoFindings()...).Sort()
+	notices, err := b.notices(sys, o.today)
+	if err != nil {
+		return err
+	}
+	b.found = slices.Concat(b.found, b.photoFindings(), b.pages.Try(b.lastDays()), notices).Sort()
 	var page bytes.Buffer
 	switch o.format {
 	case "json":

@@ -16,7 +16,7 @@ func customerFiles(b *openBook, formats []string) ([]book.Output, error) {
 	for _, in := range b.inputs() {
 		for _, f := range formats {
 			var page bytes.Buffer
-			if err := writeCustomer(&page, []report.Input{in}, f); err != nil {
+			if err := b.writeCustomer(&page, []report.Input{in}, f); err != nil {
 				return nil, err
 			}
 			name := fileName(in.Day.Job) + "/" + dayName(in.Day) + "-customer." + ending(f)
@@ -34,7 +34,7 @@ func ending(format string) string {
 }
 
 // writeCustomer writes the customer's edition of days in one format into one text.
-func writeCustomer(w io.Writer, ins []report.Input, format string) error {
+func (b *openBook) writeCustomer(w io.Writer, ins []report.Input, format string) error {
 	var sheets []sheet.Sheet
 	for _, in := range ins {
 		s, err := report.Customer(in)
@@ -43,5 +43,5 @@ func writeCustomer(w io.Writer, ins []report.Input, format string) error {
 		}
 		sheets = append(sheets, s)
 	}
-	return writeSheets(w, format, sheets...)
+	return b.writeSheets(w, format, sheets...)
 }

@@ -136,6 +136,7 @@ func runNotice(ctx context.Context, sys *system, o deficienciesOptions) error {
 	if err != nil {
 		return err
 	}
+	n.Templates = b.pages
 	for _, row := range n.Rows {
 		for _, p := range row.Pictures {
 			if p.Why != "" {

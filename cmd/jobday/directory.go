@@ -101,7 +101,7 @@ func runDirectory(ctx context.Context, sys *system, o directoryOptions) error {
 // cards are the panels asked for, as they stand on the day and as they stood before.
 func (o directoryOptions) cards(b *openBook) ([]report.DirectoryInput, error) {
 	j := b.selected[0]
-	in := report.DirectoryInput{Job: j.Job, Company: b.Company, Paper: report.Paper(o.paper), Date: j.Job.Booked}
+	in := report.DirectoryInput{Job: j.Job, Company: b.Company, Paper: report.Paper(o.paper), Date: j.Job.Booked, Templates: b.pages}
 	now, before := j.LaidOut, []notes.PanelStanding(nil)
 	at := 0
 	if n := len(j.days); n > 0 {

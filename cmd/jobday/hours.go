@@ -3,7 +3,7 @@ package main
 import (
 	"bytes"
 	"context"
-	"io"
+	"errors"
 
 	"github.com/spf13/cobra"
 
@@ -12,7 +12,7 @@ import (
 	"jobday/report"
 )
 
-var hoursFormats = []string{"text", "csv", "json"}
+var hoursFormats = []string{"text", "html", "pdf", "md", "csv", "json"}
 
 type hoursOptions struct {
 	bookOptions
@@ -51,8 +51,8 @@ week show their part of it; its overtime is worked out over the whole week.`,
 }
 
 func runHours(ctx context.Context, sys *system, o hoursOptions) error {
-	if err := knownFormat(o.format, hoursFormats...); err != nil {
-		return err
+	if err := errors.Join(knownFormat(o.format, hoursFormats...), sys.notForTerminal(o.format)); err != nil {
+		return usageError{err}
 	}
 	if o.week != "" && (o.since != "" || o.until != "") {
 		return usagef("--week and --since or --until name two stretches of days; give one of them")
@@ -71,11 +71,19 @@ func runHours(ctx context.Context, sys *system, o hoursOptions) error {
 	if in.Since, in.Until, err = o.days(sys, b); err != nil {
 		return err
 	}
-	write := map[string]func(io.Writer, *hours.TimeSheet) error{
-		"text": report.HoursText, "csv": report.HoursCSV, "json": report.HoursJSON,
-	}[o.format]
+	made := hours.Sheet(in)
 	var page bytes.Buffer
-	if err := write(&page, hours.Sheet(in)); err != nil {
+	switch o.format {
+	case "csv":
+		err = report.HoursCSV(&page, made)
+	case "json":
+		err = report.HoursJSON(&page, made)
+	case "text":
+		err = report.HoursText(&page, made)
+	default:
+		err = b.writeSheet(&page, report.HoursSheet(made, b.Company), o.format)
+	}
+	if err != nil {
 		return err
 	}
 	return b.printed(sys, page.Bytes())

@@ -202,7 +202,7 @@ func writeInvoice(page *bytes.Buffer, sys *system, b *openBook, v *notes.Invoice
 	if draft {
 		s.Mark.Word = "DRAFT"
 	}
-	return writeSheets(page, format, s)
+	return b.writeSheets(page, format, s)
 }
 
 func newInvoiceShow(sys *system) *cobra.Command {

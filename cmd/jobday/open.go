@@ -15,6 +15,7 @@ import (
 	"jobday/compile"
 	"jobday/finding"
 	"jobday/notes"
+	"jobday/report"
 )
 
 // bookOptions says which book a command works on and what of it.
@@ -51,6 +52,7 @@ type openBook struct {
 	files    []*finding.File // as they were read
 	selected []jobDays
 	found    finding.List // of reading and compiling
+	pages    *report.Templates
 }
 
 // jobDays is one selected job with its selected days.
@@ -105,7 +107,9 @@ func (o *bookOptions) open(ctx context.Context, sys *system) (*openBook, error) 
 	if o.job != "" {
 		found = slices.DeleteFunc(found, opened.ofAnotherJob)
 	}
-	opened.found = append(found, res.Findings...).Sort()
+	var unread finding.List
+	opened.pages, unread = report.OwnTemplates(res.Templates)
+	opened.found = append(append(found, res.Findings...), unread...).Sort()
 	return opened, o.choose(sys, opened)
 }
 

@@ -18,7 +18,7 @@ import (
 )
 
 // reportFormats are the formats of a report; text is for the terminal only.
-var reportFormats = []string{"html", "md", "csv", "json", "text"}
+var reportFormats = []string{"html", "md", "csv", "pdf", "json", "text"}
 
 // customerFormats are those of the customer's edition; there is none for other programs to read.
 var customerFormats = []string{"html", "md", "pdf", "text"}
@@ -154,7 +154,7 @@ func reportToOutput(sys *system, b *openBook, o reportOptions) error {
 	var page bytes.Buffer
 	write := func() error { return writeFormat(&page, b.inputs(), format, sys.color()) }
 	if o.edition == customerEdition {
-		write = func() error { return writeCustomer(&page, b.inputs(), format) }
+		write = func() error { return b.writeCustomer(&page, b.inputs(), format) }
 	}
 	if err := write(); err != nil {
 		return err
@@ -173,7 +173,7 @@ func (b *openBook) inputs() []report.Input {
 	var ins []report.Input
 	for _, j := range b.selected {
 		for _, d := range j.days {
-			ins = append(ins, report.Input{Day: d, Job: j.Job, Company: b.Company, Photos: b.photosOf(j.Folder)})
+			ins = append(ins, report.Input{Day: d, Job: j.Job, Company: b.Company, Photos: b.photosOf(j.Folder), Templates: b.pages})
 		}
 	}
 	return ins
@@ -184,6 +184,8 @@ func writeFormat(w io.Writer, ins []report.Input, format string, color bool) err
 	switch format {
 	case "csv":
 		return report.InvoiceCSV(w, ins)
+	case "pdf":
+		return report.DaysPDF(w, ins)
 	case "json":
 		days := make([]*notes.JobDay, 0, len(ins))
 		for _, in := range ins {

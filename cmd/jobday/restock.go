@@ -3,7 +3,7 @@ package main
 import (
 	"bytes"
 	"context"
-	"io"
+	"errors"
 
 	"github.com/spf13/cobra"
 
@@ -11,7 +11,7 @@ import (
 	"jobday/restock"
 )
 
-var restockFormats = []string{"text", "csv", "json"}
+var restockFormats = []string{"text", "html", "pdf", "md", "csv", "json"}
 
 type restockOptions struct {
 	bookOptions
@@ -45,8 +45,8 @@ whether they went into the job or onto the shelf.`,
 }
 
 func runRestock(ctx context.Context, sys *system, o restockOptions) error {
-	if err := knownFormat(o.format, restockFormats...); err != nil {
-		return err
+	if err := errors.Join(knownFormat(o.format, restockFormats...), sys.notForTerminal(o.format)); err != nil {
+		return usageError{err}
 	}
 	if o.since == "" {
 		return usagef("restock needs the first day that counts: --since YYYY-MM-DD")
@@ -63,11 +63,19 @@ func runRestock(ctx context.Context, sys *system, o restockOptions) error {
 	for _, j := range b.Jobs {
 		in.Jobs = append(in.Jobs, restock.Job{Job: j.Job, Days: j.Days})
 	}
-	write := map[string]func(io.Writer, *restock.List) error{
-		"text": report.RestockText, "csv": report.RestockCSV, "json": report.RestockJSON,
-	}[o.format]
+	made := restock.Make(in)
 	var page bytes.Buffer
-	if err := write(&page, restock.Make(in)); err != nil {
+	switch o.format {
+	case "csv":
+		err = report.RestockCSV(&page, made)
+	case "json":
+		err = report.RestockJSON(&page, made)
+	case "text":
+		err = report.RestockText(&page, made)
+	default:
+		err = b.writeSheet(&page, report.RestockSheet(made, b.Company), o.format)
+	}
+	if err != nil {
 		return err
 	}
 	return b.printed(sys, page.Bytes())

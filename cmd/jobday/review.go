@@ -13,7 +13,6 @@ import (
 	"jobday/notes"
 	"jobday/report"
 	"jobday/review"
-	"jobday/sheet"
 )
 
 var reviewFormats = []string{"text", "html", "md", "pdf", "json"}
@@ -67,7 +66,7 @@ func runReview(ctx context.Context, sys *system, o reviewOptions) error {
 		in.Jobs = append(in.Jobs, review.Job{Job: j.Job, Days: j.Days})
 	}
 	var page bytes.Buffer
-	if err := writeReview(&page, report.ReviewInput{Review: review.Of(in), Company: b.Company, Href: o.href()}, o.format); err != nil {
+	if err := writeReview(b, &page, report.ReviewInput{Review: review.Of(in), Company: b.Company, Href: o.href()}, o.format); err != nil {
 		return err
 	}
 	return b.printed(sys, page.Bytes())
@@ -99,30 +98,11 @@ func (o *reviewOptions) href() func(string, notes.Date) string {
 	}
 }
 
-func writeReview(w io.Writer, in report.ReviewInput, format string) error {
+func writeReview(b *openBook, w io.Writer, in report.ReviewInput, format string) error {
 	if format == "json" {
 		e := json.NewEncoder(w)
 		e.SetIndent("", "  ")
 		return e.Encode(in.Review)
 	}
-	return writeSheet(w, report.Review(in), format)
-}
-
-// writeSheet writes one document in a format for people.
-func writeSheet(w io.Writer, s sheet.Sheet, format string) error { return writeSheets(w, format, s) }
-
-// writeSheets writes documents, each on pages of its own, in a format for people.
-func writeSheets(w io.Writer, format string, sheets ...sheet.Sheet) error {
-	if len(sheets) == 0 {
-		return nil
-	}
-	switch format {
-	case "html":
-		return sheet.HTML(w, sheets[0], sheets[1:]...)
-	case "pdf":
-		return sheet.PDF(w, sheets[0], sheets[1:]...)
-	case "md":
-		return sheet.Markdown(w, sheets[0], sheets[1:]...)
-	}
-	return sheet.TextTo(w, sheet.TextOptions{}, sheets...)
+	return b.writeSheet(w, report.Review(in), format)
 }
