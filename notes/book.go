@@ -85,7 +85,7 @@ type MarkupBracket struct {
 // Machine is equipment that is charged for, with its rate per hour.
 type Machine struct {
 	Name string
-	Rate Money
+	Rate Money // 0.00 when it cannot be read: then nothing is billed for it
 	Span finding.Span
 }
 
@@ -108,6 +108,7 @@ type PricingRules struct {
 	Markups []Markup
 	Ceiling *Money // most that one extra comes to, nil for none
 	Source  string // of a built-in set: where it was read
+	Broken  bool   // some of it cannot be read: nothing may be billed by it
 	Span    finding.Span
 }
 

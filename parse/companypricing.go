@@ -18,16 +18,14 @@ func (r *companyReader) extraCosts() {
 	r.c.CreditUnused = r.m.flag("credit_unused")
 	for _, p := range r.named(r.m, "equipment", "the equipment") {
 		rate := p.equipmentRate(r)
-		if rate == nil {
-			continue
-		}
-		if rate.IsZero() {
+		if rate == nil { // it is known all the same, so that its hours are nobody's time
+			rate = &notes.Money{}
+		} else if rate.IsZero() {
 			r.add(finding.Finding{
 				Severity: finding.Error, Rule: "company/no-rate", Span: p.at,
 				Message: "the equipment " + quote(p.name) + " costs nothing; its hours would be billed at 0.00",
 				Hint:    "write " + p.name + ": 22.00, or leave it out", Holds: "all hours of " + p.name,
 			})
-			continue
 		}
 		r.c.Equipment = append(r.c.Equipment, notes.Machine{Name: p.name, Rate: *rate, Span: p.at})
 	}
@@ -77,7 +75,7 @@ func (r *companyReader) pricing() {
 			continue
 		}
 		set := notes.PricingRules{Name: p.name, AtCost: true, Span: p.at}
-		m := p.keys
+		m, before := p.keys, len(*r.m.found)
 		switch at := strings.ToLower(m.text("at")); at {
 		case "", "cost":
 		case "price":
@@ -93,6 +91,7 @@ func (r *companyReader) pricing() {
 		}
 		set.Ceiling = m.money("ceiling")
 		m.done()
+		set.Broken = len(*r.m.found) > before
 		r.c.Pricing = append(r.c.Pricing, set)
 	}
 }

@@ -98,6 +98,10 @@ func (b *bill) machine(text string, from []notes.Source, rows []notes.TimeRow) *
 		h.missing = "how long the " + m.Name + " was used"
 		return h
 	}
+	if m.Rate.IsZero() {
+		h.missing = "a rate for the " + m.Name + " in company.yaml"
+		return h
+	}
 	used := rows[0].Clock()
 	h.step = notes.PricingStep{
 		What: "equipment " + m.Name, Basis: used.String() + ", company.yaml: " + m.Rate.String() + " per h",

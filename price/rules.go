@@ -26,15 +26,24 @@ func (j *job) named() bool { return j.rules != nil && j.rules.Name != "" }
 // atCost reports whether labor and material are figured at what they cost.
 func (j *job) atCost() bool { return j.rules != nil && j.rules.AtCost }
 
-// findRules returns the rules the job names: the company's, or a built-in set. A name nobody knows
-// gives a finding and nil: then nothing by time and material is ready.
+// findRules returns the rules the job names: the company's, or a built-in set. A name nobody knows, or
+// rules that cannot be read whole, give a finding and nil: then nothing by time and material is ready.
 func (j *job) findRules() *notes.PricingRules {
 	if j.Job.Pricing == "" {
 		return ownRules(j.Company)
 	}
 	for i := range j.Company.Pricing {
-		if j.Company.Pricing[i].Name == j.Job.Pricing {
-			return &j.Company.Pricing[i]
+		r := &j.Company.Pricing[i]
+		if r.Name == j.Job.Pricing && r.Broken {
+			j.found.Add(finding.Finding{
+				Severity: finding.Error, Rule: "price/rules-unknown", Span: j.headSpan("pricing", j.Job.Pricing),
+				Message: "the pricing rules " + quote(r.Name) + " have an error; nothing by time and material is billed until it is put right",
+				Hint:    "see what is said about them in company.yaml", Holds: "time and material on this job",
+			})
+			return nil
+		}
+		if r.Name == j.Job.Pricing {
+			return r
 		}
 	}
 	builtIn := ForceAccount()
