@@ -79,6 +79,23 @@ func TestReadingTime(t *testing.T) {
 	scoreTable(t, "testdata/time_section.txt", 0.98, func(line string) string { return showTime(ReadTime(line, lex)) })
 }
 
+// TestReadingGrammar holds every way of writing that the grammar was made for; none may be lost.
+func TestReadingGrammar(t *testing.T) {
+	lex := testLexicon()
+	scoreTable(t, "testdata/grammar.txt", 1, func(line string) string {
+		kind, text, _ := strings.Cut(line, "\t")
+		switch f := Read(text, lex); kind {
+		case "items":
+			return written(f.Items)
+		case "time":
+			return showTime(f.Time)
+		case "said":
+			return showSaid(f)
+		}
+		return showReadings(ReadReadings(text, lex))
+	})
+}
+
 func TestReadingInstruments(t *testing.T) {
 	lex := testLexicon()
 	scoreTable(t, "testdata/reading.txt", 0.98, func(line string) string { return showReadings(Read(line, lex).Readings) })
