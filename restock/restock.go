@@ -263,11 +263,11 @@ func aboutMaterial(e notes.EntryResult) bool {
 	return e.Entry != nil && (slices.Contains(e.Entry.MayBe, notes.Material) || e.Entry.Kind == notes.Material)
 }
 
-// lineOf returns the line of a note that a source points at, as written.
+// lineOf returns the line of a note that a source points at, as written, without its bullet.
 func lineOf(d *notes.JobDay, s notes.Source) string {
 	for _, n := range d.Notes {
 		if n.File == s.File && n.Source != nil && s.Line >= 1 && s.Line <= n.Source.Lines() {
-			return strings.TrimSpace(n.Source.LineSpan(s.Line).Text())
+			return strings.TrimLeft(strings.TrimSpace(n.Source.LineSpan(s.Line).Text()), "-*+ ")
 		}
 	}
 	return ""
