@@ -9,7 +9,7 @@ import (
 // Rules is every rule the program can raise, by name. It is read-only.
 // Tests require that each is raised by its example, is not raised by the example put right, and
 // that no rule is raised that is not here.
-var Rules = slices.SortedFunc(slices.Values(slices.Concat(bookRules, priceListRules, scopeRules, noteRules, moneyRules, tradeRules, panelRules, hoursRules, restockRules, eInvoiceRules)),
+var Rules = slices.SortedFunc(slices.Values(slices.Concat(bookRules, priceListRules, scopeRules, noteRules, moneyRules, tradeRules, panelRules, recordRules, hoursRules, restockRules, eInvoiceRules)),
 	func(a, b Rule) int { return cmp.Compare(a.ID, b.ID) })
 
 // A Rule is one kind of finding: what it means, and an example of it.

@@ -17,7 +17,7 @@ import (
 var ruleID = regexp.MustCompile(`^[a-z]{3,}/[a-z][a-z-]+$`)
 
 // raising are the folders whose code makes findings.
-var raising = []string{"book", "compile", "hours", "parse", "price", "reconcile", "ubl"}
+var raising = []string{"billing", "book", "compile", "hours", "parse", "price", "reconcile", "record", "ubl"}
 
 // notRules are strings in those folders that only look like a rule.
 var notRules = map[string]bool{}

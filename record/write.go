@@ -62,7 +62,7 @@ func write(f form) []byte {
 			writeTable(&b, t)
 		}
 	}
-	b.WriteString("\n" + seal(*f.number, b.Bytes()) + "\n")
+	b.WriteString(seal(*f.number, b.Bytes()) + "\n")
 	return b.Bytes()
 }
 
