@@ -27,7 +27,7 @@ func (t *look) fit(p *phrase, a term, chosen []term) (gap int, ok bool) {
 	}
 	between := 0
 	for j := first; j <= last; j++ {
-		if !t.jots[j].filler && !covers(chosen, j) {
+		if !t.jots[j].filler && !t.jots[j].which() && !covers(chosen, j) {
 			between++
 		}
 	}
@@ -37,6 +37,11 @@ func (t *look) fit(p *phrase, a term, chosen []term) (gap int, ok bool) {
 		limit = maxGap - 1
 	}
 	return between, between <= limit
+}
+
+// which reports whether a word is a number that tells one from another, as in "ckts 1/5", and is no further thought.
+func (j jot) which() bool {
+	return isDigit(j.stem[0]) || len(j.stem) > 1 && j.stem[0] == 'n' && isDigit(j.stem[1]) || j.stem == "#" || j.stem == "ckt" || j.stem == "circuit"
 }
 
 // nearest returns the term for word n of the phrase that stands nearest to a and overlaps none

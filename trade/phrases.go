@@ -87,7 +87,7 @@ func buildPhrases(kinds []Kind, own []Fold) *phraseIndex {
 func (x *phraseIndex) fold(f Fold) {
 	id := x.word(stem(f.Word))
 	var buf [16]jot
-	for _, v := range f.Forms {
+	for _, v := range plainToo(f.Forms) {
 		js := appendJots(buf[:0], v)
 		switch {
 		case len(js) == 1:
@@ -100,6 +100,17 @@ func (x *phraseIndex) fold(f Fold) {
 			x.multi[js[0].stem] = append(x.multi[js[0].stem], r)
 		}
 	}
+}
+
+// plainToo adds to ways of writing those without their apostrophes, as most people type them: "doesnt come on".
+func plainToo(forms []string) []string {
+	out := forms
+	for _, v := range forms {
+		if strings.Contains(v, "'") {
+			out = append(out[:len(out):len(out)], strings.ReplaceAll(v, "'", ""))
+		}
+	}
+	return out
 }
 
 // word returns the number of a stem, a new one for a stem not seen before.
@@ -142,6 +153,10 @@ func (x *phraseIndex) read(kind int16, text string) phrase {
 	return p
 }
 
+// weightBase is what the uses of a word are held against. It is no count of the kinds, so that a shop's own
+// kinds do not shift what the built-in ones weigh.
+const weightBase = 64
+
 // weigh gives each word a weight by how few kinds use it, each phrase the sum of its words', and
 // enters each phrase under its rarest word.
 func (x *phraseIndex) weigh() {
@@ -160,7 +175,7 @@ func (x *phraseIndex) weigh() {
 		}
 	}
 	for id, in := range used {
-		x.weight[id] = 4 + bits.Len(uint(len(x.kinds)/max(1, in.kinds)))
+		x.weight[id] = 4 + bits.Len(uint(weightBase/max(1, in.kinds)))
 	}
 	counts, total := make([]int, len(x.weight)), 0
 	for i := range x.phrase {

@@ -32,7 +32,7 @@ func appendJots(list []jot, text string) []jot {
 			continue
 		}
 		j := jot{start: i, end: end, stem: stem(lowerWord(text[i:end]))}
-		if named(text, i) {
+		if named(text, i) || circuitNumber(list, text[i]) {
 			j.stem = "n" + j.stem
 		}
 		if j.stem == "but" || j.stem == "however" {
@@ -60,6 +60,24 @@ func named(text string, i int) bool {
 	}
 	c := text[i] | 0x20
 	return 'a' <= c && c <= 'z'
+}
+
+// circuitNumber reports whether a number that begins with c behind the words of list says which circuit
+// or space, and so counts nothing: "ckts 3 and 5".
+func circuitNumber(list []jot, c byte) bool {
+	if c < '0' || c > '9' {
+		return false
+	}
+	for n := len(list) - 1; n >= max(0, len(list)-6); n-- {
+		switch s := list[n].stem; {
+		case s == "ckt" || s == "circuit" || s == "cct" || s == "spac" || s == "slot":
+			return true
+		case s == "and" || s == "#" || len(s) > 1 && s[0] == 'n' && isDigit(s[1]):
+		default:
+			return false
+		}
+	}
+	return false
 }
 
 // jotEnd returns the end of the word, number or "#" at i, or i when none begins there.
