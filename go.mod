@@ -5,6 +5,7 @@ go 1.26.0
 require (
 	codeberg.org/go-pdf/fpdf v0.12.0
 	github.com/adrg/frontmatter v0.2.0
+	github.com/blevesearch/snowballstem v0.9.0
 	github.com/bojanz/currency v1.4.2
 	github.com/chromedp/chromedp v0.23.0
 	github.com/go-fonts/dejavu v0.3.2
