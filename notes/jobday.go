@@ -454,7 +454,8 @@ type InvoiceLine struct {
 	From    []Source      `json:"from"`
 
 	// Kind is what a tax treatment knows the line as: "scope" for a booked price, "extra", and
-	// "labor", "material" or "time and material" for a booked line charged by the hour.
+	// "labor", "material", "equipment", "subcontract" or "time and material" for a booked line charged
+	// by the hour. Material that is credited is "material" with a negative amount.
 	Kind string `json:"-"`
 }
 
