@@ -167,12 +167,13 @@ func (v *reviewView) flow() sheet.Block {
 		return sheet.Para{ID: "flow", Text: sheet.Words("Nothing was found beyond scope in this time.")}
 	}
 	c.Desc = "Of " + money(v.Found) + " found: " + strings.Join(said, ", ") + "."
-	return sheet.Keep{Blocks: []sheet.Block{c, v.madeOf("of-flow", "Where it went", v.Flow)}}
+	c.Numbers = v.madeOf("of-flow", v.Flow)
+	return c
 }
 
 // madeOf lists shares with the extras each is made of.
-func (v *reviewView) madeOf(id, caption string, list []review.Share) sheet.Table {
-	t := sheet.Table{Caption: caption, Close: true, Columns: []sheet.Column{
+func (v *reviewView) madeOf(id string, list []review.Share) *sheet.Table {
+	t := &sheet.Table{Close: true, Columns: []sheet.Column{
 		{Title: "", Width: 3}, {Title: "Count", Align: sheet.Right}, {Title: v.unit, Align: sheet.Right, Width: 2},
 		{Title: "%", Align: sheet.Right}, {Title: "% so far", Align: sheet.Right}, {Title: "Made of", Width: 5},
 	}}
@@ -225,7 +226,7 @@ func shortDay(d notes.Date) string { return strconv.Itoa(d.Day) + " " + monthNam
 // waiting is what was done on nobody's confirmed word, by age.
 func (v *reviewView) waiting() []sheet.Block {
 	c := sheet.Chart{
-		Kind: sheet.Bars, ID: "exposure", Title: "Done on nobody's confirmed word, by age", Unit: v.unit,
+		Kind: sheet.Bars, ID: "exposure", Title: "Done on nobody's confirmed word, by age, also from before this time", Unit: v.unit,
 		Desc: "What is older is harder to get agreed, and notice periods run.", Series: []sheet.Series{{Name: "exposed", Tone: sheet.Hold}},
 	}
 	var list []review.Share
@@ -236,7 +237,8 @@ func (v *reviewView) waiting() []sheet.Block {
 	if v.exposed().Sign() == 0 && v.oldest() == "nothing waits" {
 		return []sheet.Block{sheet.Para{ID: "exposure", Text: sheet.Words("No work stands done without the customer's word.")}}
 	}
-	return []sheet.Block{c, v.madeOf("of-exposure", "What waits, also from before this time", list)}
+	c.Numbers = v.madeOf("of-exposure", list)
+	return []sheet.Block{c}
 }
 
 func (v *reviewView) bar(s review.Share, href string) sheet.ChartGroup {
@@ -258,7 +260,8 @@ func (v *reviewView) kinds() []sheet.Block {
 		for _, s := range k.list[:min(len(k.list), mostBars)] {
 			c.Groups = append(c.Groups, v.bar(s, "#of-"+k.id))
 		}
-		blocks = append(blocks, c, v.madeOf("of-"+k.id, k.title+", in order of weight", k.list))
+		c.Numbers = v.madeOf("of-"+k.id, k.list)
+		blocks = append(blocks, c)
 	}
 	return append(blocks, v.faults()...)
 }
@@ -275,7 +278,7 @@ func (v *reviewView) faults() []sheet.Block {
 		Series: []sheet.Series{{Name: "still open", Tone: sheet.Stop}, {Name: "corrected", Tone: sheet.Go}},
 		Desc:   "First: " + v.Faults[0].Title + ", found " + plural(v.Faults[0].Count, "time") + ".",
 	}
-	t := sheet.Table{Caption: "Deficiencies by kind, the most frequent first", Close: true, Columns: []sheet.Column{
+	t := &sheet.Table{Close: true, Columns: []sheet.Column{
 		{Title: "", Width: 4}, {Title: "Found", Align: sheet.Right}, {Title: "Open", Align: sheet.Right},
 		{Title: "%", Align: sheet.Right}, {Title: "% so far", Align: sheet.Right}, {Title: "Gravest", Width: 2}, {Title: "Where", Width: 5},
 	}}
@@ -292,7 +295,8 @@ func (v *reviewView) faults() []sheet.Block {
 		}
 		t.Rows = append(t.Rows, row)
 	}
-	return []sheet.Block{c, t}
+	c.Numbers = t
+	return []sheet.Block{c}
 }
 
 // dayLinks leads from "2431 2026-03-12/open-knockout" to that day's report.

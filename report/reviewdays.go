@@ -85,7 +85,7 @@ func (v *reviewView) trend() []sheet.Block {
 		Desc:   "What was found beyond scope in each week, and how much of it is billed or agreed by now.",
 		Series: []sheet.Series{{Name: "found", Tone: sheet.Send}, {Name: "billed or agreed", Tone: sheet.Go}, {Name: "lost", Tone: sheet.Stop}},
 	}
-	t := sheet.Table{Caption: "Weeks, each from a Monday", Close: true, Columns: []sheet.Column{
+	t := &sheet.Table{Close: true, Columns: []sheet.Column{
 		{Title: "Week from", Width: 2}, {Title: "Job-days", Align: sheet.Right}, {Title: "Clock", Align: sheet.Right, Width: 2},
 		{Title: "Found", Align: sheet.Right, Width: 2}, {Title: "Billed or agreed", Align: sheet.Right, Width: 2},
 		{Title: "Lost", Align: sheet.Right, Width: 2}, {Title: "Made of", Width: 4},
@@ -100,7 +100,8 @@ func (v *reviewView) trend() []sheet.Block {
 		row.ID = anchor
 		t.Rows = append(t.Rows, row)
 	}
-	return []sheet.Block{sheet.Heading{Text: sheet.Words("Trend")}, c, t}
+	c.Numbers = t
+	return []sheet.Block{sheet.Heading{Text: sheet.Words("Trend")}, c}
 }
 
 // everything is the extras the amounts are made of, the credits, and material billed to nobody.

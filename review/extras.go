@@ -12,7 +12,7 @@ import (
 const (
 	Asked   = "asked for or agreed to"
 	Beyond  = "more than was booked"
-	Mending = "something found wrong was put right"
+	Mending = "a fault was put right"
 	Dropped = "booked work was dropped"
 	OnSite  = "the site needed it" // nobody of the customer's is named
 )

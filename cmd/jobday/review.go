@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"context"
 	"encoding/json"
+	"errors"
 	"io"
 	"net/url"
 	"strings"
@@ -51,8 +52,8 @@ The figures are those of the notes up to the last day. What was agreed after it 
 }
 
 func runReview(ctx context.Context, sys *system, o reviewOptions) error {
-	if err := knownFormat(o.format, reviewFormats...); err != nil {
-		return err
+	if err := errors.Join(knownFormat(o.format, reviewFormats...), sys.notForTerminal(o.format)); err != nil {
+		return usageError{err}
 	}
 	b, err := o.bookOptions.open(ctx, sys)
 	if err != nil {
