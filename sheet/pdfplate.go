@@ -214,10 +214,11 @@ func (d *layout) item(i Item) []slip {
 	}
 	left := d.lines(i.Text, room, s)
 	h := max(d.tall(left), d.tall(right))
-	out := []slip{{h: h, gap: 2 * d.k, draw: func(x, y float64) {
+	top := 1.5 * d.k
+	out := []slip{{h: h + top, gap: 2 * d.k, draw: func(x, y float64) {
 		d.rule(x, y, x+d.width, y, 0.35)
-		d.stack(left, box{x, y, room, 0}, Left)
-		d.stack(right, box{x, y, d.width, 0}, Right)
+		d.stack(left, box{x, y + top, room, 0}, Left)
+		d.stack(right, box{x, y + top, d.width, 0}, Right)
 	}}}
 	return append(out, d.indented(i.Below, style{size: 7.6 * d.k}, 0)...)
 }

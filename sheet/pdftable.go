@@ -50,8 +50,12 @@ func (d *layout) columns(t *Table, s style) []float64 {
 			return width
 		}
 		if len(rest) == 0 {
+			sum := 0.0
+			for _, i := range open {
+				sum += float64(max(t.Columns[i].Width, 1))
+			}
 			for _, i := range open { // what nobody needs stands between them
-				width[i] += left / float64(len(open))
+				width[i] += left * float64(max(t.Columns[i].Width, 1)) / sum
 			}
 		}
 		open, room, shares = rest, left, leftShares

@@ -53,7 +53,8 @@ func newReport(sys *system) *cobra.Command {
 		Use:   "report",
 		Short: "Write the daily reports: what to bill now, what is held and why",
 		Long: `Compiles the notes against the booked scope and writes a report for each job and day:
-a page to read and print (html), a text to send (md), and the lines to invoice (csv).
+a page to read and print (html), a text to send (md), and the lines to invoice (csv); on
+request also paper (pdf), made here without a browser.
 They go into the folder out of the book, or to --out DIR, or to standard output with
 --out -, and a summary is printed.
 
@@ -220,7 +221,7 @@ const indexName = "index.html"
 
 // endings are what the file of a format is called behind the date.
 var endings = map[string]string{
-	"html": ".html", "md": ".md", "csv": "-invoice-lines.csv", "json": ".json", "text": ".txt",
+	"html": ".html", "md": ".md", "csv": "-invoice-lines.csv", "pdf": ".pdf", "json": ".json", "text": ".txt",
 }
 
 // reportFiles makes the files of the selected days: out/<job>/<date>.html and so on, the lines to
