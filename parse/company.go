@@ -315,7 +315,7 @@ func (r *companyReader) classless(p namedPart, class string, at finding.Span) {
 
 func (r *companyReader) hours() {
 	if m := r.m.sub("rounding", `"rounding"`); m != nil {
-		r.minutes(m, "clock", &r.c.Rounding.Clock)
+		r.clockStep(m)
 		r.minutes(m, "billed", &r.c.Rounding.Billed)
 		m.done()
 	}

@@ -49,3 +49,18 @@ func country(m *mapping) string {
 	})
 	return ""
 }
+
+// mostClockStep is the coarsest step that start and end may be rounded to for pay: a quarter of an
+// hour. Source: 29 CFR 785.48(b), read 2026-11-25.
+const mostClockStep notes.Minutes = 15
+
+// clockStep reads what the clock is rounded to; what is coarser than pay allows counts as not written.
+func (r *companyReader) clockStep(m *mapping) {
+	before := r.c.Rounding.Clock
+	r.minutes(m, "clock", &r.c.Rounding.Clock)
+	if step := r.c.Rounding.Clock; step > mostClockStep {
+		r.c.Rounding.Clock = before
+		m.bad("clock", "the clock is rounded to "+step.String()+
+			"; rounding for pay goes to 5 minutes, a tenth or a quarter of an hour at most (29 CFR 785.48(b))", "write 15 min or less")
+	}
+}
