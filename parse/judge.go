@@ -289,7 +289,7 @@ func asTime(e evidence) (int, string) {
 		return 6, "gives clock times and hours"
 	case s.has(clockSpan):
 		return 4, "gives clock times"
-	case s.has(duration) && !s.has(workVerb|thing|heldUp|machine):
+	case s.has(duration) && !s.has(workVerb|thing|heldUp|machine) && (e.words <= 6 || s.has(named)):
 		return 4, "gives hours"
 	}
 	return 0, ""

@@ -70,8 +70,14 @@ func (sc *scanner) senseWord(text string, i int) {
 		(low == "wants" || low == "want" || low == "wanted") && next == "to" && looking[sc.at(i+2).low]:
 		m.sign &^= workVerb | asked | faulty | saidNo
 	}
-	if low == "cut" && i == 0 {
+	if low == "cut" && i == 0 || plainVerbs[low] && sc.reportsPlainly(i) {
 		m.sign |= workVerb
+	}
+	if low == "box" && sc.at(i-1).low == "in" && sc.at(i-2).sign.has(faulty) || low == "box" && sc.follows(i-3, outOfThe) {
+		m.sign |= delivered // "cracked in box", "dead out of the box"
+		for j := max(0, i-4); j < i; j++ {
+			sc.marks[j].sign &^= faulty
+		}
 	}
 	if (low == "guys" || low == "guy" || low == "man" || low == "crew" || low == "company") && sc.trade(i-1) && !signWords[sc.at(i+1).low].has(spoken|asked) {
 		m.sign |= otherTrade
@@ -251,6 +257,21 @@ func (sc *scanner) senseNone(i int) {
 	}
 }
 
+var outOfThe = []string{"out", "of", "the"}
+
+// plainVerbs are verbs of work that some people write without an ending: "fan finish", "I fix".
+var plainVerbs = wordSet("finish fix change connect install replace repair mount")
+
+// reportsPlainly reports whether a verb without an ending tells of work: behind "I" or "we", or at the
+// end of a clause that names something.
+func (sc *scanner) reportsPlainly(i int) bool {
+	before, next := sc.at(i-1), sc.at(i+1)
+	if before.low == "i" || before.low == "we" {
+		return true
+	}
+	return i > 1 && (next.kind == 0 || next.low == ",") && before.kind == wordMark && before.sign.has(thing) && !sc.at(0).sign.has(needs|leftOver|negated|asked)
+}
+
 // told are words before "no" that make it an answer.
 var told = wordSet("her him them us me is was say a oh ground hot")
 
@@ -281,7 +302,7 @@ func (sc *scanner) senseSubject(i int) {
 
 // follows reports whether the words stand from mark i on.
 func (sc *scanner) follows(i int, words []string) bool {
-	if i+len(words) > len(sc.marks) {
+	if i < 0 || i+len(words) > len(sc.marks) {
 		return false
 	}
 	for j, w := range words {

@@ -81,18 +81,18 @@ var signWords = buildSignWords(map[sign]string{
 		"confirmed accepted",
 	saidNo:    "declined declines refused refuses",
 	priceTold: "quoted bucks dollars nte quote",
-	faulty: "missing loose burnt burned scorched melted corroded rusted rusty cracked broken damaged exposed reversed " +
+	faulty: "burn missing loose burnt burned scorched melted corroded rusted rusty cracked broken damaged exposed reversed " +
 		"unsupported overheated overloaded undersized oversized ungrounded frayed chewed arcing sparking leaking charred " +
 		"discolored unsafe hazard hazardous dangerous miswired mislabeled mislabelled unlabeled buried illegal faulty " +
 		"defective rotted rotten seized swollen moldy uncovered crumbling brittle pinched nicked dangling unprotected fried bootleg backwards cooked toasted smoked",
-	foundIt:    "found noticed discovered spotted observed noted",
+	foundIt:    "find found noticed discovered spotted observed noted",
 	leftOver:   "tomorrow tmrw tmw tmr tomorow remaining todo outstanding unfinished punchlist",
 	needs:      "need needs needed",
 	questioned: "wondering unsure",
 	delivered:  "delivered received delivery backordered shipped deliveries",
 	heldUp:     "waited waiting delayed delay standby delays waits",
 	brokeDown:  "blocked down dead died flat late lost stuck broke overheated",
-	weathered: "wind rain rained raining rainy snow snowing snowed windy sunny cloudy overcast humid muddy mud storm stormy " +
+	weathered: "slippery slick wind rain rained raining rainy snow snowing snowed windy sunny cloudy overcast humid muddy mud storm stormy " +
 		"drizzle foggy freezing icy weather sleet hail thunderstorm cloudburst",
 	secured: "loto lockout tagout ppe tailgate jsa jha harness injury injured incident locked-out safety barricaded barricade",
 	otherTrade: "rigger riggers excavators welder welders plumber plumbers plumber's drywallers drywaller painter painters hvac tiler tilers framer framers roofer roofers " +
@@ -134,7 +134,7 @@ var signPhrases = buildSignPhrases(map[sign]string{
 		"not in the contract|not part of the job|not in the quote|not in quote|wasn't quoted|not on the quote|not on the order|" +
 		"not on the work order|not on work order|add on|extra work|change order|wasn't on the ticket|wasnt on the ticket|" +
 		"not in the price|isn't on the ticket|not on our ticket|not on our list|not part of the bid|off the ticket|never quoted",
-	faultPhrase: "won't open|wont open|won't close|wont close|won't reset|wont reset|won't turn|wont turn|won't start|wont start|will not open|will not close|will not reset|no cover|no covers|no ground|no gfci|no gfi|no connector|no connectors|no clamp|no blank|no blanks|no box|" +
+	faultPhrase: "found water|water in the|won't open|wont open|won't close|wont close|won't reset|wont reset|won't turn|wont turn|won't start|wont start|will not open|will not close|will not reset|no cover|no covers|no ground|no gfci|no gfi|no connector|no connectors|no clamp|no blank|no blanks|no box|" +
 		"open knockout|open knockouts|open ko|open kos|open ground|open neutral|open splice|open splices|live parts|bare wire|" +
 		"bare wires|exposed wire|exposed wires|exposed wiring|live wires|flying splice|flying splices|not grounded|not bonded|" +
 		"no bond|not supported|no support|no supports|not strapped|under one screw|same screw|under one lug|double tap|double tapped|" +

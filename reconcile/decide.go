@@ -92,7 +92,7 @@ func (d *day) unclearKind(r *read) {
 // evidence of the likeliest.
 func (d *day) match(r *read) []match {
 	ms := d.index.match(r.query, func(ev *evidence, i int) {
-		ev.fromFacts(r.facts, d.in.Job.Lines[i], d.standing.lines[i])
+		ev.fromFacts(r.entry.Text, &r.facts, &d.in.Job.Lines[i], &d.standing.lines[i])
 	})
 	r.result.Evidence = d.evidenceRows(ms)
 	return ms
@@ -136,7 +136,7 @@ func (d *day) decideWork(r *read) {
 		r.serve(d, lines, best, "is about several lines")
 		return
 	}
-	if x := d.index.excluded(r.query); x >= 0 && !(best >= sureDespite && d.besideExcluded(r, x)) {
+	if x := d.index.excluded(r.query); x >= 0 && !(best >= TakeAt && d.besideExcluded(r, x)) {
 		d.extraWork(r, 0.95, "is under Not included: "+d.in.Job.NotIncluded[x].Text)
 		return
 	}
@@ -289,7 +289,7 @@ func (d *day) samePlaces(r *read) bool {
 func (d *day) judgedApart(r *read, best float64) bool {
 	p, c := r.facts.Progress, r.facts.Consent.State
 	switch {
-	case c == notes.NoConsent && (p.ByOthers || byOtherTrade(r.entry.Text)):
+	case c == notes.NoConsent && (p.ByOthers || byOtherTrade(r.entry.Text) || byOtherName(r.entry.Text)):
 		r.set(notes.Condition, 0.8, "was done by others")
 	case c == notes.NoConsent && incidental(r.query):
 		r.set(notes.Narrative, 0.8, "is part of every job: nothing to bill apart")
@@ -357,7 +357,8 @@ func (d *day) extraWork(r *read, p float64, why string) {
 // decideExtra judges what the note itself calls an extra. A label still names the line it goes
 // with. Words that fit a booked line well are pointed out: it could be billed twice.
 func (d *day) decideExtra(r *read) {
-	if r.facts.Progress.Dropped && d.dropped(r) {
+	if (r.facts.Progress.Dropped || r.refusesBooked()) && d.dropped(r) {
+		r.facts.Progress.Dropped = true
 		return
 	}
 	r.set(notes.Extra, r.entry.Sure, r.why)

@@ -167,3 +167,18 @@ func asksUs(text string) bool {
 	}
 	return false
 }
+
+// refusesBooked reports whether somebody says no and nothing was asked or offered, so that what is
+// refused may be booked work: "owner says no fan in 19".
+func (r *read) refusesBooked() bool {
+	if r.facts.Consent.State != notes.Declined || r.facts.Price.Quoted != nil || r.entry.Section == notes.Extras {
+		return false
+	}
+	for _, w := range strings.FieldsFunc(strings.ToLower(r.entry.Text), func(c rune) bool { return c < 'a' || c > 'z' }) {
+		switch w {
+		case "asked", "ask", "offered", "offer", "wanted", "wants", "price", "quote", "quoted", "told", "too", "extra", "add", "adding", "expensive", "much", "bucks", "suggested", "recommended":
+			return false
+		}
+	}
+	return true
+}

@@ -33,6 +33,12 @@ func (st *standing) partial(h hit) {
 			}
 			break
 		}
+		if r.low(h.to-1) == "be" {
+			if !r.endsClause(h.to+1) || !r.isWord(h.to) {
+				return // "whip to be made"
+			}
+			break
+		}
 		if r.low(h.to-1) == "go" {
 			if !r.isNumber(h.from-1) && unitWord(r.low(h.from-1)) < 0 || !r.endsClause(h.to) {
 				return
@@ -51,7 +57,11 @@ func (st *standing) partial(h hit) {
 			return
 		}
 	case "only":
-		if !r.endsClause(h.to) || !r.onlyPart(h.from) {
+		if !r.endsClause(h.to) || h.to < len(r.toks) && !r.onlyPart(h.from) {
+			return
+		}
+	case "minus":
+		if r.isNumber(h.to) && r.close(h.to) {
 			return
 		}
 	case "missing", "short":

@@ -8,10 +8,10 @@ import (
 )
 
 var progressCues = cueTable{
-	sayDone: "fed and running|in and running|and running|are running|is running|up, running|energized|energised|and hot|hot and running|is running now|fires|fires up|fired up|charging|charges|lit|lit up|all lit|on and working|on and running|on and lit|done|complete|completed|finished|up and working|up, working|in and working|up and running|hot and working|live and working|" +
+	sayDone: "ok now|good now|fed and running|in and running|and running|are running|is running|up, running|energized|energised|and hot|hot and running|is running now|fires|fires up|fired up|charging|charges|lit|lit up|all lit|on and working|on and running|on and lit|done|complete|completed|finished|up and working|up, working|in and working|up and running|hot and working|live and working|" +
 		"all working|working|is working|are working|works|now working|and working|buttoned up|wrapped up|all set|good to go|closed out|" +
 		"landed and working|installed and working|tested and working|all wrapped up|energized and working|working now|runs|finished up",
-	sayPartial: "only|missing|short|need|needs|not ready|not hauled|off till|off until|open till|open until|till inspection|until inspection|till insp|till the inspection|still behind|still boxed|still in the box|still in box|still missing|still on order|still out|still off|still wrapped|no power yet|no wire|no wires|no pipe|no conduit|no cable|no trim|no devices|conduit only|pipe only|boxes only|box only|line side only|load side only|rough only|rough in only|wire only|cable only|raceway only|to follow|tmw|tmrw|tomorrow|started|started on|began|begun|under way|underway|in progress|roughed|roughed in|rough in done|rough done|rough is done|partial|partially|partly|mostly|almost|nearly|" +
+	sayPartial: "minus|to be|only|missing|short|need|needs|not ready|not hauled|off till|off until|open till|open until|till inspection|until inspection|till insp|till the inspection|still behind|still boxed|still in the box|still in box|still missing|still on order|still out|still off|still wrapped|no power yet|no wire|no wires|no pipe|no conduit|no cable|no trim|no devices|conduit only|pipe only|boxes only|box only|line side only|load side only|rough only|rough in only|wire only|cable only|raceway only|to follow|tmw|tmrw|tomorrow|started|started on|began|begun|under way|underway|in progress|roughed|roughed in|rough in done|rough done|rough is done|partial|partially|partly|mostly|almost|nearly|" +
 		"left|most of|all but|everything but|all except|everything except|done except|complete except|finished except|finished all but|to go|left but|only left|thats left|left is|finished rough|finished roughing|finished the rough|rough finished|rough complete|rough is complete|rough in done|rough in complete|halfway|part way|still need|still needs|still have to|still has to|still to|still missing|" +
 		"left to do|to do|no trim yet|no labels yet|need to|needs to|not all|not landed|not trimmed|not terminated|" +
 		"not energized|not connected|not hooked up|not tied in|not tested|not finished|not complete|not completed|not labeled|not on yet|not on|not in yet|" +
@@ -102,12 +102,26 @@ func (st *standing) undone() {
 			st.touch(i, j)
 			continue
 		}
+		if low := r.low(j); strings.HasSuffix(low, "ed") && len(low) > 3 && !noWork[low] && r.low(i) == "not" {
+			st.no = true // "not tied to the relay"
+			st.touch(i, j+1)
+			continue
+		}
 		if w, ok := trade.FindWord(r.low(j)); !ok || w.Class != trade.VerbWord || w.Dim == "test" || w.Dim == "repair" {
 			continue
 		}
 		st.no, st.untouchedIf = true, true
 		st.touch(i, j+1)
 	}
+}
+
+// noWork are participles that tell of no work of ours: "not needed".
+var noWork = map[string]bool{
+	"needed": true, "wanted": true, "allowed": true, "required": true, "included": true, "used": true, "asked": true, "expected": true,
+	"damaged": true, "listed": true, "grounded": true, "bonded": true, "supported": true, "strapped": true, "rated": true, "sealed": true,
+	"covered": true, "labeled": true, "labelled": true, "secured": true, "marked": true, "protected": true, "approved": true, "authorized": true,
+	"signed": true, "booked": true, "quoted": true, "priced": true, "related": true, "interested": true, "involved": true, "billed": true,
+	"charged": true, "tested": true, "energized": true, "delivered": true, "arrived": true, "locked": true, "decided": true, "fused": true,
 }
 
 // spokenFor reports whether a phrase about progress or a fault begins with the word at token i.
