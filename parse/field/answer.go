@@ -79,8 +79,21 @@ func (r *reader) answerAt(i int) notes.ConsentState {
 		}
 	case "skip", "forget", "pass", "nevermind":
 		return notes.Declined
-	case "send", "email", "maybe", "wait", "price", "quote", "depends", "let", "think", "check", "ask", "call":
+	case "next":
+		if next == "time" || next == "year" || next == "month" {
+			return notes.Declined
+		}
+	case "maybe", "price", "quote", "depends", "think":
 		return notes.Asked
+	case "wait", "hold":
+		if r.endsClause(i + 1) {
+			return notes.Asked
+		}
+	case "send", "email", "call", "check", "ask", "let":
+		switch next {
+		case "price", "quote", "a", "the", "me", "her", "him", "them", "us", "it", "with", "office", "back", "over":
+			return notes.Asked
+		}
 	}
 	return notes.NoConsent
 }

@@ -18,6 +18,9 @@ func (r *reader) loneNumber(i int, list []timePart) (timePart, bool) {
 	if a, ok := r.travelBehind(i); ok {
 		return a, true
 	}
+	if a, ok := r.payHours(i); ok {
+		return a, true
+	}
 	if m, to, ok := r.bareTravel(i, list); ok {
 		return timePart{kind: aStated, from: i, to: to, minutes: m}, true
 	}
@@ -145,6 +148,24 @@ func (r *reader) bareTravel(i int, list []timePart) (notes.Minutes, int, bool) {
 	}
 	m, ok := wholeMinutes(n.v, unit)
 	return m, n.next, ok && m <= 4*60 && m >= 5
+}
+
+// payHours reads hours that stand beside how they are paid, in a text about time: "reg 8 OT 2", "8 reg".
+func (r *reader) payHours(i int) (timePart, bool) {
+	n, ok := r.num(i)
+	if !r.bold || !ok || n.v.Cmp(notes.Int(16)) > 0 || !payWord(r.low(i-1)) && !payWord(r.low(n.next)) || r.low(n.next) == ":" {
+		return timePart{}, false
+	}
+	m, ok := wholeMinutes(n.v, 60)
+	return timePart{kind: aStated, from: i, to: n.next, minutes: m}, ok
+}
+
+func payWord(low string) bool {
+	switch low {
+	case "reg", "regular", "ot", "overtime", "dt", "doubletime":
+		return true
+	}
+	return false
 }
 
 // travelBehind reads ".5 travel" in a text about time: hours below 4, else minutes.

@@ -9,25 +9,25 @@ import (
 var consentCues = cueTable{
 	sayAsked: "shed like|hed like|theyd like|id like them to|asked for|asked if|asked us to|asked us|asked me to|asked me|asked|asks for|wants|wanted|want|would like|requested|requests|request|looking for|" +
 		"asked about|wondering if|inquired|wants a price|wants a quote|also wants",
-	sayYes: "waved us on|waved us through|yes from|yes per|yes by|yes to it|yes to both|shell pay|hell pay|theyll pay|will pay|will pay for it|willing to pay|happy to pay|agreed to pay|offered to pay|says to bill it|say yes|say ok|say do it|say go ahead|insisted|gave a yes|gave his ok|gave her ok|gave their ok|gave verbal|says bill it|said bill it|said to bill it|told us to bill it|says go ahead|says go for it|said go for it|says ok|says okay|says yes|says do it|says its fine|okd|okayed|oked|ok ' d|approved|approves|approve|authorized|authorised|said go ahead|said to go ahead|said yes|said ok|said okay|said do it|said to do it|said go|" +
+	sayYes: "his nickel|her nickel|their nickel|his dime|her dime|their dime|go - ahead from|the go - ahead|got the go - ahead|gave the go - ahead|gave us the go - ahead|gave go - ahead|gave us up to|gave me up to|waved us on|waved us through|yes from|yes per|yes by|yes to it|yes to both|shell pay|hell pay|theyll pay|will pay|will pay for it|willing to pay|happy to pay|agreed to pay|offered to pay|says to bill it|say yes|say ok|say do it|say go ahead|insisted|gave a yes|gave his ok|gave her ok|gave their ok|gave verbal|says bill it|said bill it|said to bill it|told us to bill it|says go ahead|says go for it|said go for it|says ok|says okay|says yes|says do it|says its fine|okd|okayed|oked|ok ' d|approved|approves|approve|authorized|authorised|said go ahead|said to go ahead|said yes|said ok|said okay|said do it|said to do it|said go|" +
 		"told us to go ahead|told me to go ahead|told us to do it|told us to|told me to|directed us to|directed me to|instructed us to|gave the ok|gave ok|gave us the ok|gave the go ahead|gave us the go ahead|gave go ahead|" +
 		"gave approval|go ahead from|green light|greenlit|agreed|agrees|agreed to|texted yes|texted ok|texted back yes|texted go ahead|emailed yes|emailed ok|replied yes|ok verbally|at owners request|at customers request|per owners request|per customers request|at the owners request|at the customers request|per the owners request|verbal go ahead|" +
 		"ok from|okay from|the ok from|ok by|ok per|got the ok|got ok|got approval|got an ok|confirmed by|accepted|accepts|accepted by|thumbs up|said fine|said sure|said that's fine|said thats fine|said its fine|said its good|said its ok|said it's ok|had us|go ahead per",
 	sayYesBy:  "per|as per|instructed by|directed by|ordered by|at the request of",
-	sayYesIf:  "took it|directed|instructed|proceed|cool with it|good w /|good with|fine w /|cool with|cool w /|works for|bill it|fine with it|is fine with|good with it|ok with it|okay with it|ok w / it|ok|okay|fine with|ok with|okay with|is fine|was fine|is ok|is okay|go ahead|to proceed|directive",
-	sayBare:   "yes|yep|yeah|no|nope",
+	sayYesIf:  "ok w /|okay w /|took it|directed|instructed|proceed|cool with it|good w /|good with|fine w /|cool with|cool w /|works for|bill it|fine with it|is fine with|good with it|ok with it|okay with it|ok w / it|ok|okay|fine with|ok with|okay with|is fine|was fine|is ok|is okay|to proceed|directive",
+	sayBare:   "yes|yep|yeah|no|nope|fine|sure|do it|go for it|go ahead|add it|waiting",
 	saySaid:   "said|says|say|told us|told me|replied|answered|texted|texted back|emailed|emailed back|wrote|wrote back",
 	saySigned: "her initials|his initials|their initials|sig|sig by|initialed|initialled|initials from|initialed it|initialed the ticket|signed ticket|signed the ticket|signed the slip|signed t & m|signed|signed off|sign off|signed off on|signed for it|signed for|signature from",
 	sayNo: "told her no|told him no|told them no|said no way|went with another|going with another|went with somebody else|using another|not in the budget|no budget|out of budget|over budget|changed her mind|changed his mind|changed their mind|changed their minds|backed out|but not today|but not now|not right now|maybe later|maybe next|too high|too steep|too rich|hold off|hold off on|holding off|wants to hold off|wants to wait|doesnt want to spend|doesnt want to pay|not willing to pay|shot it down|nixed|killed it|balked|lives with it|will live with it|leave it as is per|decided not to|decided not|decided against it|says skip it|wont approve|will not approve|wont sign|would not sign|wouldnt sign|refuses|too much money|too pricey|cant afford|costs too much|declined|declines|declined it|said no|told us no|told me no|dont bother|dont bother with|not now|turned it down|turned us down|refused|rejected|passed on it|passed on|not interested|" +
 		"no thanks|too expensive|vetoed|wont pay|will not pay|said leave it|said to leave it|said forget it|said not to|told us not to|told me not to|opted out|said skip it|said to skip it|not this year|said not this time|not this time|said not today|said maybe later|said hold off|said to hold off|would rather not|rather not",
 	sayDropBy: "doesnt need|does not need|didnt need|no longer needs|dont need|cancelled|canceled|cancelled it|cancels|said skip|says skip|said to skip|took it out",
 	sayNoIf:   "no go|passed|doesnt want|does not want|did not want|didnt want|dont want|turned down|no longer wants|not going to pay|against it|said nope|nope",
-	sayPending: "cant reach|cannot reach|could not reach|couldnt reach|couldnt get hold of|could not get hold of|couldnt get ahold of|cant get hold of|cant get ahold of|nobody to sign|no one to sign|nobody there to sign|no one there to sign|wants to think|wanted to think|has to think|needs to think|co sent|sent co|sent the co|sent a co|co submitted|co pending|change order sent|change order submitted|change order pending|sent change order|sent a change order|not back yet|to approve|to authorize|to sign|to initial|to ok it|to okay it|left message|left a message|left her a message|left him a message|left msg|left voicemail|left a voicemail|left vm|lvm|i would price|would price it|would price|will price it|will price|office to price|office to quote|office will price|to office for a price|to the office for a price|office for price|office for pricing|wants pricing|wants price|wants a number|asked the price|how much|price first|price it first|work up a price|get her a price|get him a price|get them a price|needs a price|need a price|needs price|need price|needs pricing|to be priced|hasnt decided|has not decided|undecided|on the fence|sleep on it|mull it over|thinking it over|think about it|still deciding|talking to|has to clear it|will ask|would ask|asking his|asking her|asking the|no price yet|send price|send a price|send her a price|send him a price|send them a price|would email|will email|to confirm|will quote|office will quote|call the builder|call the office|call office|ask boss|ask the boss|needs to talk to|has to talk to|will talk to|wants to talk to|going to check with|has to check with|needs to check with|will check with|has to ask|needs to ask|needs to run it by|never got an answer|never heard back|no reply|no response|hasnt answered|hasnt replied|no ok yet|no ok|no okay|not authorized|not authorised|not approved|not okd|not yet approved|not yet authorized|waiting for approval|waiting on approval|awaiting approval|pending approval|pending ok|" +
+	sayPending: "has to ok|have to ok|has to okay|needs to ok|need to ok|needs to okay|did not get a signature|didnt get a signature|could not get a signature|couldnt get a signature|didnt get it signed|did not get it signed|couldnt get it signed|could not get it signed|never got it signed|shell think|hell think|theyll think|going to think|cant reach|cannot reach|could not reach|couldnt reach|couldnt get hold of|could not get hold of|couldnt get ahold of|cant get hold of|cant get ahold of|nobody to sign|no one to sign|nobody there to sign|no one there to sign|wants to think|wanted to think|has to think|needs to think|co sent|sent co|sent the co|sent a co|co submitted|co pending|change order sent|change order submitted|change order pending|sent change order|sent a change order|not back yet|to approve|to authorize|to sign|to initial|to ok it|to okay it|left message|left a message|left her a message|left him a message|left msg|left voicemail|left a voicemail|left vm|lvm|i would price|would price it|would price|will price it|will price|office to price|office to quote|office will price|to office for a price|to the office for a price|office for price|office for pricing|wants pricing|wants price|wants a number|asked the price|how much|price first|price it first|work up a price|get her a price|get him a price|get them a price|needs a price|need a price|needs price|need price|needs pricing|to be priced|hasnt decided|has not decided|undecided|on the fence|sleep on it|mull it over|thinking it over|think about it|still deciding|talking to|has to clear it|will ask|would ask|asking his|asking her|asking the|no price yet|send price|send a price|send her a price|send him a price|send them a price|would email|will email|to confirm|will quote|office will quote|call the builder|call the office|call office|ask boss|ask the boss|needs to talk to|has to talk to|will talk to|wants to talk to|going to check with|has to check with|needs to check with|will check with|has to ask|needs to ask|needs to run it by|never got an answer|never heard back|no reply|no response|hasnt answered|hasnt replied|no ok yet|no ok|no okay|not authorized|not authorised|not approved|not okd|not yet approved|not yet authorized|waiting for approval|waiting on approval|awaiting approval|pending approval|pending ok|" +
 		"will let us know|let us know|lets us know|thinking about it|thinks about it|will think|get back to us|get back to me|not signed|unsigned|no answer|no answer yet|no signature|" +
 		"needs approval|need approval|needs ok|needs an ok|need ok|need an ok|to be approved|before approval|havent heard|haven't heard back|needs owner approval|needs owners ok|not sure yet|no word from|nobody approved|nobody okd|nobody signed|needs authorization|need authorization|no approval|without approval|without ok",
 	howVerbal: "verbally ok|verbally okd|verbally okayed|verbally approved|verbally authorized|verbally agreed|verbal|verbally|verbal ok|verbal okay|verbal yes|verbal approval|verbal from|verbal per|verbal by|by word of mouth",
 	howOnSite: "on site|onsite|in person|on the spot|at the site",
-	howPhone:  "by phone|over the phone|on the phone|phone|phoned|via phone|called|phone call|by telephone",
+	howPhone:  "am call|pm call|by call|on a call|by phone|over the phone|on the phone|phone|phoned|via phone|called|phone call|by telephone",
 	howText:   "texted|by text|via text|text message|text msg|text|sms|by message|texts",
 	howMail:   "emailed|by email|via email|email|e-mail|by e-mail|e - mail|mailed",
 }
@@ -78,9 +78,12 @@ func (v *verdict) take(h hit) {
 			v.dropped = h
 		}
 	case sayBare:
-		if low := r.low(h.from); low == "no" || low == "nope" {
+		switch r.low(h.from) {
+		case "no", "nope":
 			v.alone(h, notes.Declined)
-		} else {
+		case "waiting":
+			v.alone(h, notes.Asked)
+		default:
 			v.alone(h, notes.Authorized)
 		}
 	case saySaid:
@@ -238,10 +241,8 @@ func (v *verdict) ask(h hit) {
 			return // nothing is asked of us
 		}
 	}
-	if r.low(h.from) == "asked" && h.to-h.from == 1 {
-		if end, ok := r.personAt(h.to); ok && r.low(end) == "to" && r.low(end+1) != "sign" && r.low(end+1) != "approve" {
-			return // "asked the tenant to move the couch"
-		}
+	if r.low(h.from) == "asked" && r.otherWish(h) {
+		return
 	}
 	if from, end := r.personBefore(h.from); end > 0 && (r.low(end-1) == "inspector" || r.low(from) == "ahj") {
 		return // what an inspector wants is no extra anybody ordered
@@ -306,6 +307,7 @@ func (v *verdict) yes(h hit) {
 	case r.conditional(h.from):
 		v.pending, v.waiting = true, h
 		v.signed = false
+	case r.paperwork(h.from - 1):
 	case r.low(h.from) == "agreed" && r.low(h.to) == "on", r.low(h.from) == "had" && r.low(h.to) == "all",
 		r.low(h.from) == "accepted" && r.low(h.from-1) == "delivery":
 	default:

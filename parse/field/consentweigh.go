@@ -57,12 +57,74 @@ func (v *verdict) mayRefuse(h hit) {
 // it: "told her 450, no", "asked Tam, yes".
 func (v *verdict) alone(h hit, s notes.ConsentState) {
 	r := v.r
-	if h.from == 0 || !r.breaks(h.from-1) || !r.endsClause(h.to) {
+	quoted := r.low(h.from-1) == `"` || r.low(h.from-1) == "“"
+	if h.from == 0 || !quoted && !r.breaks(h.from-1) || !r.endsClause(h.to) && !(quoted && r.low(h.to) == `"`) {
 		return
 	}
-	if v.asked.to > 0 || v.how != "" || r.priced() && (s == notes.Authorized || r.personAnywhere(h.from) != "" || pronounBefore(r, h.from)) {
+	switch r.low(h.from) {
+	case "yes", "yep", "yeah", "no", "nope":
+	case "waiting":
+		if r.priced() && v.decided == notes.NoConsent {
+			v.pending, v.waiting = true, h
+		}
+		return
+	default: // "PM: go ahead": only as somebody's answer
+		if !quoted && r.low(h.from-1) != ":" || r.personAnywhere(h.from) == "" {
+			return
+		}
+		v.settle(h, s)
+		return
+	}
+	if v.asked.to > 0 || v.how != "" || r.priced() && (s == notes.Authorized || r.personAnywhere(h.from) != "" || pronounBefore(r, h.from) || r.offerBefore(h.from)) {
 		v.settle(h, s)
 	}
+}
+
+// offerBefore reports whether something was offered or quoted before token i.
+func (r *reader) offerBefore(i int) bool {
+	for j := max(0, i-clauseReach); j < i; j++ {
+		switch r.low(j) {
+		case "offered", "quoted", "proposed", "bid", "priced", "recommended", "suggested":
+			return true
+		}
+	}
+	return false
+}
+
+// paperwork reports whether token i is a paper that is approved or signed without anybody ordering
+// work: "permit approved".
+func (r *reader) paperwork(i int) bool {
+	switch r.low(i) {
+	case "permit", "permits", "submittal", "submittals", "drawing", "drawings", "plan", "plans", "rough", "inspection", "invoice",
+		"timecard", "timesheet", "sheet", "schedule", "sample", "samples", "color", "delivery", "loto":
+		return true
+	}
+	return false
+}
+
+// otherWish reports whether what was asked is no work: "asked what the noise was", "asked the tenant to
+// move the couch", "asked GC for a key".
+func (r *reader) otherWish(h hit) bool {
+	switch next := r.low(h.to); next {
+	case "what", "why", "where", "when", "who", "how":
+		return h.to-h.from == 1 && r.low(h.to+1) != "much"
+	case "it", "them", "that":
+		return r.low(h.to-1) == "about"
+	}
+	if h.to-h.from > 1 {
+		return false
+	}
+	end, ok := r.personAt(h.to)
+	if !ok {
+		return false
+	}
+	switch r.low(end) {
+	case "to":
+		return r.low(end+1) != "sign" && r.low(end+1) != "approve"
+	case "for", "about", "where", "what", "if", "when":
+		return r.clauseStart(h.from) == h.from && r.low(end+1) != "price" && r.low(end+1) != "approval" && r.low(end+1) != "ok"
+	}
+	return false
 }
 
 // perAhead reports whether "per" and a person follow in the clause at token i.

@@ -10,7 +10,7 @@ import (
 func (r *reader) whoSaid(h hit, end int) (string, int) {
 	i := h.to
 	last := r.low(h.to - 1)
-	linked := last == "by" || last == "from" || last == "per" || last == "of" || h.sense == sayYesBy
+	linked := last == "by" || last == "from" || last == "per" || last == "of" || h.sense == sayYesBy || last == "reach"
 	if h.sense == sayYesIf {
 		linked = false
 	}

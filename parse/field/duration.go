@@ -54,6 +54,13 @@ func (r *reader) stretchAt(i int) (stretch, bool) {
 		return stretch{}, false
 	}
 	s, ok := r.unitOfTime(n.v, n.next)
+	if q := n.next; r.low(q) == "quarters" {
+		if q++; r.low(q) == "of" {
+			q += 2
+		}
+		s.minutes, ok = wholeMinutes(n.v, 15)
+		s.next, ok = q+1, ok && hourWord(r.low(q))
+	}
 	if ok && r.low(i-1) == "of" && r.low(i-2) == "most" {
 		s.doubt = "most of it is not one time"
 	}
@@ -133,6 +140,9 @@ func (r *reader) hoursAndPart(v notes.Decimal, i int) (stretch, bool) {
 	}
 	if p := r.andPart(i); p > 0 {
 		s.minutes, s.next = m+p, i+3
+		if r.low(i+1) != "a" {
+			s.next = i + 2
+		}
 		return s, true
 	}
 	j := i
@@ -183,7 +193,9 @@ func afterAmount(low string) bool {
 
 // andPart returns the minutes of "and a half" or "and a quarter" at token i, or 0.
 func (r *reader) andPart(i int) notes.Minutes {
-	if (r.low(i) != "and" && r.low(i) != "&") || r.low(i+1) != "a" {
+	if r.low(i) == "&" && (r.low(i+1) == "half" || r.low(i+1) == "quarter") {
+		i-- // "hour & half"
+	} else if (r.low(i) != "and" && r.low(i) != "&") || r.low(i+1) != "a" {
 		return 0
 	}
 	switch r.low(i + 2) {
@@ -265,12 +277,14 @@ func (r *reader) namesThing(i int) bool {
 	switch r.low(i) {
 	case "timer", "timers", "rated", "rating", "fire", "wall", "clock", "timeclock", "battery",
 		"photocell", "discharge", "door", "backup", "old", "ago", "notice", "firestop", "capacity",
-		"runtime", "delay":
+		"runtime", "delay", "late", "early", "behind", "past":
 		return true
+	case "mins":
+		return hourWord(r.low(i-1)) && !r.isNumber(i+1)
 	case "minimum":
 		return true
 	case "min":
-		return r.low(i+1) == "charge" || r.low(i+1) == "call"
+		return r.low(i+1) == "charge" || r.low(i+1) == "call" || hourWord(r.low(i-1)) && i+1 >= len(r.toks)
 	case "time":
 		return r.low(i+1) == "clock" || r.low(i+1) == "switch" || r.low(i+1) == "delay"
 	case "of":

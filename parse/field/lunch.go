@@ -23,6 +23,9 @@ func (r *reader) pausePart(i int, inside bool, list []timePart) (timePart, bool)
 	if t.kind != number && t.kind != symbol && !inside && t.low != "lunch" && !numberWordAt(t.low) {
 		return timePart{}, false
 	}
+	if t.low == "-" && inside && list[len(list)-1].kind == aPerson {
+		return timePart{}, false // "Ines - 8 / Tobias - 8"
+	}
 	p, ok := r.pauseAt(i, inside)
 	if last := len(list) - 1; !ok && inside && r.breakWord(i) && list[last].kind == aSpan && i-list[last].to <= 3 && r.endsClause(i+1) && r.tookLunch(list[last].to, i) {
 		return timePart{kind: aPause, from: i, to: i + 1, doubt: "does not say how long the lunch was"}, true

@@ -366,7 +366,7 @@ func commonWord(low string) bool {
 		"thursday", "fri", "friday", "sat", "saturday", "sun", "sunday", "jan", "feb", "mar", "apr",
 		"jun", "jul", "aug", "sep", "sept", "oct", "nov", "dec", "january", "february", "march",
 		"july", "august", "september", "october", "november", "december", "today", "yesterday",
-		"hrs", "hours", "hour", "time", "times", "site", "labor", "labour", "crew", "lunch", "break", "shift", "delay", "delays", "meeting", "shutdown", "outage", "elevator", "rain", "power", "inspection",
+		"hrs", "hours", "hour", "time", "times", "site", "ot", "dt", "reg", "regular", "overtime", "straight", "labor", "labour", "crew", "lunch", "break", "shift", "delay", "delays", "meeting", "shutdown", "outage", "elevator", "rain", "power", "inspection",
 		"total", "travel", "drive", "helper", "apprentice", "work", "worked", "on", "off", "in", "out", "from", "start",
 		"started", "day", "all", "both", "am", "pm", "no", "the", "a", "i", "me", "we", "us":
 		return true

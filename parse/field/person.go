@@ -153,7 +153,7 @@ func (r *reader) roleAt(i int, article bool) (end int, ok bool) {
 		}
 		if roleWord(plainOwner(r.low(i + n))) {
 			end = i + n + 1
-			for roleWord(plainOwner(r.low(end))) && r.toks[end].spaced {
+			for (roleWord(plainOwner(r.low(end))) || r.low(end) == "board") && r.toks[end].spaced {
 				end++ // "GC super", "owner's wife"
 			}
 			if r.possessive(end - 1) {
@@ -175,6 +175,11 @@ func (r *reader) nameBehind(i int) int {
 	if r.low(j) == "." && r.close(j) && len(r.low(j-1)) <= 5 {
 		j++
 	}
+	if title(r.low(j)) && r.capital(j) {
+		if end, ok := r.personAt(j); ok {
+			return end
+		}
+	}
 	if !r.capital(j) || !r.toks[j].spaced || r.shouting(j) && r.shouting(i-1) || !r.personName(j) {
 		return i
 	}
@@ -190,7 +195,7 @@ func roleWord(low string) bool {
 		"rep", "supt", "coach", "pastor", "marshal", "teacher", "nurse", "director", "plant", "harbormaster", "dockmaster", "operator", "steward", "maintenance", "staff", "receptionist", "caretaker", "janitor", "dr", "lady", "buyer", "realtor",
 		"cust", "custy", "mgmt", "management", "president", "treasurer", "secretary", "warden", "deacon", "priest", "librarian", "dean", "prof",
 		"professor", "neighbor", "resident", "occupant", "grower", "rancher", "cook", "developer", "designer", "decorator", "agent",
-		"bookkeeper", "assistant", "gm", "proprietor", "guard":
+		"bookkeeper", "assistant", "gm", "hoa", "corporate", "ownership", "proprietor", "guard":
 		return true
 	}
 	return false

@@ -7,9 +7,9 @@ import (
 )
 
 var priceCues = cueTable{
-	sayQuoted:    "charged|gave her a price of|gave him a price of|quoted|quote|quoted at|priced at|priced|price|bid|estimated at|estimate|told her|told him|told them|told owner|told the owner|told customer|told the customer|gave a price of|price of|agreed on|flat|lump sum",
-	sayQuotedIf:  "for|at|to|w /|with|told|offered",
-	sayNotOver:   "cap of|limit of|max of|nte|not to go over|dont go over|do not go over|keep it under|stay under|not to exceed|not over|not more than|ceiling of|no more than|dont exceed|do not exceed|capped at",
+	sayQuoted:    "gave her a number|gave him a number|gave them a number|charged|gave her a price of|gave him a price of|quoted|quote|quoted at|priced at|priced|price|bid|estimated at|estimate|told her|told him|told them|told owner|told the owner|told customer|told the customer|gave a price of|price of|agreed on|flat|lump sum",
+	sayQuotedIf:  "for|at|to|w /|with|told|offered|said",
+	sayNotOver:   "gave us up to|gave me up to|cap of|limit of|max of|nte|not to go over|dont go over|do not go over|keep it under|stay under|not to exceed|not over|not more than|ceiling of|no more than|dont exceed|do not exceed|capped at",
 	sayNotOverIf: "max|cap|ceiling|up to|limit",
 	sayFree: "free swap|free replacement|free repair|free fix|comp it|comping it|no charge|n / c|no cost|on us|on the house|freebie|for free|free of charge|gratis|no bill|dont bill|do not bill|not billing|wont charge|wont bill|didnt charge|not charging|eat it|eating it|" +
 		"comped|no extra charge|not charged|free",
@@ -82,6 +82,10 @@ func (s *sum) quoted(h hit) {
 		return
 	}
 	told := r.low(h.from) == "told"
+	if a, ok := r.amountAt(h.to+1, false); ok && r.low(h.to) == "," && r.low(h.from) == "gave" && r.endsClause(a.next) {
+		s.quote(a, h.from) // "gave her a number, 340"
+		return
+	}
 	for i := h.to; i < min(len(r.toks), h.to+6) && !r.breaks(i); i++ {
 		a, ok := r.amountAt(i, false)
 		if !ok {
@@ -118,7 +122,7 @@ func (r *reader) countedThing(i int) bool {
 		return false
 	}
 	switch r.low(i) {
-	case "each", "ea", "total", "for", "and", "plus", "by", "on", "to", "she", "he", "they", "ok", "dollars", "bucks", "flat", "apiece", "per", "with", "w", "incl", "including", "tax", "but", "if", "already", "yesterday", "today", "he's", "cash", "check":
+	case "each", "ea", "total", "for", "and", "plus", "by", "on", "to", "she", "he", "they", "ok", "dollars", "bucks", "flat", "apiece", "per", "with", "w", "incl", "including", "tax", "but", "if", "already", "yesterday", "today", "he's", "cash", "check", "accepted", "approved", "agreed", "declined", "ok'd", "okd", "waiting":
 		return false
 	}
 	return true
@@ -160,7 +164,7 @@ func (s *sum) offered(h hit) {
 func (r *reader) dealAround(h hit) bool {
 	prev := r.low(h.from - 1)
 	switch r.low(h.from) {
-	case "told", "offered":
+	case "told", "offered", "said":
 		for _, k := range r.near(h.to, h.to+clauseReach) {
 			if k.sense.topic() == aboutConsent && !k.sense.quiet() {
 				return true
@@ -209,7 +213,7 @@ func (s *sum) ceiling(h hit, plain bool) {
 		i++
 	}
 	a, ok := r.amountAt(i, false)
-	if !ok || !plain && !a.sign || !a.sign && r.countedThing(a.next) {
+	if !ok || !plain && !a.sign || !a.sign && r.countedThing(a.next) && r.low(a.next) != `"` {
 		return
 	}
 	m := a.m
@@ -345,7 +349,7 @@ func (s *sum) agreedAmount() {
 			continue
 		}
 		a, ok := r.amountAt(i, false)
-		if !ok || a.sign || a.rate || !r.endsClause(a.next) && !(r.low(a.next) == "for" && r.yesEnds(i)) {
+		if !ok || a.sign || a.rate || !r.endsClause(a.next) && !((r.low(a.next) == "for" || r.low(a.next) == "by" || r.low(a.next) == "on") && r.yesEnds(i)) {
 			continue
 		}
 		whole, even := a.m.Decimal().Int()
@@ -405,7 +409,7 @@ func (r *reader) amountAt(i int, fresh bool) (amount, bool) {
 	}
 	a.m, a.next = notes.Cents(v), next
 	r.amountTail(&a)
-	if a.next == next && !a.sign && r.close(next) && !r.clockStops(next) {
+	if a.next == next && !a.sign && r.close(next) && !r.clockStops(next) && r.low(next) != `"` && r.low(next) != "”" {
 		return a, false
 	}
 	return a, true

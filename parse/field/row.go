@@ -308,6 +308,9 @@ func (b *rowBuilder) crew(a timePart, parts []timePart, k int) {
 	if b.cur.timed && b.cur.row.Crew > 0 {
 		b.flush()
 	}
+	if b.cur.row.Crew > 0 && !b.cur.timed && a.from-b.cur.to <= 1 && k > 0 && parts[k-1].kind == aCrew {
+		a.heads += b.cur.row.Crew // "2 electricians 1 apprentice"
+	}
 	leads := k+1 < len(parts) && (parts[k+1].kind == aSpan || parts[k+1].kind == aStated) && parts[k+1].from-a.to <= 1
 	if b.cur.timed && leads && (len(b.cur.row.People) > 0 || b.r.separated(a.from)) {
 		b.flush()

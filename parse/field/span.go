@@ -17,7 +17,7 @@ func (r *reader) spanPart(i int, list []timePart) (timePart, bool) {
 	if !p.strong() && !r.borneOut(i, p, list) {
 		return timePart{}, false
 	}
-	if off := r.low(i - 1); len(list) == 0 && i > 1 && (off == "off" || off == "down" || off == "out" || off == "open" || off == "closed") {
+	if len(list) == 0 && r.notWorked(i) {
 		r.claimTokens(i, p.next) // "power off 10:15-10:40"
 		return timePart{}, false
 	}
@@ -28,12 +28,43 @@ func (r *reader) spanPart(i int, list []timePart) (timePart, bool) {
 	return timePart{kind: aSpan, from: from, to: p.next, pair: p}, true
 }
 
+// notWorked reports whether a span at token i is when something was off or open, not when anybody
+// worked: "power off 10:15-10:40", "timer set 6-10 pm".
+func (r *reader) notWorked(i int) bool {
+	switch r.low(i - 1) {
+	case "off", "down", "out", "open", "closed":
+		return i > 1
+	}
+	for j := max(0, i-4); j < i; j++ {
+		switch r.low(j) {
+		case "timer", "timers", "timeclock", "photocell", "schedule", "scheduled":
+			return true
+		case "store", "business", "office", "opening":
+			if r.low(j+1) == "hours" {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// namedLast reports whether one of ours stands alone behind the last comma of the text.
+func (r *reader) namedLast() bool {
+	for n := 1; n <= 2; n++ {
+		i := len(r.toks) - n
+		if m, ok := r.nameAt(i); ok && m.next == len(r.toks) {
+			return r.low(i-1) == "," && r.capital(i)
+		}
+	}
+	return false
+}
+
 // borneOut reports whether the words around two plain numbers say that they are times of day.
 func (r *reader) borneOut(i int, p clockPair, list []timePart) bool {
 	if p.from.dotted && p.to.dotted && (!p.rises() || p.from.military) {
 		return true
 	}
-	if p.from.dotted && !p.to.dotted || p.to.dotted && (p.rises() && !p.from.dotted && p.to.hour <= 12 || !r.bold && !r.afterPerson(i, list)) {
+	if p.from.dotted && !p.to.dotted || p.to.dotted && (p.rises() && !p.from.dotted && p.to.hour <= 12 && !r.bold || !r.bold && !r.afterPerson(i, list)) {
 		return false
 	}
 	if r.low(i-1) == "#" || r.numbered(i-1) || oddPacked(p.from) || oddPacked(p.to) {
@@ -50,6 +81,8 @@ func (r *reader) borneOut(i int, p clockPair, list []timePart) bool {
 	case r.bold, r.afterPerson(i, list), r.afterHoursLabel(i), r.namedAfter(p.next):
 		return true
 	case len(list) > 0 && list[len(list)-1].kind == aSpan && r.goesOn(list[len(list)-1].to, i):
+		return true
+	case len(list) == 0 && !p.rises() && r.placeWord(i-1) && r.namedLast():
 		return true
 	case r.low(i-1) == "travel", r.low(i-1) == "worked":
 		return true

@@ -59,7 +59,7 @@ func (r *reader) time() []notes.TimeRow {
 		r.bold = true
 		defer func() { r.bold = false }()
 	}
-	if !s.timed && !((s.numbers || s.ranges) && (r.bold || s.ranges || s.colons || s.inOut == 3)) {
+	if !r.bold && !s.timed && !((s.numbers || s.ranges) && (s.ranges || s.colons || s.inOut == 3)) {
 		return nil
 	}
 	var buf [12]timePart
@@ -124,7 +124,15 @@ func (r *reader) partAt(i, hit int, list []timePart) (timePart, bool) {
 		return timePart{kind: aStated, from: i, to: s.next, minutes: s.minutes, flag: s.total, doubt: s.doubt}, true
 	}
 	if t.low == "." && !r.close(i) {
+		if m, to, ok := r.bareTravel(i, list); ok {
+			return timePart{kind: aStated, from: i, to: to, minutes: m}, true
+		}
 		return r.travelBehind(i)
+	}
+	if r.bold && t.kind == word && numberWordAt(t.low) && len(list) > 0 && list[len(list)-1].kind == aPerson && r.besidePerson(i, list) && r.bareHours(i) {
+		n, _ := r.num(i)
+		m, ok := wholeMinutes(n.v, 60)
+		return timePart{kind: aStated, from: i, to: n.next, minutes: m}, ok
 	}
 	if t.kind == number {
 		return r.loneNumber(i, list)
@@ -323,6 +331,8 @@ func (r *reader) headCount(i int, inside bool) (timePart, bool) {
 // personNoun reports whether token i counts people: "guys", "men".
 func (r *reader) personNoun(i int) bool {
 	switch r.low(i) {
+	case "apprentice", "helper", "electrician", "tech":
+		return (r.low(i-1) == "1" || r.low(i-1) == "one") && i > 1 && (r.personNoun(i-2) || i > 2 && joining(r.low(i-2)) && r.personNoun(i-3))
 	case "guys", "guy", "men", "man", "electricians", "apprentices", "helpers", "techs", "hands",
 		"workers", "people":
 		return true
@@ -369,6 +379,9 @@ func (r *reader) timeBeside(next int, list []timePart, i int) bool {
 			return true
 		}
 		next++
+	}
+	if r.low(next) == "same" || r.low(next) == "ditto" {
+		return i > 0
 	}
 	for n := 0; n < 3 && r.beforeTime(next); n++ {
 		next++
