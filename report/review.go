@@ -192,30 +192,40 @@ func (v *reviewView) madeOf(id string, list []review.Share) *sheet.Table {
 	return t
 }
 
-// days links to the extras by job and day.
+// days links to the extras by job and day, to the first of a day.
 func (v *reviewView) days(refs []string) sheet.Text {
 	var all []sheet.Text
-	for _, ref := range refs[:min(len(refs), mostDays)] {
+	seen := map[string]bool{}
+	for _, ref := range refs {
 		i, ok := v.at[ref]
 		if !ok { // found before the time: only its name is known here
-			all = append(all, sheet.Words(strings.Replace(ref, "/", " ", 1)))
+			job, id, _ := strings.Cut(ref, " ")
+			day, _, _ := strings.Cut(id, "/")
+			if name := job + " " + day; !seen[name] {
+				seen[name] = true
+				all = append(all, sheet.Words(name))
+			}
 			continue
 		}
 		x := v.Extras[i]
-		all = append(all, sheet.Link(x.Job+" "+shortDay(x.Found), extraAnchor(i)))
+		if name := x.Job + " " + shortDay(x.Found); !seen[name] {
+			seen[name] = true
+			all = append(all, sheet.Link(name, extraAnchor(i)))
+		}
 	}
-	return sheet.Join(", ", append(all, beyondDays(len(refs)))...)
+	return firstDays(all)
 }
 
-// mostDays is how many of the days a figure is made of are named beside it; all stand in the list of
-// extras.
+// mostDays is how many of the days a figure is made of are named beside it; all extras stand below.
 const mostDays = 8
 
-func beyondDays(n int) sheet.Text {
-	if n <= mostDays {
-		return nil
+// firstDays puts days in a row, and says how many there are beyond the first.
+func firstDays(all []sheet.Text) sheet.Text {
+	if len(all) <= mostDays {
+		return sheet.Join(", ", all...)
 	}
-	return sheet.Words("and " + strconv.Itoa(n-mostDays) + " more below")
+	more := sheet.Words("and " + plural(len(all)-mostDays, "more day"))
+	return sheet.Join(", ", append(all[:mostDays:mostDays], more)...)
 }
 
 func extraAnchor(i int) string { return "#x" + strconv.Itoa(i+1) }
@@ -302,14 +312,16 @@ func (v *reviewView) faults() []sheet.Block {
 // dayLinks leads from "2431 2026-03-12/open-knockout" to that day's report.
 func (v *reviewView) dayLinks(refs []string) sheet.Text {
 	var all []sheet.Text
+	seen := map[string]bool{}
 	for _, ref := range refs {
 		job, id, _ := strings.Cut(ref, " ")
 		day, _, _ := strings.Cut(id, "/")
-		if d, err := notes.ParseDate(day); err == nil {
+		if d, err := notes.ParseDate(day); err == nil && !seen[job+day] {
+			seen[job+day] = true
 			all = append(all, v.day(job, d))
 		}
 	}
-	return sheet.Join(", ", all...)
+	return firstDays(all)
 }
 
 // day names a job-day and leads to its report where there is one.
