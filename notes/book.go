@@ -118,6 +118,17 @@ type Markup struct {
 	Name    string
 	Percent Decimal
 	On      []string
+	Bands   []MarkupBand // by the sum it is on, ascending; where there are any Percent is not used
+}
+
+// MarkupBand is what a markup comes to for sums up to an amount: a fixed part, and a percentage of what
+// goes over From.
+type MarkupBand struct {
+	UpTo    *Money // nil for the last band
+	Fixed   Money
+	Percent Decimal
+	From    Money
+	AtMost  *Money // nil for no limit
 }
 
 // TaxTreatment says which kinds of line are taxed and how.

@@ -45,9 +45,24 @@ func ForceAccount() []notes.PricingRules {
 			Name: "missouri subcontract", Source: "Missouri DOT, Engineering Policy Guide 109.5, subcontracted work",
 			Markups: []notes.Markup{percent("handling of subcontract", 5, subcontract)},
 		},
+		{
+			Name: "ohio subcontract", Source: "Ohio DOT, 2010 Construction and Material Specifications 109.05, Table 109.05-2",
+			Markups: []notes.Markup{{Name: "handling of subcontract", On: []string{subcontract}, Bands: ohioHandling()}},
+		},
 	}
 	for i := range sets {
 		sets[i].AtCost = true
 	}
 	return sets
+}
+
+// ohioHandling is what the prime may add to a subcontractor's work: 500 up to 10 000, 5 % up to
+// 500 000, and above that 25 000 and 2.5 % of the excess, at most 37 500.
+func ohioHandling() []notes.MarkupBand {
+	small, large, most := notes.MustMoney("10000"), notes.MustMoney("500000"), notes.MustMoney("37500")
+	return []notes.MarkupBand{
+		{UpTo: &small, Fixed: notes.MustMoney("500")},
+		{UpTo: &large, Percent: notes.Int(5)},
+		{Fixed: notes.MustMoney("25000"), Percent: notes.MustDecimal("2.5"), From: large, AtMost: &most},
+	}
 }

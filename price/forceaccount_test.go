@@ -59,6 +59,19 @@ func TestForceAccountProvisions(t *testing.T) {
 	}
 }
 
+// Ohio DOT, 2010 specification 109.05, Table 109.05-2: what the prime adds for a subcontractor's work.
+// The amounts follow from the table by hand.
+func TestHandlingByBands(t *testing.T) {
+	for bill, want := range map[string]string{
+		"4000.00": "500.00", "10000.00": "500.00", "10001.00": "500.05", "120000.00": "6000.00", "500000.00": "25000.00",
+		"700000.00": "30000.00", "1000000.00": "37500.00", "2000000.00": "37500.00",
+	} {
+		total := notes.MustMoney(bill).Add(notes.MustMoney(want)).String()
+		assert.Equal(t, total, priced(builtIn(t, "ohio subcontract"), "0.00", "0.00", "0.00", bill))
+	}
+	assert.Equal(t, "100.00", priced(builtIn(t, "ohio subcontract"), "100.00"), "nothing by a subcontractor")
+}
+
 // GSA clause 552.243-71 (Mar 2019) leaves overhead to be negotiated, so a company writes it: at 12 %
 // overhead on 10 000 and 10 % profit on both, 1 200 + 1 120 = 12 320. On a subcontractor's direct cost
 // the upper firm gets half its rates, together not over 10 %: 11 % is 10 %, and 5 000 gives 500; half

@@ -110,27 +110,38 @@ func (p *parts) addTo(k kind, s notes.PricingStep) {
 func (p *parts) markUp(rules *notes.PricingRules) {
 	for _, m := range rules.Markups {
 		on := p.base(m.On)
-		base := on.sum()
-		amount := percentOf(base, m.Percent)
-		if amount.IsZero() {
+		step := markupStep(m, on.sum())
+		if step.Amount.IsZero() {
 			continue
 		}
-		what := "all before it"
-		if len(m.On) > 0 {
-			what = andList(m.On)
-		}
-		basis := m.Percent.String() + " % of " + what
 		if rules.Name != "" {
-			basis += ", by the rules " + quote(rules.Name)
+			step.Basis += ", by the rules " + quote(rules.Name)
 		}
-		p.added = append(p.added, addition{
-			name: m.Name,
-			step: notes.PricingStep{
-				What: m.Name, Basis: basis, Qty: base.Decimal(), Unit: "",
-				Rate: m.Percent.Quo(notes.Int(100), ratePlaces), Amount: amount, From: sources(nil),
-			},
-			share: allocate(amount, on),
-		})
+		p.added = append(p.added, addition{name: m.Name, step: step, share: allocate(step.Amount, on)})
+	}
+}
+
+// markupStep figures one markup on a sum.
+func markupStep(m notes.Markup, base notes.Money) notes.PricingStep {
+	what := "all before it"
+	if len(m.On) > 0 {
+		what = andList(m.On)
+	}
+	for _, band := range m.Bands {
+		if band.UpTo != nil && base.Cmp(*band.UpTo) > 0 || base.IsZero() {
+			continue
+		}
+		amount := band.Fixed.Add(percentOf(base.Sub(band.From), band.Percent))
+		basis := band.Fixed.String() + " + " + band.Percent.String() + " % of what goes over " + band.From.String() + ", on " + what + " of " + base.String()
+		if band.AtMost != nil && amount.Cmp(*band.AtMost) > 0 {
+			amount = *band.AtMost
+			basis += ", at most " + band.AtMost.String()
+		}
+		return single(m.Name, basis, amount, nil)
+	}
+	return notes.PricingStep{
+		What: m.Name, Basis: m.Percent.String() + " % of " + what, Qty: base.Decimal(),
+		Rate: m.Percent.Quo(notes.Int(100), ratePlaces), Amount: percentOf(base, m.Percent), From: sources(nil),
 	}
 }
 
