@@ -4,6 +4,7 @@ import (
 	"strconv"
 	"strings"
 
+	"jobday/locale"
 	"jobday/notes"
 	"jobday/sheet"
 )
@@ -12,17 +13,18 @@ import (
 // the detail the company chose, what it does to the time, what is not in it, how long it stands. An
 // answer that was given stands where it was asked for.
 func ChangeOrderSheet(c *notes.ChangeOrder, company *notes.Company) sheet.Sheet {
+	w := placeOf(company)
 	s := sheet.Sheet{
 		Kind: "Change order", Number: c.Number, Title: c.Title, Date: c.Offered, Letterhead: sheet.Letters(company),
 		To: sheet.Addressee{Name: c.Customer, Site: c.Site},
 		Facts: []sheet.Fact{
 			{Label: "Job", Value: sheet.Words(c.Job)},
-			{Label: "Offered", Value: sheet.Words(join2(c.Offered.String(), c.By))},
+			{Label: "Offered", Value: sheet.Words(join2(w.Date(c.Offered), c.By))},
 			{Label: "Effect on time", Value: sheet.Words(c.Effect)},
 		},
 	}
 	if c.Valid.Known() {
-		s.Facts = append(s.Facts, sheet.Fact{Label: "Offer stands until", Value: sheet.Words(c.Valid.String())})
+		s.Facts = append(s.Facts, sheet.Fact{Label: "Offer stands until", Value: sheet.Words(w.Date(c.Valid))})
 	}
 	s.Blocks = append(s.Blocks, sheet.Para{Text: sheet.Words("A change to the work that was booked. It is billed beside the booked work, at the amounts below, once it is authorized and done.")})
 	if c.Reason != "" {
@@ -33,9 +35,9 @@ func ChangeOrderSheet(c *notes.ChangeOrder, company *notes.Company) sheet.Sheet 
 		detail = company.Offer.Detail
 	}
 	for _, i := range c.Items {
-		s.Blocks = append(s.Blocks, offerItem(c, i, detail)...)
+		s.Blocks = append(s.Blocks, offerItem(c, i, detail, w)...)
 	}
-	s.Blocks = append(s.Blocks, offerSum(c))
+	s.Blocks = append(s.Blocks, offerSum(c, w))
 	if len(c.Excluded) > 0 {
 		list := sheet.List{}
 		for _, x := range c.Excluded {
@@ -50,6 +52,14 @@ func ChangeOrderSheet(c *notes.ChangeOrder, company *notes.Company) sheet.Sheet 
 	return s
 }
 
+// placeOf is how a company's readers write dates and amounts.
+func placeOf(company *notes.Company) locale.Locale {
+	if company == nil {
+		return locale.For("")
+	}
+	return locale.For(company.Locale)
+}
+
 func join2(a, b string) string {
 	if a == "" || b == "" {
 		return a + b
@@ -58,13 +68,13 @@ func join2(a, b string) string {
 }
 
 // offerItem is one piece of work with its price. On the total alone, no row of it is shown.
-func offerItem(c *notes.ChangeOrder, i notes.ChangeItem, detail notes.OfferDetail) []sheet.Block {
+func offerItem(c *notes.ChangeOrder, i notes.ChangeItem, detail notes.OfferDetail, w locale.Locale) []sheet.Block {
 	standing := "not done yet"
 	if i.Done {
 		standing = "done"
 	}
 	facts := sheet.Facts{Rows: []sheet.Fact{
-		{Label: "Found", Value: sheet.Words(i.Found.String() + ", " + standing)},
+		{Label: "Found", Value: sheet.Words(w.Date(i.Found) + ", " + standing)},
 	}}
 	if i.Where != "" {
 		facts.Rows = append(facts.Rows, sheet.Fact{Label: "Beyond", Value: sheet.Words(i.Where)})
@@ -74,7 +84,7 @@ func offerItem(c *notes.ChangeOrder, i notes.ChangeItem, detail notes.OfferDetai
 			facts.Rows = append(facts.Rows, sheet.Fact{Label: "As noted", Value: sheet.Quote(bare(l.Text))})
 		}
 	}
-	blocks := []sheet.Block{sheet.Heading{Text: sheet.Words(i.Work), Right: money(i.Amount)}, facts}
+	blocks := []sheet.Block{sheet.Heading{Text: sheet.Words(i.Work), Right: w.Money(i.Amount)}, facts}
 	if detail == notes.OfferTotal {
 		return []sheet.Block{sheet.Keep{Blocks: blocks}}
 	}
@@ -86,33 +96,34 @@ func offerItem(c *notes.ChangeOrder, i notes.ChangeItem, detail notes.OfferDetai
 		}
 	}
 	for _, r := range i.Rows {
-		row := sheet.Cells(strconv.Itoa(r.Row), r.What, money(r.Amount))
+		row := sheet.Cells(strconv.Itoa(r.Row), r.What, w.Money(r.Amount))
 		if detail == notes.OfferFull {
-			row = sheet.Cells(strconv.Itoa(r.Row), r.What, r.Basis, strings.TrimSpace(number(r.Qty)+" "+string(r.Unit)), rate(r.Rate), money(r.Amount))
+			row = sheet.Cells(strconv.Itoa(r.Row), r.What, r.Basis, strings.TrimSpace(w.Number(r.Qty)+" "+string(r.Unit)), w.Rate(r.Rate), w.Money(r.Amount))
 		}
 		t.Rows = append(t.Rows, row)
 	}
-	t.Rows = append(t.Rows, sheet.Sum(sheet.Subtotal, i.Work, money(i.Amount)))
+	t.Rows = append(t.Rows, sheet.Sum(sheet.Subtotal, i.Work, w.Money(i.Amount)))
 	return []sheet.Block{sheet.Keep{Blocks: append(blocks, t)}}
 }
 
 // bare takes the mark of a list item off a line of a note.
 func bare(line string) string { return strings.TrimLeft(line, "-*+ ") }
 
-func offerSum(c *notes.ChangeOrder) sheet.Block {
+func offerSum(c *notes.ChangeOrder, w locale.Locale) sheet.Block {
 	t := sheet.Table{Columns: []sheet.Column{{Title: "Price, " + c.Currency, Width: 5}, {Title: "Amount", Align: sheet.Right, Width: 2}}}
 	if len(c.Tax) > 0 {
-		t.Rows = append(t.Rows, sheet.Sum(sheet.Subtotal, "before tax", money(c.Subtotal)))
+		t.Rows = append(t.Rows, sheet.Sum(sheet.Subtotal, "before tax", w.Money(c.Subtotal)))
 	}
 	for _, x := range c.Tax {
-		t.Rows = append(t.Rows, sheet.Cells(x.Name+", "+x.Rate.String()+" % of "+money(x.Base), money(x.Amount)))
+		t.Rows = append(t.Rows, sheet.Cells(x.Name+", "+w.Percent(x.Rate)+" of "+w.Money(x.Base), w.Money(x.Amount)))
 	}
-	t.Rows = append(t.Rows, sheet.Sum(sheet.Total, "total", money(c.Total)))
+	t.Rows = append(t.Rows, sheet.Sum(sheet.Total, "total", w.Money(c.Total)))
 	return t
 }
 
 // offerAnswer is where the customer answers, or the answers given.
 func offerAnswer(c *notes.ChangeOrder, company *notes.Company) []sheet.Block {
+	w := placeOf(company)
 	statement := "By signing, the customer authorizes the work marked above at the amounts stated, and the company agrees to do it for them."
 	if company != nil && company.Offer.Statement != "" {
 		statement = company.Offer.Statement
@@ -130,17 +141,17 @@ func offerAnswer(c *notes.ChangeOrder, company *notes.Company) []sheet.Block {
 		case a.Amount.Equal(c.Subtotal):
 			answer.Options[0].Chosen = true
 		default:
-			answer.Options[1] = sheet.Option{Text: "a part is authorized: " + money(a.Amount) + rowsText(a.Rows), Chosen: true}
+			answer.Options[1] = sheet.Option{Text: "a part is authorized: " + w.Money(a.Amount) + rowsText(a.Rows), Chosen: true}
 		}
 		if a.Evidence != "" {
 			words += "; shown by " + a.Evidence
 		}
 		said = append(said, sheet.Para{Text: sheet.Aside(words)})
-		customer.Name, customer.Date, customer.How = a.Who, a.At.String(), a.How
+		customer.Name, customer.Date, customer.How = a.Who, w.Date(a.At), a.How
 	}
 	sign := sheet.Signature{
 		Title: "Agreed", Statement: sheet.Words(statement),
-		Parties: []sheet.Party{customer, {Role: "For " + orWord(c.Company, "the company"), Name: c.By, Date: c.Offered.String()}},
+		Parties: []sheet.Party{customer, {Role: "For " + orWord(c.Company, "the company"), Name: c.By, Date: w.Date(c.Offered)}},
 	}
 	return append(append([]sheet.Block{answer}, said...), sign)
 }

@@ -7,19 +7,22 @@ import (
 	"strconv"
 	"strings"
 
+	"jobday/locale"
 	"jobday/notes"
 	"jobday/sheet"
 )
 
-// InvoiceSheet is an invoice as the customer gets it; voided says that a later record takes it back.
-func InvoiceSheet(v *notes.Invoice, voided bool) sheet.Sheet {
+// InvoiceSheet is an invoice as the customer gets it; voided says that a later record
+// takes it back. The company says how dates and amounts are written.
+func InvoiceSheet(v *notes.Invoice, voided bool, company *notes.Company) sheet.Sheet {
+	w := placeOf(company)
 	s := sheet.Sheet{
 		Kind: "Invoice", Number: v.Number, Title: v.Title, Date: v.Date,
 		Letterhead: sheet.Letterhead{Name: v.Seller.Name, Address: v.Seller.Address, Contact: v.Seller.Contact, TaxNumbers: v.Seller.TaxNumbers},
 		To:         sheet.Addressee{Name: v.Buyer.Name, Address: v.Buyer.Address, Site: v.Site},
 		Facts: []sheet.Fact{
-			{Label: "Job", Value: sheet.Words(v.Job)}, {Label: "Invoice date", Value: sheet.Words(v.Date.String())},
-			{Label: "Work up to", Value: sheet.Words(v.Through.String())},
+			{Label: "Job", Value: sheet.Words(v.Job)}, {Label: "Invoice date", Value: sheet.Words(w.Date(v.Date))},
+			{Label: "Work up to", Value: sheet.Words(w.Date(v.Through))},
 		},
 	}
 	switch {
@@ -28,17 +31,17 @@ func InvoiceSheet(v *notes.Invoice, voided bool) sheet.Sheet {
 		s.Facts = append(s.Facts, sheet.Fact{Label: "Takes back", Value: sheet.Words(v.Voids)})
 		s.Blocks = append(s.Blocks, sheet.Notice{Title: "This takes invoice " + v.Voids + " back", Text: []sheet.Text{sheet.Words(v.Why)}})
 	default:
-		s.Facts = append(s.Facts, sheet.Fact{Label: "Due", Value: sheet.Strong(v.Due.String())})
-		s.Blocks = append(s.Blocks, sheet.Figures{Cells: []sheet.Figure{{Label: "To pay", Big: money(v.Totals.Due), Small: v.Currency + ", due " + v.Due.String()}}})
+		s.Facts = append(s.Facts, sheet.Fact{Label: "Due", Value: sheet.Strong(w.Date(v.Due))})
+		s.Blocks = append(s.Blocks, sheet.Figures{Cells: []sheet.Figure{{Label: "To pay", Big: w.Money(v.Totals.Due), Small: v.Currency + ", due " + w.Date(v.Due)}}})
 	}
 	if voided {
 		s.Mark = sheet.Mark{Word: "VOID", Strike: true}
 	}
-	s.Blocks = append(s.Blocks, invoiceLines(v), invoiceSums(v))
+	s.Blocks = append(s.Blocks, invoiceLines(v, w), invoiceSums(v, w))
 	if v.Terms != "" && v.Kind == notes.InvoiceBill {
 		s.Blocks = append(s.Blocks, sheet.Para{Text: sheet.Words(v.Terms)})
 	}
-	s.Blocks = append(s.Blocks, invoiceBehind(v)...)
+	s.Blocks = append(s.Blocks, invoiceBehind(v, w)...)
 	if v.Exempt != "" {
 		s.Foot = append(s.Foot, "No tax: "+v.Exempt)
 	}
@@ -48,7 +51,7 @@ func InvoiceSheet(v *notes.Invoice, voided bool) sheet.Sheet {
 	return s
 }
 
-func invoiceLines(v *notes.Invoice) sheet.Block {
+func invoiceLines(v *notes.Invoice, w locale.Locale) sheet.Block {
 	t := sheet.Table{Columns: []sheet.Column{
 		{Title: "No"}, {Title: "What", Width: 9}, {Title: "Qty", Align: sheet.Right, Width: 2}, {Title: "Rate", Align: sheet.Right, Width: 2},
 		{Title: "Amount, " + v.Currency, Align: sheet.Right, Width: 3},
@@ -58,51 +61,51 @@ func invoiceLines(v *notes.Invoice) sheet.Block {
 		if l.Change != "" && !strings.HasSuffix(l.What, l.Change) {
 			what = sheet.Join(", ", what, sheet.Words(l.Change))
 		}
-		qty := strings.TrimSpace(number(l.Qty) + " " + string(l.Unit))
+		qty := strings.TrimSpace(w.Number(l.Qty) + " " + string(l.Unit))
 		t.Rows = append(t.Rows, sheet.Row{Cells: []sheet.Cell{
 			{Text: sheet.Words(strconv.Itoa(l.No))}, {Text: sheet.Join("; ", what, sheet.Aside(l.Why))},
-			{Text: sheet.Words(qty)}, {Text: sheet.Words(rate(l.Rate))}, {Text: sheet.Words(money(l.Amount))},
+			{Text: sheet.Words(qty)}, {Text: sheet.Words(w.Rate(l.Rate))}, {Text: sheet.Words(w.Money(l.Amount))},
 		}})
 	}
 	return t
 }
 
-func invoiceSums(v *notes.Invoice) sheet.Block {
+func invoiceSums(v *notes.Invoice, w locale.Locale) sheet.Block {
 	t := sheet.Table{Columns: []sheet.Column{{Title: "", Width: 5}, {Title: v.Currency, Align: sheet.Right, Width: 2}}}
-	add := func(what string, m notes.Money) { t.Rows = append(t.Rows, sheet.Cells(what, money(m))) }
+	add := func(what string, m notes.Money) { t.Rows = append(t.Rows, sheet.Cells(what, w.Money(m))) }
 	add("lines", v.Totals.Lines)
 	for _, a := range v.Allowances {
-		add(adjustment(a), a.Amount.Neg())
+		add(adjustment(a, w), a.Amount.Neg())
 	}
 	for _, a := range v.Charges {
-		add(adjustment(a), a.Amount)
+		add(adjustment(a, w), a.Amount)
 	}
 	if len(v.Allowances)+len(v.Charges) > 0 {
-		t.Rows = append(t.Rows, sheet.Sum(sheet.Subtotal, "before tax", money(v.Totals.WithoutTax)))
+		t.Rows = append(t.Rows, sheet.Sum(sheet.Subtotal, "before tax", w.Money(v.Totals.WithoutTax)))
 	}
 	for _, x := range v.Tax {
-		add(x.Name+", "+x.Rate.String()+" % of "+money(x.Base), x.Amount)
+		add(x.Name+", "+w.Percent(x.Rate)+" of "+w.Money(x.Base), x.Amount)
 	}
-	t.Rows = append(t.Rows, sheet.Sum(sheet.Subtotal, "with tax", money(v.Totals.WithTax)))
+	t.Rows = append(t.Rows, sheet.Sum(sheet.Subtotal, "with tax", w.Money(v.Totals.WithTax)))
 	if !v.Totals.Paid.IsZero() {
 		add("less deposit", v.Totals.Paid.Neg())
 	}
 	if !v.Totals.Rounding.IsZero() {
 		add("rounding", v.Totals.Rounding)
 	}
-	t.Rows = append(t.Rows, sheet.Sum(sheet.Total, "to pay", money(v.Totals.Due)))
+	t.Rows = append(t.Rows, sheet.Sum(sheet.Total, "to pay", w.Money(v.Totals.Due)))
 	return sheet.Keep{Blocks: []sheet.Block{t}}
 }
 
-func adjustment(a notes.Adjustment) string {
+func adjustment(a notes.Adjustment, w locale.Locale) string {
 	if a.Percent.IsZero() {
 		return a.Reason
 	}
-	return a.Reason + ", " + a.Percent.String() + " % of " + money(a.Base)
+	return a.Reason + ", " + w.Percent(a.Percent) + " of " + w.Money(a.Base)
 }
 
 // invoiceBehind is what an invoice stands on: those before it, and the daily reports.
-func invoiceBehind(v *notes.Invoice) []sheet.Block {
+func invoiceBehind(v *notes.Invoice, w locale.Locale) []sheet.Block {
 	var blocks []sheet.Block
 	if len(v.Earlier) > 0 {
 		t := sheet.Table{Columns: []sheet.Column{{Title: "Invoices before", Width: 3}, {Title: "Date", Width: 2}, {Title: "With tax", Align: sheet.Right, Width: 2}}}
@@ -111,14 +114,14 @@ func invoiceBehind(v *notes.Invoice) []sheet.Block {
 			if e.Voided {
 				name += ", taken back"
 			}
-			t.Rows = append(t.Rows, sheet.Cells(name, e.Date.String(), money(e.Total)))
+			t.Rows = append(t.Rows, sheet.Cells(name, w.Date(e.Date), w.Money(e.Total)))
 		}
 		blocks = append(blocks, sheet.Keep{Blocks: []sheet.Block{sheet.Heading{Text: sheet.Words("Billed before")}, sheet.Para{Text: sheet.Aside("What was billed before is taken off line by line and is not in the amounts above.")}, t}})
 	}
 	if len(v.Attachments) > 0 {
 		list := sheet.List{}
 		for _, d := range v.Attachments {
-			list.Items = append(list.Items, sheet.Words("daily report of "+d.String()))
+			list.Items = append(list.Items, sheet.Words("daily report of "+w.Date(d)))
 		}
 		blocks = append(blocks, sheet.Keep{Blocks: []sheet.Block{sheet.Heading{Text: sheet.Words("Attached")}, list}})
 	}

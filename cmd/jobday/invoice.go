@@ -198,7 +198,7 @@ func writeInvoice(page *bytes.Buffer, sys *system, b *openBook, v *notes.Invoice
 		page.Write(text)
 		return nil
 	}
-	s := report.InvoiceSheet(v, j != nil && j.Records.Voided(v.Number))
+	s := report.InvoiceSheet(v, j != nil && j.Records.Voided(v.Number), b.Company)
 	if draft {
 		s.Mark.Word = "DRAFT"
 	}
