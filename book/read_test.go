@@ -61,6 +61,7 @@ func TestReadsTheFilesOfABookInTheOrderOfTheirNames(t *testing.T) {
 		"company.yaml",
 		"jobs/2431-quay/2026-03-12-tobias.md",
 		"jobs/2431-quay/2026-03-12.md",
+		"jobs/2431-quay/changes/co-1.md",
 		"jobs/2431-quay/decisions.md",
 		"jobs/2431-quay/scope.md",
 		"jobs/2440-barn/scope.md",
