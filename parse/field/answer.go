@@ -68,7 +68,14 @@ func (r *reader) answerAt(i int) notes.ConsentState {
 			return notes.NoConsent
 		}
 		return notes.Declined
+	case "keep", "max":
+		if next == "it" || next == "under" || r.isNumber(i+1) || next == "$" {
+			return notes.Authorized
+		}
 	case "not", "never", "don't", "dont":
+		if next == "exceed" || next == "go" && r.low(i+2) == "over" || next == "to" && r.low(i+2) == "exceed" {
+			return notes.Authorized
+		}
 		if next == "to" || next == "now" || next == "today" || next == "this" || next == "mind" || next == "bother" || next == "do" || next == "worth" || next == "interested" {
 			return notes.Declined
 		}

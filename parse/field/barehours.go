@@ -162,7 +162,7 @@ func (r *reader) payHours(i int) (timePart, bool) {
 
 func payWord(low string) bool {
 	switch low {
-	case "reg", "regular", "ot", "overtime", "dt", "doubletime":
+	case "work", "labor", "labour", "onsite", "reg", "regular", "ot", "overtime", "dt", "doubletime":
 		return true
 	}
 	return false

@@ -9,12 +9,13 @@ import (
 var consentCues = cueTable{
 	sayAsked: "shed like|hed like|theyd like|id like them to|asked for|asked if|asked us to|asked us|asked me to|asked me|asked|asks for|wants|wanted|want|would like|requested|requests|request|looking for|" +
 		"asked about|wondering if|inquired|wants a price|wants a quote|also wants",
-	sayYes: "his nickel|her nickel|their nickel|his dime|her dime|their dime|go - ahead from|the go - ahead|got the go - ahead|gave the go - ahead|gave us the go - ahead|gave go - ahead|gave us up to|gave me up to|waved us on|waved us through|yes from|yes per|yes by|yes to it|yes to both|shell pay|hell pay|theyll pay|will pay|will pay for it|willing to pay|happy to pay|agreed to pay|offered to pay|says to bill it|say yes|say ok|say do it|say go ahead|insisted|gave a yes|gave his ok|gave her ok|gave their ok|gave verbal|says bill it|said bill it|said to bill it|told us to bill it|says go ahead|says go for it|said go for it|says ok|says okay|says yes|says do it|says its fine|okd|okayed|oked|ok ' d|approved|approves|approve|authorized|authorised|said go ahead|said to go ahead|said yes|said ok|said okay|said do it|said to do it|said go|" +
+	sayYes: "email approval from|email approval|approval email|approval from|approval by|written approval|approval in writing|text approval|po received|po issued|got a po|got po|have a po|po in hand|received po|received a po|his nickel|her nickel|their nickel|his dime|her dime|their dime|go - ahead from|the go - ahead|got the go - ahead|gave the go - ahead|gave us the go - ahead|gave go - ahead|gave us up to|gave me up to|waved us on|waved us through|yes from|yes per|yes by|yes to it|yes to both|shell pay|hell pay|theyll pay|will pay|will pay for it|willing to pay|happy to pay|agreed to pay|offered to pay|says to bill it|say yes|say ok|say do it|say go ahead|insisted|gave a yes|gave his ok|gave her ok|gave their ok|gave verbal|says bill it|said bill it|said to bill it|told us to bill it|says go ahead|says go for it|said go for it|says ok|says okay|says yes|says do it|says its fine|okd|okayed|oked|ok ' d|approved|approves|approve|authorized|authorised|said go ahead|said to go ahead|said yes|said ok|said okay|said do it|said to do it|said go|" +
 		"told us to go ahead|told me to go ahead|told us to do it|told us to|told me to|directed us to|directed me to|instructed us to|gave the ok|gave ok|gave us the ok|gave the go ahead|gave us the go ahead|gave go ahead|" +
 		"gave approval|go ahead from|green light|greenlit|agreed|agrees|agreed to|texted yes|texted ok|texted back yes|texted go ahead|emailed yes|emailed ok|replied yes|ok verbally|at owners request|at customers request|per owners request|per customers request|at the owners request|at the customers request|per the owners request|verbal go ahead|" +
 		"ok from|okay from|the ok from|ok by|ok per|got the ok|got ok|got approval|got an ok|confirmed by|accepted|accepts|accepted by|thumbs up|said fine|said sure|said that's fine|said thats fine|said its fine|said its good|said its ok|said it's ok|had us|go ahead per",
 	sayYesBy:  "per|as per|instructed by|directed by|ordered by|at the request of",
 	sayYesIf:  "ok w /|okay w /|took it|directed|instructed|proceed|cool with it|good w /|good with|fine w /|cool with|cool w /|works for|bill it|fine with it|is fine with|good with it|ok with it|okay with it|ok w / it|ok|okay|fine with|ok with|okay with|is fine|was fine|is ok|is okay|to proceed|directive",
+	sayTheirs: "signature|approval|blessing|initials|go - ahead",
 	sayBare:   "yes|yep|yeah|no|nope|fine|sure|do it|go for it|go ahead|add it|waiting",
 	saySaid:   "said|says|say|told us|told me|replied|answered|texted|texted back|emailed|emailed back|wrote|wrote back",
 	saySigned: "her initials|his initials|their initials|sig|sig by|initialed|initialled|initials from|initialed it|initialed the ticket|signed ticket|signed the ticket|signed the slip|signed t & m|signed|signed off|sign off|signed off on|signed for it|signed for|signature from",
@@ -22,10 +23,10 @@ var consentCues = cueTable{
 		"no thanks|too expensive|vetoed|wont pay|will not pay|said leave it|said to leave it|said forget it|said not to|told us not to|told me not to|opted out|said skip it|said to skip it|not this year|said not this time|not this time|said not today|said maybe later|said hold off|said to hold off|would rather not|rather not",
 	sayDropBy: "doesnt need|does not need|didnt need|no longer needs|dont need|cancelled|canceled|cancelled it|cancels|said skip|says skip|said to skip|took it out",
 	sayNoIf:   "no go|passed|doesnt want|does not want|did not want|didnt want|dont want|turned down|no longer wants|not going to pay|against it|said nope|nope",
-	sayPending: "has to ok|have to ok|has to okay|needs to ok|need to ok|needs to okay|did not get a signature|didnt get a signature|could not get a signature|couldnt get a signature|didnt get it signed|did not get it signed|couldnt get it signed|could not get it signed|never got it signed|shell think|hell think|theyll think|going to think|cant reach|cannot reach|could not reach|couldnt reach|couldnt get hold of|could not get hold of|couldnt get ahold of|cant get hold of|cant get ahold of|nobody to sign|no one to sign|nobody there to sign|no one there to sign|wants to think|wanted to think|has to think|needs to think|co sent|sent co|sent the co|sent a co|co submitted|co pending|change order sent|change order submitted|change order pending|sent change order|sent a change order|not back yet|to approve|to authorize|to sign|to initial|to ok it|to okay it|left message|left a message|left her a message|left him a message|left msg|left voicemail|left a voicemail|left vm|lvm|i would price|would price it|would price|will price it|will price|office to price|office to quote|office will price|to office for a price|to the office for a price|office for price|office for pricing|wants pricing|wants price|wants a number|asked the price|how much|price first|price it first|work up a price|get her a price|get him a price|get them a price|needs a price|need a price|needs price|need price|needs pricing|to be priced|hasnt decided|has not decided|undecided|on the fence|sleep on it|mull it over|thinking it over|think about it|still deciding|talking to|has to clear it|will ask|would ask|asking his|asking her|asking the|no price yet|send price|send a price|send her a price|send him a price|send them a price|would email|will email|to confirm|will quote|office will quote|call the builder|call the office|call office|ask boss|ask the boss|needs to talk to|has to talk to|will talk to|wants to talk to|going to check with|has to check with|needs to check with|will check with|has to ask|needs to ask|needs to run it by|never got an answer|never heard back|no reply|no response|hasnt answered|hasnt replied|no ok yet|no ok|no okay|not authorized|not authorised|not approved|not okd|not yet approved|not yet authorized|waiting for approval|waiting on approval|awaiting approval|pending approval|pending ok|" +
+	sayPending: "waiting on po|waiting on a po|waiting for po|waiting for a po|need po|need a po|needs a po|needs po|no po|no po yet|po to follow|has to ok|have to ok|has to okay|needs to ok|need to ok|needs to okay|did not get a signature|didnt get a signature|could not get a signature|couldnt get a signature|didnt get it signed|did not get it signed|couldnt get it signed|could not get it signed|never got it signed|shell think|hell think|theyll think|going to think|cant reach|cannot reach|could not reach|couldnt reach|couldnt get hold of|could not get hold of|couldnt get ahold of|cant get hold of|cant get ahold of|nobody to sign|no one to sign|nobody there to sign|no one there to sign|wants to think|wanted to think|has to think|needs to think|co sent|sent co|sent the co|sent a co|co submitted|co pending|change order sent|change order submitted|change order pending|sent change order|sent a change order|not back yet|to approve|to authorize|to sign|to initial|to ok it|to okay it|left message|left a message|left her a message|left him a message|left msg|left voicemail|left a voicemail|left vm|lvm|i would price|would price it|would price|will price it|will price|office to price|office to quote|office will price|to office for a price|to the office for a price|office for price|office for pricing|wants pricing|wants price|wants a number|asked the price|how much|price first|price it first|work up a price|get her a price|get him a price|get them a price|needs a price|need a price|needs price|need price|needs pricing|to be priced|hasnt decided|has not decided|undecided|on the fence|sleep on it|mull it over|thinking it over|think about it|still deciding|talking to|has to clear it|will ask|would ask|asking his|asking her|asking the|no price yet|send price|send a price|send her a price|send him a price|send them a price|would email|will email|to confirm|will quote|office will quote|call the builder|call the office|call office|ask boss|ask the boss|needs to talk to|has to talk to|will talk to|wants to talk to|going to check with|has to check with|needs to check with|will check with|has to ask|needs to ask|needs to run it by|never got an answer|never heard back|no reply|no response|hasnt answered|hasnt replied|no ok yet|no ok|no okay|not authorized|not authorised|not approved|not okd|not yet approved|not yet authorized|waiting for approval|waiting on approval|awaiting approval|pending approval|pending ok|" +
 		"will let us know|let us know|lets us know|thinking about it|thinks about it|will think|get back to us|get back to me|not signed|unsigned|no answer|no answer yet|no signature|" +
 		"needs approval|need approval|needs ok|needs an ok|need ok|need an ok|to be approved|before approval|havent heard|haven't heard back|needs owner approval|needs owners ok|not sure yet|no word from|nobody approved|nobody okd|nobody signed|needs authorization|need authorization|no approval|without approval|without ok",
-	howVerbal: "verbally ok|verbally okd|verbally okayed|verbally approved|verbally authorized|verbally agreed|verbal|verbally|verbal ok|verbal okay|verbal yes|verbal approval|verbal from|verbal per|verbal by|by word of mouth",
+	howVerbal: "verbal only|got a verbal|got verbal|have verbal|have a verbal|verbally ok|verbally okd|verbally okayed|verbally approved|verbally authorized|verbally agreed|verbal|verbally|verbal ok|verbal okay|verbal yes|verbal approval|verbal from|verbal per|verbal by|by word of mouth",
 	howOnSite: "on site|onsite|in person|on the spot|at the site",
 	howPhone:  "am call|pm call|by call|on a call|by phone|over the phone|on the phone|phone|phoned|via phone|called|phone call|by telephone",
 	howText:   "texted|by text|via text|text message|text msg|text|sms|by message|texts",
@@ -77,6 +78,8 @@ func (v *verdict) take(h hit) {
 		if _, end := r.personBefore(h.from); end > 0 && v.dropped.to == 0 && !r.negatedWithin(h.from, 2) {
 			v.dropped = h
 		}
+	case sayTheirs:
+		v.theirs(h)
 	case sayBare:
 		switch r.low(h.from) {
 		case "no", "nope":
@@ -148,6 +151,13 @@ func (v *verdict) agreed(h hit) {
 	}
 	if (end > 0 || v.asked.to > 0 || pronounBefore(r, h.from)) && r.afterAmount(h.from) && r.endsClause(h.to) {
 		end = h.from // "Sal said 60 bucks ok"
+	}
+	at := h.from
+	for at > 0 && (r.low(at-1) == "is" || r.low(at-1) == "was" || r.low(at-1) == "seems") {
+		at-- // "she is good with 95"
+	}
+	if at < h.from && (end == at || pronoun(r.low(at-1))) && h.to-h.from > 1 {
+		end = h.from
 	}
 	switch {
 	case end == 0 || end != h.from || !r.notAResult(h):
@@ -241,7 +251,7 @@ func (v *verdict) ask(h hit) {
 			return // nothing is asked of us
 		}
 	}
-	if r.low(h.from) == "asked" && r.otherWish(h) {
+	if r.low(h.from) == "asked" && r.otherWish(h) || r.comeAndGo(h) {
 		return
 	}
 	if from, end := r.personBefore(h.from); end > 0 && (r.low(end-1) == "inspector" || r.low(from) == "ahj") {
@@ -284,7 +294,7 @@ func (v *verdict) yes(h hit) {
 		if low := r.low(h.from); low == "sig" && r.low(h.to) != ":" && r.low(h.to-1) != "by" {
 			return
 		}
-		if r.low(h.to-1) == "for" && r.goodsAt(h.to) {
+		if r.low(h.to-1) == "for" && r.goodsAt(h.to) || r.formAt(h.to) {
 			return
 		}
 		switch r.low(h.from - 1) {
@@ -312,10 +322,10 @@ func (v *verdict) yes(h hit) {
 		r.low(h.from) == "accepted" && r.low(h.from-1) == "delivery":
 	default:
 		v.settle(h, notes.Authorized)
-		switch r.low(h.from) {
-		case "texted":
+		switch low := r.low(h.from); {
+		case low == "texted", low == "text":
 			v.means("text message")
-		case "emailed":
+		case low == "emailed", low == "email", r.low(h.to-1) == "email":
 			v.means("e-mail")
 		}
 	}

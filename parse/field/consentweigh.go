@@ -80,6 +80,75 @@ func (v *verdict) alone(h hit, s notes.ConsentState) {
 	}
 }
 
+// theirs weighs whose signature or approval is had or awaited: "got Ruth's signature", "needs Ruth's
+// approval".
+func (v *verdict) theirs(h hit) {
+	r := v.r
+	from, end := r.personBefore(h.from)
+	if end != h.from || !r.possessive(end-1) {
+		return
+	}
+	switch r.low(from - 1) {
+	case "got", "have", "has", "had", "with", "w", "/", "received", "":
+		if low := r.low(h.from); low == "signature" || low == "initials" {
+			v.signed = true
+		}
+		v.settle(h, notes.Authorized)
+	case "need", "needs", "get", "on", "for", "without", "awaiting", "wants", "pending":
+		v.pending, v.waiting = true, h
+	}
+}
+
+// formAt reports whether what is signed at token i is a form of the day: "signed the JHA".
+func (r *reader) formAt(i int) bool {
+	for n := 0; n < 3 && i < len(r.toks) && !r.breaks(i); n, i = n+1, i+1 {
+		switch r.low(i) {
+		case "jha", "jsa", "card", "timesheet", "timesheets", "timecard", "log", "badge", "waiver", "register", "in", "out", "roster", "loto":
+			return true
+		case "time":
+			return r.low(i+1) == "sheet" || r.low(i+1) == "card"
+		}
+	}
+	return false
+}
+
+// comeAndGo reports whether what somebody wants is about our coming and going, a paper or an answer,
+// and no work: "asked us to come back", "asked for a copy of the permit", "wants it done by Friday".
+func (r *reader) comeAndGo(h hit) bool {
+	i := h.to
+	switch last := r.low(h.to - 1); {
+	case r.low(h.to-1) == "if":
+		for n := 0; n < 2; n++ {
+			switch r.low(i + n) {
+			case "we", "you", "i", "us", "it", "they", "there":
+				return r.low(i) == "it" && (r.low(i+1) == "is" || r.low(i+1) == "was")
+			}
+		}
+		return r.isWord(i) && r.low(i) != "adding" && r.low(i) != "possible"
+	case last == "to" || r.low(i) == "to":
+		if last != "to" {
+			i++
+		}
+		switch r.low(i) {
+		case "come", "leave", "be", "stay", "wait", "stop", "return", "hurry", "park", "see", "know", "talk", "meet", "call", "watch", "look":
+			return true
+		}
+		return false
+	}
+	for n := 0; n < 2 && (r.low(i) == "a" || r.low(i) == "the" || r.low(i) == "an" || r.low(i) == "our" || r.low(i) == "my"); n++ {
+		i++
+	}
+	switch r.low(i) {
+	case "it":
+		return r.low(i+1) == "done" || r.low(i+1) == "finished"
+	case "us":
+		return r.low(i+1) == "back" || r.low(i+1) == "out" || r.low(i+1) == "done" || r.low(i+1) == "gone"
+	case "copy", "copies", "key", "keys", "invoice", "receipt", "card", "paperwork", "info", "update", "permit", "bill", "warranty":
+		return true
+	}
+	return false
+}
+
 // offerBefore reports whether something was offered or quoted before token i.
 func (r *reader) offerBefore(i int) bool {
 	for j := max(0, i-clauseReach); j < i; j++ {
@@ -154,7 +223,7 @@ func (r *reader) goodsAt(i int) bool {
 func (r *reader) inspected(h hit) bool {
 	for j := max(0, h.from-4); j < min(len(r.toks), h.to+4); j++ {
 		switch r.low(j) {
-		case "inspector", "inspection", "inspectors", "ahj":
+		case "inspector", "inspection", "inspectors", "ahj", "utility", "poco", "county":
 			return true
 		}
 	}

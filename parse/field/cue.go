@@ -53,6 +53,7 @@ const (
 	sayPending
 	sayDropBy // "cancelled": booked work taken out, by whoever stands before it
 	sayBare   // "yes" and "no": an answer where they stand alone
+	sayTheirs // "signature", "approval": had or awaited, with whose before it
 	saySaid   // "said": an answer when one follows
 	howVerbal // "verbal": in words only
 	howOnSite

@@ -49,6 +49,9 @@ func (r *reader) stretchAt(i int) (stretch, bool) {
 	if c, ok := r.clockDigitsColon(i); ok {
 		return c, true
 	}
+	if s, ok := r.decimalComma(i); ok {
+		return s, true
+	}
 	n, ok := r.num(i)
 	if !ok || n.v.Cmp(notes.Int(longestStretch)) > 0 {
 		return stretch{}, false
@@ -68,6 +71,20 @@ func (r *reader) stretchAt(i int) (stretch, bool) {
 		return stretch{}, false
 	}
 	return s, true
+}
+
+// decimalComma reads "6,5h" as six hours and a half.
+func (r *reader) decimalComma(i int) (stretch, bool) {
+	if !r.isNumber(i) || r.low(i+1) != "," || !r.close(i+1) || !r.close(i+2) || !r.isNumber(i+2) || len(r.low(i)) > 2 ||
+		len(r.low(i+2)) > 2 || !hourWord(r.low(i+3)) {
+		return stretch{}, false
+	}
+	part := smallInt(r.low(i+2)) * 60
+	if len(r.low(i+2)) == 1 {
+		part *= 10
+	}
+	m := smallInt(r.low(i))*60 + (part+50)/100
+	return stretch{minutes: notes.Minutes(m), next: r.pastDot(i + 4)}, m > 0
 }
 
 // rateBefore reports whether what stands before token i makes a number of hours no time worked.

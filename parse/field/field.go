@@ -41,9 +41,16 @@ func (l *Lexicon) add(full string) {
 		return
 	}
 	l.names[low] = full
-	first, _, more := strings.Cut(low, " ")
+	first, rest, more := strings.Cut(low, " ")
 	if !more {
 		return
+	}
+	if key := first[:1] + ". " + rest; len(first) > 1 && first[0] < 0x80 {
+		if _, taken := l.names[key]; taken {
+			l.names[key] = ""
+		} else {
+			l.names[key] = full
+		}
 	}
 	if _, taken := l.names[first]; taken {
 		l.names[first] = "" // two people share it: the first name alone names nobody

@@ -20,6 +20,11 @@ func (r *reader) pausePart(i int, inside bool, list []timePart) (timePart, bool)
 			return a, true
 		}
 	}
+	if (t.low == "took" || t.low == "had") && len(list) > 0 && everyone(r.low(i-1)) {
+		if p, ok := r.pauseAmount(i+1, true); ok && (r.endsClause(p.next) || r.breakWord(p.next-1)) {
+			return timePart{kind: aPause, from: i, to: p.next, minutes: p.minutes, flag: true}, true // "Both took 30."
+		}
+	}
 	if t.kind != number && t.kind != symbol && !inside && t.low != "lunch" && !numberWordAt(t.low) {
 		return timePart{}, false
 	}
@@ -79,7 +84,7 @@ func (r *reader) figurePause(i int, list []timePart) (timePart, bool) {
 		open, i = ")", i+1
 	case low == "w" && r.low(i+1) == "/" && r.close(i+1):
 		i += 2
-	case low == "with":
+	case low == "with", (low == "/" || low == "–" || low == "—") && r.toks[i].spaced:
 		i++
 	case (low == "l" || low == "ln") && (r.close(i+1) || r.low(i+1) == ":"):
 		open, i = "l", i+1
@@ -106,6 +111,9 @@ func (r *reader) figurePause(i int, list []timePart) (timePart, bool) {
 		}
 		a.to++
 		return a, r.low(a.to-1) == ")"
+	}
+	if r.low(a.to) == "l" && r.close(a.to) {
+		a.to++ // "30L"
 	}
 	_, named := r.nameAt(a.to)
 	a.flag = everyone(r.low(a.to))

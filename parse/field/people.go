@@ -37,6 +37,11 @@ func (r *reader) nameAt(i int) (mention, bool) {
 		return mention{}, false
 	}
 	low := r.low(i)
+	if len(low) == 1 && r.low(i+1) == "." && r.close(i+1) && r.capital(i+2) {
+		if full := r.lex.names[low+". "+r.low(i+2)]; full != "" {
+			return mention{names: []string{full}, next: i + 3}, true // "T. Lund"
+		}
+	}
 	owns := false
 	full, known := r.lex.names[low]
 	if !known && len(low) > 2 && low[len(low)-2:] == "'s" {

@@ -8,7 +8,7 @@ import (
 
 var priceCues = cueTable{
 	sayQuoted:    "gave her a number|gave him a number|gave them a number|charged|gave her a price of|gave him a price of|quoted|quote|quoted at|priced at|priced|price|bid|estimated at|estimate|told her|told him|told them|told owner|told the owner|told customer|told the customer|gave a price of|price of|agreed on|flat|lump sum",
-	sayQuotedIf:  "for|at|to|w /|with|told|offered|said",
+	sayQuotedIf:  "for|at|to|w /|with|told|offered|said|charge",
 	sayNotOver:   "gave us up to|gave me up to|cap of|limit of|max of|nte|not to go over|dont go over|do not go over|keep it under|stay under|not to exceed|not over|not more than|ceiling of|no more than|dont exceed|do not exceed|capped at",
 	sayNotOverIf: "max|cap|ceiling|up to|limit",
 	sayFree: "free swap|free replacement|free repair|free fix|comp it|comping it|no charge|n / c|no cost|on us|on the house|freebie|for free|free of charge|gratis|no bill|dont bill|do not bill|not billing|wont charge|wont bill|didnt charge|not charging|eat it|eating it|" +
@@ -145,13 +145,17 @@ func (s *sum) offered(h hit) {
 	if h.from < s.taken {
 		return
 	}
-	a, ok := r.amountAt(h.to, false)
+	i := h.to
+	if r.low(i) == "the" && r.low(h.from) == "to" {
+		i++
+	}
+	a, ok := r.amountAt(i, false)
 	if !ok || a.rate {
 		return
 	}
 	if !a.sign {
 		small, whole := a.m.Decimal().Int()
-		if !whole || small < 20 || !r.endsClause(a.next) && !a.each && r.low(a.next) != "for" || !r.dealAround(h) {
+		if !whole || small < 20 || !r.endsClause(a.next) && !a.each && r.low(a.next) != "for" || !(a.each && r.yesEnds(h.from)) && !r.dealAround(h) {
 			return
 		}
 	}
@@ -171,8 +175,10 @@ func (r *reader) dealAround(h hit) bool {
 			}
 		}
 		return false
+	case "charge":
+		return true
 	case "to":
-		return prev == "agreed" || prev == "agrees"
+		return prev == "yes" || prev == "agreed" || prev == "agrees"
 	case "w", "with":
 		return prev == "good" || prev == "fine" || prev == "ok" || prev == "okay" || prev == "cool" || prev == "happy"
 	case "at":
@@ -213,6 +219,9 @@ func (s *sum) ceiling(h hit, plain bool) {
 		i++
 	}
 	a, ok := r.amountAt(i, false)
+	if low := r.low(a.next); ok && (low == "per" || low == "by") && r.seen.topics&aboutConsent != 0 {
+		plain = true // "cap 500 per Jo"
+	}
 	if !ok || !plain && !a.sign || !a.sign && r.countedThing(a.next) && r.low(a.next) != `"` {
 		return
 	}
@@ -270,6 +279,10 @@ func (r *reader) sinceReason(i int) string {
 		return r.obstacle(i + 1)
 	case "our", "we":
 		return r.obstacle(i)
+	case "to":
+		if r.low(i+1) == "make" || r.low(i+1) == "keep" {
+			return "to " + r.obstacle(i+1)
+		}
 	}
 	return r.reasonBehind(i)
 }
@@ -349,12 +362,12 @@ func (s *sum) agreedAmount() {
 			continue
 		}
 		a, ok := r.amountAt(i, false)
-		if !ok || a.sign || a.rate || !r.endsClause(a.next) && !((r.low(a.next) == "for" || r.low(a.next) == "by" || r.low(a.next) == "on") && r.yesEnds(i)) {
+		if !ok || a.sign || a.rate || !r.endsClause(a.next) && !(r.low(a.next) == "for" || (r.low(a.next) == "by" || r.low(a.next) == "on") && r.yesEnds(i)) {
 			continue
 		}
 		whole, even := a.m.Decimal().Int()
 		cents := r.low(i+1) == "." && a.next == i+3 && len(r.low(i+2)) == 2
-		if cents || even && whole >= 20 && whole < 100_000 && r.yesEnds(i) {
+		if cents && (r.endsClause(a.next) || r.low(a.next) == "for") || even && whole >= 20 && whole < 100_000 && r.yesEnds(i) {
 			s.quote(a, i)
 			return
 		}

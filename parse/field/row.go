@@ -241,6 +241,14 @@ func (b *rowBuilder) stated(a timePart, parts []timePart, k int) {
 		b.r.claimTokens(a.from, a.to)
 		return
 	}
+	if low := b.r.low(a.from - 1); b.cur.timed && (low == "incl" || low == "including" || low == "includes" || low == "." && b.r.low(a.from-2) == "incl") {
+		if b.cur.row.Fault == "" {
+			b.cur.row.Fault = "includes what is told behind it"
+		}
+		b.touch(a)
+		b.r.claimTokens(a.from, a.to)
+		return
+	}
 	if b.cur.timed && b.r.low(a.from-1) == "=" {
 		b.product(a)
 		return
@@ -323,6 +331,9 @@ func (b *rowBuilder) crew(a timePart, parts []timePart, k int) {
 // each says that a time is everybody's: where no name was written with it, that of all named so far.
 func (b *rowBuilder) each(a timePart) {
 	b.cur.row.Each = true
+	if row := &b.cur.row; len(row.People) == 0 && row.Crew == 0 && row.Fault == "" && b.countBefore() {
+		row.Fault = "does not say each of whom" // "2 trips, 35 min each"
+	}
 	b.touch(a)
 	if !b.cur.carried || len(b.rows) > 16 {
 		return
@@ -336,6 +347,17 @@ func (b *rowBuilder) each(a timePart) {
 		}
 	}
 	b.cur.row.People = append(all, slices.DeleteFunc(b.cur.row.People, func(name string) bool { return slices.Contains(all, name) })...)
+}
+
+// countBefore reports whether a number stands in the text before the row's time, so that "each" may be
+// said of what it counts.
+func (b *rowBuilder) countBefore() bool {
+	for i := 0; i < b.cur.from; i++ {
+		if _, ok := b.r.num(i); ok && b.r.toks[i].kind != symbol && b.r.low(i) != "a" && b.r.low(i) != "an" && !b.r.breaks(i) {
+			return len(b.rows) == 0
+		}
+	}
+	return false
 }
 
 // eachWay doubles a drive that is written one way.

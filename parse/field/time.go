@@ -400,7 +400,7 @@ func (r *reader) timeBeside(next int, list []timePart, i int) bool {
 	}
 	last := list[len(list)-1]
 	gap := i - last.to
-	return (last.kind == aStated || last.kind == aSpan || last.kind == aPerson) && gap <= 1 && (gap == 0 || joining(r.low(i-1)) || r.low(i-1) == "(")
+	return (last.kind == aStated || last.kind == aSpan || last.kind == aPerson || last.kind == aTotal) && gap <= 1 && (gap == 0 || joining(r.low(i-1)) || r.low(i-1) == "(")
 }
 
 // beforeTime reports whether the word at token i may stand between a person and a time.
