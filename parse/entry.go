@@ -339,8 +339,8 @@ func belongs(e evidence, v verdict, before part, j joint, in notes.Section) bool
 	case in == notes.Time:
 		return j != semicolon && j != fullStop || !e.signs.has(named)
 	case v.kind == before.kind:
-		if in == notes.Done && j == fullStop && v.kind == notes.Work && e.head {
-			return false
+		if in == notes.Done && j == fullStop && v.kind == notes.Work && (e.head || e.first.sign.has(negated) && e.words > 2) {
+			return false // "2 heads, horn. no key to the garage"
 		}
 		if in == "" && j == semicolon && v.kind == notes.Work && (e.head && e.first.sign.has(whole) ||
 			e.first.sign.has(counted) && !e.first.sign.has(vague) && e.signs.has(thing)) {

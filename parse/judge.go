@@ -60,6 +60,7 @@ func headed(marks []mark) bool {
 		switch {
 		case marks[i].low == ":":
 			return i > 0 && marks[i+1].spaced
+		case i > 0 && marks[i].kind == numberMark && marks[i-1].kind == wordMark && i+1 < len(marks) && marks[i+1].low == ":": // "lathe 1:"
 		case marks[i].kind != wordMark || marks[i].sign.has(counted|negated|asked|spoken|somebody):
 			return false
 		}
@@ -84,10 +85,10 @@ func (e evidence) jotted() bool {
 // mended reports whether a fault is told before any work, and the work behind a comma.
 func mended(marks []mark) bool {
 	fault, parted := false, false
-	for _, m := range marks {
+	for i, m := range marks {
 		switch {
-		case m.sign.has(faulty | faultPhrase):
-			fault = true
+		case m.sign.has(faulty|faultPhrase) || i > 0 && marks[i-1].sign.has(faultPhrase):
+			fault = true // and the second word of "not grounded" is no work
 		case m.sign.has(workVerb):
 			return parted
 		case m.low == "," || m.low == "-":
@@ -436,7 +437,7 @@ func asOtherTrade(e evidence) (int, string) {
 }
 
 func asMachine(e evidence) (int, string) {
-	if e.signs.has(machine) && e.signs.has(duration) && !e.signs.has(workVerb) {
+	if e.signs.has(machine) && e.signs.has(duration|clockSpan|looseSpan) && !e.signs.has(workVerb) {
 		return 6, "tells of a machine and its hours"
 	}
 	return unlessWork(e, machine, 4, "tells of a machine")

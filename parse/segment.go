@@ -298,6 +298,8 @@ var ratingWords = wordSet("a amp amps v volt volts w watt watts k kw hp awg ga g
 func startsThing(marks []mark, i, to int) bool {
 	m := marks[i]
 	switch {
+	case singleVerb(marks, i, to):
+		return false
 	case m.kind == numberMark:
 		return m.sign.has(measured) || !rates(marks, i, to)
 	case m.kind == wordMark && m.sign.has(counted):
@@ -315,6 +317,16 @@ func startsThing(marks []mark, i, to int) bool {
 		}
 	}
 	return things > 0 && n <= 4 && !marks[i].sign.has(negated|faulty|workVerb)
+}
+
+// singleVerb reports whether one thing and what it does stand at mark i: "one trips", "1 flickers". A
+// single thing takes no plural.
+func singleVerb(marks []mark, i, to int) bool {
+	if i+1 >= to || marks[i].low != "one" && marks[i].low != "1" {
+		return false
+	}
+	next := marks[i+1]
+	return next.kind == wordMark && !next.sign.has(thing) && strings.HasSuffix(next.low, "s") && !strings.HasSuffix(next.low, "ss") && len(next.low) > 3
 }
 
 // rates reports whether the number at i is a rating with no thing behind it, which says more of the

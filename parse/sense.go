@@ -54,7 +54,7 @@ func (sc *scanner) senseWord(text string, i int) {
 		if p.sign == faultPhrase && low == "no" && (sc.at(i-1).low == "where" || sc.at(i-1).low == "if" || sc.at(i-1).low == "since") {
 			continue // "gfi protected where no ground"
 		}
-		if sc.follows(i+1, p.rest) && !(p.sign == leftOver && low == "to" && sc.objectBefore(i)) {
+		if sc.follows(i+1, p.rest) && !(p.sign == leftOver && (low == "to" && sc.objectBefore(i) || low == "will" && sc.at(i-1).sign.has(somebody|otherTrade))) {
 			m.sign |= p.sign
 		}
 	}

@@ -181,6 +181,7 @@ var signPhrases = buildSignPhrases(map[sign]string{
 // Verbs of work the vocabulary does not know as such, and words it does that say no work.
 var (
 	moreWorkVerbs = wordSet("did worked ran bent strapped energized energised buttoned tied finished completed wrapped spliced " +
+		"mtd instd termd lnded rplcd reloc'd " +
 		"tore torn ripped yanked programmed commissioned cleaned swept closed capped taped tightened opened dug drove patched grounded bonded fed built " +
 		"assembled started hooked demoed demo'd swapped put driven wound got got'em brought")
 	noWorkVerbs = wordSet("test tests tested testing measure measured check checked checks land found use used uses is are was " +

@@ -137,7 +137,9 @@ func endsOpen(l []byte) bool {
 		i--
 	}
 	switch strings.ToLower(string(l[i:])) {
-	case "and", "with", "the", "a", "an", "to", "of", "for", "at", "from", "or", "because", "so":
+	case "to": // "he decided not to" wants no more
+		return !strings.HasSuffix(strings.ToLower(string(l)), "not to")
+	case "and", "with", "the", "a", "an", "of", "for", "at", "from", "or", "because", "so":
 		return true
 	}
 	return false

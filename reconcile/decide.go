@@ -321,7 +321,7 @@ func (d *day) onNoLine(r *read, best float64) {
 		r.set(notes.Narrative, 0.8, "names no work that could be billed")
 	case !r.query.namesTrade() && r.entry.Section != "" && d.sharesOwn(r):
 		d.unknownWork(r)
-	case !r.query.namesTrade() && (r.entry.Section == "" || !r.query.tradeVerb()):
+	case !r.query.namesTrade() && (r.entry.Section == "" || !r.query.tradeVerb() && !pastVerb(r.query)):
 		r.set(notes.Narrative, 0.75, "names nothing of the trade")
 	case r.query.unknown() && r.facts.Consent.State == notes.NoConsent:
 		d.unknownWork(r)
@@ -359,6 +359,12 @@ func (d *day) extraWork(r *read, p float64, why string) {
 func (d *day) decideExtra(r *read) {
 	if (r.facts.Progress.Dropped || r.refusesBooked()) && d.dropped(r) {
 		r.facts.Progress.Dropped = true
+		return
+	}
+	if r.refusesBooked() && len(r.found) > 0 && r.found[0].p >= ExtraAt {
+		d.candidates(r)
+		r.set(notes.Unclear, r.found[0].p, "may take out booked line "+d.in.Job.Lines[r.found[0].line].Label+", or refuse an extra")
+		d.askWhichLine(r)
 		return
 	}
 	r.set(notes.Extra, r.entry.Sure, r.why)

@@ -1,10 +1,15 @@
 package field
 
+import "strings"
+
 // somebody weighs the words for somebody else and what they did.
 func (st *standing) somebody(h hit) {
 	r := st.r
 	switch h.sense {
 	case sayByOthers:
+		if st.worked && r.low(h.from) == "not" {
+			return // "cut in a box for them, not ours": we did it
+		}
 		if r.low(h.from-1) != "damaged" && r.low(h.from-1) != "caused" {
 			st.p.ByOthers = true
 			st.touch(h.from, h.to)
@@ -79,6 +84,13 @@ func (st *standing) otherDid(h hit) {
 			}
 		}
 		if !r.negatedWithin(h.from, 3) {
+			st.p.ByOthers = true
+			st.touch(h.from, h.to)
+		}
+		return
+	}
+	if strings.HasSuffix(r.low(h.from), "self") || r.low(h.from) == "themselves" {
+		if st.others > 0 && r.clauseStart(h.from) <= st.others && !r.negatedWithin(h.from, 4) {
 			st.p.ByOthers = true
 			st.touch(h.from, h.to)
 		}

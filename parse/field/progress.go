@@ -32,7 +32,7 @@ var progressCues = cueTable{
 		"decided against|backed out|no need for|off the job|dropped from|was dropped|got dropped|is dropped|deleted from|descoped|omitted",
 	sayDropIf:   "said skip|says skip|said to skip|said leave out|said to leave out|said leave off|pulled it|pulled that|killed it|took it out|took out|dropped|took that out|took this out|dropped it|took it off|pulled it from|delete|deletes",
 	sayByOthers: "not ours|not us|not our job|not our work|not ours to|someone elses problem|somebody elses problem|by others|by other|by somebody else|by someone else|by another",
-	sayAlready:  "will do it|will do it himself|will do it herself|will do it themselves|will do that|will do them|doing it himself|doing it themselves|do it himself|do it themselves|is doing it|are doing it|will handle it|will handle that|will install it|already did|already|did it|did that|did this|did theirs|did those|did ours|took care of|handled it|handled",
+	sayAlready:  "himself|herself|themselves|will do it|will do it himself|will do it herself|will do it themselves|will do that|will do them|doing it himself|doing it themselves|do it himself|do it themselves|is doing it|are doing it|will handle it|will handle that|will install it|already did|already|did it|did that|did this|did theirs|did those|did ours|took care of|handled it|handled",
 	sayAll:      "all|every|everything|each of the",
 	sayBoth:     "both",
 	sayRest:     "rest|rest of|the rest|last|the other|other|remaining|the remainder|remainder of|final",
