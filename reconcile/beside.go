@@ -24,7 +24,6 @@ func (d *day) unknownWork(r *read) {
 // pulled the meter". The list is common practice, no source.
 func byOtherTrade(text string) bool {
 	low := strings.TrimPrefix(strings.ToLower(text), "the ")
-	_, by, _ := strings.Cut(low, " by the ")
 	for _, who := range []string{
 		"landscap", "millwright", "glazier", "glass ", "concrete guy", "civil", "rockers", "tapers", "insulat", "alarm company", "sign company",
 		"movers", "excavat", "surveyor", "welder", "rigger", "plaster",
@@ -32,7 +31,22 @@ func byOtherTrade(text string) bool {
 		"gc ", "general contractor", "carpenter", "roofer", "framer", "mason", "tile ", "flooring", "elevator",
 		"sprinkler", "fire marshal", "landlord", "maintenance", "low voltage crew", "crane",
 	} {
-		if strings.HasPrefix(low, who) || by != "" && strings.HasPrefix(by, who) {
+		if strings.HasPrefix(low, who) {
+			return true
+		}
+	}
+	return false
+}
+
+// byOtherName reports whether the words say that somebody of another trade is whose it is: "flashed by
+// the roofer".
+func byOtherName(text string) bool {
+	_, by, found := strings.Cut(strings.ToLower(text), " by the ")
+	if !found {
+		return false
+	}
+	for _, who := range []string{"roofer", "plumber", "painter", "drywall", "landscap", "mason", "carpenter", "framer", "millwright", "rigger", "sign company", "civil", "utility"} {
+		if strings.HasPrefix(by, who) {
 			return true
 		}
 	}

@@ -33,6 +33,8 @@ const (
 	evProgress          // it speaks of how far something known got: done, the last one, waiting on
 	evUnit              // it counts in the line's own unit, other than pieces
 	evAsBooked          // it counts exactly as many as are booked, more than one
+	evWired             // of a line that is pulled and landed: it was (1), or something was hung (-1)
+	evHeadElse          // what the entry is about is what other lines name, and this one does not
 	evidenceLen
 )
 
@@ -63,6 +65,7 @@ func (ix *lineIndex) weigh(ev *evidence, q *query, i int) {
 	ix.weighHead(ev, q, l)
 	ix.weighWhich(ev, q, l)
 	ev[evVerb], ev[evVerbOther] = verbEvidence(q, &l.query)
+	ev[evWired] = wiring(q, &l.query)
 	if l.act >= 0 && ix.sure[l.terms[l.act].id] > 0 && (l.actOnly() || q.head < 0) {
 		ev[evHead], ev[evHeadNone], ev[evNoHead], ev[evPrecision] = 1, 0, 0, max(ev[evPrecision], partOfTerm)
 	}
@@ -101,7 +104,7 @@ func (ix *lineIndex) precision(q *query, l *indexedLine) float64 {
 			continue
 		}
 		s, _ := inLine(ix.hits[i], l)
-		if s == 0 && t.Class == field.PlaceTerm && len(ix.hits[i]) == 0 && (passing(t.Dim) && !l.placedBy(t.Dim) || !l.placed && slices.Contains(ix.site, t.Text)) {
+		if s == 0 && t.Class == field.PlaceTerm && len(ix.hits[i]) == 0 && (passing(t.Dim) && !l.placed || (t.Dim == "unit" || t.Dim == "floor") && !l.placedBy(t.Dim) || !l.placed && slices.Contains(ix.site, t.Text)) {
 			continue // a line that names no such place is booked for all units
 		}
 		if s == 0 && t.Class == field.VerbTerm {
@@ -145,6 +148,9 @@ func (ix *lineIndex) weighHead(ev *evidence, q *query, l *indexedLine) {
 		return
 	}
 	s, at := inLine(ix.hits[q.head], l)
+	if at < 0 && len(ix.hits[q.head]) > 0 {
+		ev[evHeadElse] = 1
+	}
 	switch {
 	case at < 0 && q.terms[q.head].Class == field.ThingTerm:
 		ev[evHeadNone] = 1
@@ -261,6 +267,26 @@ func verbEvidence(q, l *query) (same, other float64) {
 	return 0, other
 }
 
+// wiring holds the words for work against a line about what is pulled and landed: circuits are not hung.
+func wiring(q, l *query) float64 {
+	if l.head < 0 || !wired[l.terms[l.head].Text] {
+		return 0
+	}
+	hung := 0.0
+	for _, t := range q.terms {
+		if t.Class != field.VerbTerm {
+			continue
+		}
+		switch t.Text {
+		case "pull", "run", "fish", "feed", "land", "terminate", "energize", "rough":
+			return 1
+		case "hang", "mount", "set":
+			hung = -1
+		}
+	}
+	return hung
+}
+
 // wired are the things a line may be about that are pulled and landed.
 var wired = map[string]bool{"circuit": true, "feeder": true, "home run": true, "homerun": true, "branch circuit": true, "wire": true}
 
@@ -286,7 +312,7 @@ func differentWork(v, w string) bool {
 }
 
 // fromFacts adds what the entry's counts and consents say about line i.
-func (ev *evidence) fromFacts(f notes.Facts, line notes.ScopeLine, ls lineStanding) {
+func (ev *evidence) fromFacts(text string, f *notes.Facts, line *notes.ScopeLine, ls *lineStanding) {
 	p := f.Progress
 	if p.Of != nil && p.Of.Equal(line.Qty.Value) && line.Qty.Value.Cmp(notes.Int(1)) > 0 {
 		ev[evOutOf] = 1
@@ -313,7 +339,21 @@ func (ev *evidence) fromFacts(f notes.Facts, line notes.ScopeLine, ls lineStandi
 	case c == notes.Asked || c == notes.Declined:
 		ev[evAsked] = 0.7
 	}
+	if one := notes.Int(1); line.Qty.Unit == notes.Each && line.Qty.Value.Equal(one) && p.Of == nil && another(text) {
+		ev[evAsked] = max(ev[evAsked], 0.7) // there is only one booked
+	}
 	if ls.complete {
 		ev[evComplete] = 1
 	}
+}
+
+// another reports whether the words speak of one more than there was: "second pole light too".
+func another(text string) bool {
+	low := strings.ToLower(text)
+	first, _, _ := strings.Cut(low, " ")
+	switch first {
+	case "second", "2nd", "another", "other", "additional", "extra":
+		return true
+	}
+	return strings.HasSuffix(low, " too") || strings.Contains(low, " too,") || strings.Contains(low, " too ") && strings.Contains(low, " while ")
 }

@@ -45,7 +45,7 @@ func TestWeights(t *testing.T) {
 
 var evidenceNames = []string{
 	"evCoverage", "evPrecision", "evHead", "evHeadWhich", "evHeadNone", "evNoHead", "evOnly", "evWhich", "evWhichOther",
-	"evVerb", "evVerbOther", "evOutOf", "evTooMany", "evAsked", "evComplete", "evProgress", "evUnit", "evAsBooked",
+	"evVerb", "evVerbOther", "evOutOf", "evTooMany", "evAsked", "evComplete", "evProgress", "evUnit", "evAsBooked", "evWired", "evHeadElse",
 }
 
 func formatted(w evidence) string {
@@ -107,9 +107,19 @@ func fitted(cases []labelledCase, b float64, w evidence) (float64, evidence) {
 		for k := range w {
 			w[k] += rate * (gw[k]/n - hold*(w[k]-w0[k]))
 		}
+		w[evProgress] = min(w[evProgress], mostProgress)
+		w[evHeadNone], w[evHeadElse] = min(w[evHeadNone], leastKnown), min(w[evHeadElse], leastKnown)
 	}
 	return b, w
 }
+
+// leastKnown bounds what it speaks against a line that it does not name what the entry is about: the set
+// has few cases where that alone decides, and in most of those the line was meant all the same.
+const leastKnown = -1.5
+
+// mostProgress bounds what "done" and "in" speak for a line: people say them of extras too, which the
+// set has few of.
+const mostProgress = 3
 
 // labelledCases reads the dev sets: entries that are one piece of work, with one line or none.
 func labelledCases(t *testing.T) []labelledCase {
@@ -192,7 +202,7 @@ func caseOf(job *notes.Job, heading, entry, label string) (labelledCase, bool) {
 	ix := newLineIndex(job, trade.Words{})
 	facts := merged(e)
 	for _, m := range ix.match(newQuery(e.Text, trade.Words{}), func(ev *evidence, i int) {
-		ev.fromFacts(facts, job.Lines[i], lineStanding{})
+		ev.fromFacts(e.Text, &facts, &job.Lines[i], &lineStanding{})
 	}) {
 		if m.veto != "" {
 			continue

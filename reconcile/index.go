@@ -301,7 +301,7 @@ func (ix *lineIndex) find(q *query, t *field.Term) []hit {
 		}
 		return hits
 	}
-	if id, ok := ix.byAct[t.Text]; ok && t.Text == "label" {
+	if id, ok := ix.byAct["label"]; ok && (t.Text == "label" || t.Text == "directory card") {
 		hits = append(hits, hit{id, sameTerm}) // "label on" is labelling
 	}
 	if id, ok := ix.byText[t.Text]; ok {

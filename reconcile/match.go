@@ -14,14 +14,14 @@ import (
 //
 //	ask        a person settles an unclear entry: two minutes,            3
 //	wrong line work that was an extra goes unbilled, or a line is billed
-//	           early and has to be put right with the customer:          15
+//	           early and has to be put right with the customer:          20
 //	wrong extra a change order is drafted for booked work; it waits for
 //	           authorization anyway, so somebody sees it:                10
 //
-// Taking a match with probability p of being right costs 15(1-p): cheaper than asking from
-// p = 1 - 3/15 = 0.80. Calling it an extra costs 10p: cheaper than asking below p = 3/10 = 0.30.
+// Taking a match with probability p of being right costs 20(1-p): cheaper than asking from
+// p = 1 - 3/20 = 0.85. Calling it an extra costs 10p: cheaper than asking below p = 3/10 = 0.30.
 const (
-	TakeAt  = 0.80 // from here a match is taken
+	TakeAt  = 0.85 // from here a match is taken
 	ExtraAt = 0.30 // below here no line is meant
 )
 
@@ -40,11 +40,11 @@ type match struct {
 // weights are the log odds of each kind of evidence, and bias those of an entry that shares a word
 // with a line and nothing else. They were fitted to the labelled entries (see fit_test.go).
 var (
-	bias    = -6.8
+	bias    = -5.9
 	weights = evidence{
-		evCoverage: 2.1, evPrecision: 7.8, evHead: 0.7, evHeadWhich: -0.9, evHeadNone: 0.8, evNoHead: -0.7,
-		evOnly: 1.9, evWhich: 0.3, evWhichOther: -1.4, evVerb: 0.2, evVerbOther: -5.3, evOutOf: 3.6, evTooMany: 0.5,
-		evAsked: -5.1, evComplete: -0.8, evProgress: 5, evUnit: 3.7, evAsBooked: 0.8,
+		evCoverage: 2.2, evPrecision: 8.5, evHead: -1.1, evHeadWhich: -2.7, evHeadNone: -1.5, evNoHead: -2.2,
+		evOnly: 2.5, evWhich: 0.6, evWhichOther: -0.5, evVerb: 0.4, evVerbOther: -5.6, evOutOf: 4.1, evTooMany: 0.8,
+		evAsked: -6.7, evComplete: -0.8, evProgress: 3, evUnit: 3.7, evWired: 0, evHeadElse: -1.5, evAsBooked: 1.2,
 	}
 )
 
@@ -136,6 +136,19 @@ func (q query) onlyVerb() string {
 	return q.terms[0].Text
 }
 
+// hasShort reports whether a word the trade does not know stands for t cut short: "conc" of "concrete".
+func (q query) hasShort(t field.Term) bool {
+	if t.Class != field.OtherTerm {
+		return false
+	}
+	for _, u := range q.terms {
+		if u.Class == field.OtherTerm && len(u.Text) >= 4 && shortFor(u.Text, t.Text) {
+			return true
+		}
+	}
+	return false
+}
+
 // excluded returns the index of the exclusion the words fall under, or -1: what they are about, or
 // the kind of work, has to be the exclusion's.
 func (ix *lineIndex) excluded(q query) int {
@@ -155,7 +168,7 @@ func (ix *lineIndex) excluded(q query) int {
 				w = 0.8 // "patching and painting" is all verbs
 			}
 			all += w
-			if q.has(t.Text) {
+			if q.has(t.Text) || q.hasShort(t) {
 				hit += w
 				about = about || t.Class == field.VerbTerm || q.head >= 0 && q.terms[q.head].Text == t.Text
 			}

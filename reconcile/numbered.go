@@ -160,9 +160,17 @@ func (d *day) byNumbers(r *read) []int {
 	for _, n := range numbers {
 		line := -1
 		for _, m := range r.found {
-			if m.veto == "" && d.index.lines[m.line].hasNumber(n) {
-				line = m.line
-				break
+			if m.veto != "" || !d.index.lines[m.line].hasNumber(n) {
+				continue
+			}
+			if m.evidence[evHeadNone] == 1 {
+				continue
+			}
+			if about := m.evidence[evHead] > 0; line < 0 || about {
+				line = m.line // the conduit to stall 11, not the charger there
+				if about {
+					break
+				}
 			}
 		}
 		if line < 0 || slices.Contains(lines, line) {
