@@ -27,7 +27,7 @@ func Customer(in Input) (sheet.Sheet, error) {
 		Kind: "Record of the day", Number: strconv.Itoa(v.Day.Number), Title: v.Job.Title, Edition: "for the customer", Date: v.Day.Date,
 		Letterhead: sheet.Letters(v.Company), To: sheet.Addressee{Name: v.Job.Customer, Site: v.Job.Site},
 		Facts: []sheet.Fact{
-			{Label: "Date", Value: sheet.Words(longDate(v.Day.Date))}, {Label: "Job", Value: sheet.Words(v.Day.Job)},
+			{Label: "Date", Value: sheet.Words(placeOf(v.Company).Day(v.Day.Date))}, {Label: "Job", Value: sheet.Words(v.Day.Job)},
 			{Label: "Crew", Value: sheet.Words(cmp.Or(list(v.Day.Crew), "not written"))},
 		},
 		Ref:  strings.Join(filled(v.Day.Company, "job "+v.Day.Job, v.Day.Date.String(), "for the customer"), " | "),
@@ -91,7 +91,7 @@ func (c customerView) scope() []sheet.Block {
 		{Title: "Line"}, {Title: "Booked work", Width: 6}, {Title: "How far", Width: 4}, {Title: "Stands", Width: 2},
 	}}
 	for _, l := range c.Day.Scope {
-		row := sheet.Cells(l.Line, l.Work, howFar(l), string(l.State))
+		row := sheet.Cells(l.Line, l.Work, c.howFar(l), string(l.State))
 		row.Cells[2].Bar = barOf(l)
 		t.Rows = append(t.Rows, row)
 	}
@@ -99,9 +99,9 @@ func (c customerView) scope() []sheet.Block {
 }
 
 // howFar says a line's progress; a part of a line booked as one is told in percent.
-func howFar(l notes.LineStanding) string {
+func (c customerView) howFar(l notes.LineStanding) string {
 	if l.ToDate.IsWhole() || !l.Booked.Qty.Equal(notes.Int(1)) {
-		return ProgressWords(l)
+		return c.progressWords(l)
 	}
 	return percentWords(l.ToDate) + " to date, " + percentWords(l.Today) + " today"
 }
@@ -112,7 +112,7 @@ func percentWords(part notes.Decimal) string {
 
 // barOf is the drawn progress of a line in percent of its whole.
 func barOf(l notes.LineStanding) *sheet.Bar {
-	b := Progress(l)
+	b := figures{}.progress(l)
 	over := b.Over()
 	return &sheet.Bar{Before: max(0, b.Before) / 10, Now: max(0, b.Today-over) / 10, Over: over / 10}
 }
@@ -194,7 +194,7 @@ func (c customerView) amount(x notes.ExtraWork) string {
 	case x.State == notes.ExtraDeclined:
 		return "none"
 	case told && x.State != notes.NeedsPrice:
-		return money(x.Amount)
+		return placeOf(c.Company).Money(x.Amount)
 	}
 	return "a price follows"
 }
@@ -299,7 +299,7 @@ func (c customerView) materials() []sheet.Block {
 	t := sheet.Table{Columns: []sheet.Column{{Title: "Quantity", Align: sheet.Right}, {Title: "Material", Width: 5}}}
 	for _, m := range c.Day.Materials {
 		if !ForOffice(m.Item) {
-			t.Rows = append(t.Rows, sheet.Cells(quantity(m.Qty), m.Item))
+			t.Rows = append(t.Rows, sheet.Cells(c.quantity(m.Qty), m.Item))
 		}
 	}
 	return []sheet.Block{sheet.Heading{Text: sheet.Words("Material used"), ID: "materials"}, t}

@@ -403,7 +403,11 @@ func (r FaultRow) Decided() string {
 }
 
 // NoticeHTML writes the notice as one self-contained page.
-func NoticeHTML(w io.Writer, n Notice) error { return n.Templates.writePage(w, "notice", n) }
+func NoticeHTML(w io.Writer, n Notice) error {
+	return n.Templates.writePage(w, page{"notice", figuresOf(n.Company).Tag(), n})
+}
 
 // NoticeMarkdown writes the notice to be sent.
-func NoticeMarkdown(w io.Writer, n Notice) error { return n.Templates.writeLetter(w, "notice", n) }
+func NoticeMarkdown(w io.Writer, n Notice) error {
+	return n.Templates.writeLetter(w, page{"notice", figuresOf(n.Company).Tag(), n})
+}

@@ -45,6 +45,7 @@ type Card struct {
 	Customer string
 	Site     string
 	Date     notes.Date
+	Day      string // Date as it is read
 	Paper    Paper
 	Facts    []CardFact
 	Rows     []CardRow
@@ -107,7 +108,7 @@ func newCard(in DirectoryInput) (*Card, error) {
 	}
 	p := in.Panel
 	c := &Card{
-		Panel: p.Name, Date: in.Date, Paper: in.Paper, Standing: p, changed: map[int]bool{}, first: in.Before == nil,
+		Panel: p.Name, Date: in.Date, Day: figuresOf(in.Company).longDate(in.Date), Paper: in.Paper, Standing: p, changed: map[int]bool{}, first: in.Before == nil,
 		Cautions: append([]string{trade.DirectoryCaution()}, trade.CodePointer(), trade.Footer()[2]),
 	}
 	c.Panel = orWords(c.Panel, "Panel not named")
@@ -120,7 +121,7 @@ func newCard(in DirectoryInput) (*Card, error) {
 	c.Facts = panelFacts(p.Panel)
 	if in.Before != nil {
 		c.Changes = p.ChangesSince(in.Before)
-		c.Since = "Changed since " + longDate(in.Since)
+		c.Since = "Changed since " + figuresOf(in.Company).longDate(in.Since)
 		if !in.Since.Known() {
 			c.Since = "Changed since the panel was laid out"
 		}

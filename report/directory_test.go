@@ -117,9 +117,9 @@ func TestDirectoryPDFReadsBack(t *testing.T) {
 		pages := pdfPages(t, pdf)
 		require.Len(t, pages, 2, paper)
 		for _, want := range []string{
-			"LP1", "Quay Lane Bakery", "14 Quay Lane", "Job 2431, Lanternmoor Electric", "Thursday 12 March 2026", "120/240", "200A main breaker", "75 °C",
+			"LP1", "Quay Lane Bakery", "14 Quay Lane", "Job 2431, Lanternmoor Electric", "Thursday, March 12, 2026", "120/240", "200A main breaker", "75 °C",
 			"deck oven, left", "50A 2P", "6 AWG", "proofing cabinet", "30A 2P", "10 AWG", "front sign over the street door (neutral with 18)",
-			"shop lights (neutral with 16)", "spare", "blank", "24 spaces: 6 in use, 1 spare, 1 blank, 16 not described.", "Changed since Monday 9 March 2026.",
+			"shop lights (neutral with 16)", "spare", "blank", "24 spaces: 6 in use, 1 spare, 1 blank, 16 not described.", "Changed since Monday, March 9, 2026.",
 			"test before touch", "Local code, the authority having jurisdiction", "Only qualified persons",
 		} {
 			assert.Contains(t, oneText(pages[0]), want, "%s", paper)

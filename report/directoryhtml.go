@@ -4,17 +4,17 @@ import (
 	"bytes"
 	"html/template"
 	"io"
-	"sync"
 
+	"jobday/locale"
 	"jobday/templates"
 )
 
 // directoryPages parses the template of the cards once.
-var directoryPages = sync.OnceValues(func() (*template.Template, error) { return parseDirectory(nil) })
+var directoryPages = perLocale(func(tag string) (*template.Template, error) { return parseDirectory(nil, tag) })
 
-func parseDirectory(set *templates.Set) (*template.Template, error) {
+func parseDirectory(set *templates.Set, tag string) (*template.Template, error) {
 	t := template.New("").Funcs(template.FuncMap{
-		"long": longDate, "ints": ints, "change": ChangeWords, "style": styleOf(set, "directory.css"),
+		"long": figures{locale.For(tag)}.longDate, "ints": ints, "change": ChangeWords, "style": styleOf(set, "directory.css"),
 	})
 	return parseHTML(t, set, "directory.html.tmpl")
 }
@@ -22,8 +22,9 @@ func parseDirectory(set *templates.Set) (*template.Template, error) {
 // DirectoryHTML writes the cards of panels as one self-contained page, each card on a sheet of its
 // own when it is printed: no script, no request to anywhere. All cards are on the paper of the first.
 func DirectoryHTML(w io.Writer, ins []DirectoryInput) error {
-	page := directoryPage{Paper: Letter}
+	page, tag := directoryPage{Paper: Letter}, ""
 	for i, in := range ins {
+		tag = figuresOf(in.Company).Tag()
 		c, err := newCard(in)
 		if err != nil {
 			return err
@@ -43,7 +44,7 @@ func DirectoryHTML(w io.Writer, ins []DirectoryInput) error {
 			return err
 		}
 	}
-	t, err := directoryPages()
+	t, err := directoryPages(tag)
 	if err != nil {
 		return err
 	}

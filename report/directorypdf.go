@@ -99,7 +99,7 @@ func (d *drawing) draw() {
 func (d *drawing) head(y float64) float64 {
 	c, k, left, right := d.card, d.k, d.m, d.w-d.m
 	h1, h2 := 44*k, 24*k
-	day := printable(longDate(c.Date))
+	day := printable(c.Day)
 	dayW := d.width(day, style{regular, 9 * k, 0}) + 14*k
 	nameW := min(max(d.width(printable(c.Panel), style{bold, 24 * k, 0})+18*k, 90*k), (right-left)*0.45)
 	d.pdf.SetDrawColor(0, 0, 0)

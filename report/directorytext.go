@@ -39,7 +39,7 @@ func (c *Card) text(out *bytes.Buffer) {
 			out.WriteString(indent + l + "\n")
 		}
 	}
-	line("", c.Panel+", circuit directory, as of "+longDate(c.Date))
+	line("", c.Panel+", circuit directory, as of "+c.Day)
 	if who := strings.Join(filled(c.Number, c.Customer, c.Site), ", "); who != "" {
 		line("", who)
 	}

@@ -4,75 +4,50 @@ import (
 	"strconv"
 	"strings"
 
+	"jobday/locale"
 	"jobday/notes"
 )
 
+// figures writes dates, quantities and amounts as the company's readers are used to.
+type figures struct{ locale.Locale }
+
+// figuresOf returns the figures of a company; nil writes as the first of notes.Locales.
+func figuresOf(c *notes.Company) figures { return figures{placeOf(c)} }
+
+// usual writes as the first of notes.Locales: for terminals and texts that know no company.
+var usual = figures{locale.For("")}
+
 // money prints an amount with grouped thousands: "1,284.60", "-165.00".
-func money(m notes.Money) string { return grouped(m.String()) }
+func (f figures) money(m notes.Money) string { return f.Money(m) }
 
 // valued prints the amount of a thing that may have no price yet.
-func valued(m notes.Money) string {
+func (f figures) valued(m notes.Money) string {
 	if m.IsZero() {
 		return "not priced"
 	}
-	return money(m)
+	return f.Money(m)
 }
 
 // number prints a quantity as exactly as it is: "52", "0.5", "1,250".
-func number(d notes.Decimal) string { return grouped(d.String()) }
+func (f figures) number(d notes.Decimal) string { return f.Number(d) }
 
 // rate prints a price per unit with at least two decimals and none cut off: "118.00", "0.875".
-func rate(d notes.Decimal) string {
-	if d.Equal(d.Round(2)) {
-		return grouped(d.Fixed(2))
-	}
-	return number(d)
-}
-
-// grouped puts commas between the thousands of a plain decimal.
-func grouped(s string) string {
-	sign := ""
-	if strings.HasPrefix(s, "-") {
-		sign, s = "-", s[1:]
-	}
-	whole, fraction, _ := strings.Cut(s, ".")
-	var b strings.Builder
-	b.WriteString(sign)
-	for i, c := range whole {
-		if i > 0 && (len(whole)-i)%3 == 0 {
-			b.WriteByte(',')
-		}
-		b.WriteRune(c)
-	}
-	if fraction != "" {
-		b.WriteString("." + fraction)
-	}
-	return b.String()
-}
+func (f figures) rate(d notes.Decimal) string { return f.Rate(d) }
 
 // quantity prints a number of units, "52 ft", or "" when none is written.
-func quantity(q notes.Quantity) string {
+func (f figures) quantity(q notes.Quantity) string {
 	if !q.Written() {
 		return ""
 	}
-	return number(q.Value) + " " + string(q.Unit)
+	return f.Number(q.Value) + " " + string(q.Unit)
 }
 
-// longDate prints "Thursday 12 March 2026", or "no date" for an unknown one.
-func longDate(d notes.Date) string {
+// longDate prints a day with its weekday, or "no date" for an unknown one.
+func (f figures) longDate(d notes.Date) string {
 	if !d.Known() {
 		return "no date"
 	}
-	return d.Weekday().String() + " " + strconv.Itoa(d.Day) + " " + monthName(d) + " " + strconv.Itoa(d.Year)
-}
-
-func monthName(d notes.Date) string {
-	names := [...]string{"January", "February", "March", "April", "May", "June", "July", "August",
-		"September", "October", "November", "December"}
-	if d.Month < 1 || d.Month > len(names) {
-		return ""
-	}
-	return names[d.Month-1]
+	return f.Day(d)
 }
 
 // spans prints clock spans: "07:00-15:30, 16:00-17:00".

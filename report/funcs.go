@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"jobday/locale"
 	"jobday/notes"
 	"jobday/trade"
 )
@@ -15,10 +16,12 @@ type Packed struct {
 	W any
 }
 
-// funcs are the words every template may use, beside the methods of View.
-func funcs() map[string]any {
+// funcs are the words every template may use, beside the methods of View. Dates and amounts are
+// written for the readers of a locale.
+func funcs(tag string) map[string]any {
+	f := figures{locale.For(tag)}
 	return map[string]any{
-		"money": money, "valued": valued, "number": number, "rate": rate, "quantity": quantity, "long": longDate,
+		"money": f.money, "valued": f.valued, "number": f.number, "rate": f.rate, "quantity": f.quantity, "long": f.longDate,
 		"spans": spans, "plural": plural, "short": shortID, "list": list, "join": list, "lines": list,
 		"ints": ints, "inc": func(i int) int { return i + 1 }, "head": head, "more": more,
 		"pack":    func(v *View, what any) Packed { return Packed{v, what} },
@@ -26,7 +29,7 @@ func funcs() map[string]any {
 
 		"shot": shot, "consent": Consent, "next": NextStep, "settle": Settle, "fault": faultWords,
 		"severity": severityWords, "verdict": verdictWords, "rule": Rule, "reading": TestReading,
-		"linestate": LineState, "linehours": LineHours, "progress": Progress, "workby": workBy,
+		"linestate": LineState, "linehours": LineHours, "progress": f.progress, "workby": workBy,
 		"confidence": confidence,
 
 		"footer": trade.Footer, "testcaution": trade.TestCaution, "why": whyItMatters, "standing": faultStanding, "since": changedLater, "codepointer": trade.CodePointer, "statement": statement, "apart": keptApart,

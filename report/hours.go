@@ -128,9 +128,9 @@ func hoursCells(name string, days [7]notes.Minutes, h hours.Hours) []string {
 func costWords(cost notes.Money, costless notes.Minutes, some bool) string {
 	switch {
 	case costless == 0:
-		return money(cost)
+		return usual.money(cost)
 	case some:
-		return money(cost) + " *"
+		return usual.money(cost) + " *"
 	}
 	return "no cost *"
 }

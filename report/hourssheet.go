@@ -12,7 +12,7 @@ func HoursSheet(t *hours.TimeSheet, c *notes.Company) sheet.Sheet {
 	s := sheet.Sheet{
 		Kind: "Time sheet", Title: period(t.Since, t.Until), Edition: "internal, shows costs", Date: t.Until,
 		Letterhead: sheet.Letters(c),
-		Facts:      []sheet.Fact{{Label: "Days", Value: sheet.Words(span(t.Since, t.Until))}},
+		Facts:      []sheet.Fact{{Label: "Days", Value: sheet.Words(figuresOf(c).span(t.Since, t.Until))}},
 	}
 	if len(t.Weeks) == 0 {
 		s.Blocks = append(s.Blocks, sheet.Para{Text: sheet.Words("No hours are written in these days.")})

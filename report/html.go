@@ -6,15 +6,26 @@ import (
 	"io"
 	"sync"
 
+	"jobday/locale"
+	"jobday/notes"
 	"jobday/templates"
 )
 
 // pages parses the shipped HTML templates once. Text that a note brought in is always escaped:
 // nothing but our own style sheet enters a page as anything but text.
-var pages = sync.OnceValues(func() (*template.Template, error) { return parsePages(nil) })
+var pages = perLocale(func(tag string) (*template.Template, error) { return parsePages(nil, tag) })
 
-func parsePages(set *templates.Set) (*template.Template, error) {
-	t := template.New("").Funcs(template.FuncMap(funcs())).Funcs(template.FuncMap{"style": styleOf(set, "report.css")})
+// perLocale makes something once for each locale it is asked for.
+func perLocale[T any](make func(tag string) (T, error)) func(tag string) (T, error) {
+	once := map[string]func() (T, error){}
+	for _, tag := range notes.Locales {
+		once[tag] = sync.OnceValues(func() (T, error) { return make(tag) })
+	}
+	return func(tag string) (T, error) { return once[locale.For(tag).Tag()]() }
+}
+
+func parsePages(set *templates.Set, tag string) (*template.Template, error) {
+	t := template.New("").Funcs(template.FuncMap(funcs(tag))).Funcs(template.FuncMap{"style": styleOf(set, "report.css")})
 	return parseHTML(t, set, "report.html.tmpl", "index.html.tmpl", "notice.html.tmpl")
 }
 
@@ -47,28 +58,34 @@ func HTML(w io.Writer, in Input) error {
 	if err != nil {
 		return err
 	}
-	return in.Templates.writePage(w, "report", v)
+	return in.Templates.writePage(w, page{"report", v.Tag(), v})
+}
+
+// page is one page to write: the name of its template, the locale of its readers, what it shows.
+type page struct {
+	name, locale string
+	data         any
 }
 
 // writePage writes one of the pages of a shop, or the shipped one where the shop's fails.
-func (t *Templates) writePage(w io.Writer, name string, data any) error {
+func (t *Templates) writePage(w io.Writer, p page) error {
 	if t != nil {
-		var page bytes.Buffer
-		err := t.html.ExecuteTemplate(&page, name, data)
+		var out bytes.Buffer
+		err := t.html.ExecuteTemplate(&out, p.name, p.data)
 		if err == nil {
-			return flush(w, &page)
+			return flush(w, &out)
 		}
 		if !t.failed(err) {
 			return err
 		}
 	}
-	shipped, err := pages()
+	shipped, err := pages(p.locale)
 	if err != nil {
 		return err
 	}
-	var page bytes.Buffer
-	if err := shipped.ExecuteTemplate(&page, name, data); err != nil {
+	var out bytes.Buffer
+	if err := shipped.ExecuteTemplate(&out, p.name, p.data); err != nil {
 		return err
 	}
-	return flush(w, &page)
+	return flush(w, &out)
 }

@@ -14,22 +14,23 @@ type IndexRow struct {
 // Index writes a page that lists the reports of a run by job, in the order given.
 func Index(w io.Writer, rows []IndexRow) error {
 	var t *Templates
-	page := indexPage{Title: "Daily reports", Count: len(rows), Currency: "USD"}
+	tag := ""
+	list := indexPage{Title: "Daily reports", Count: len(rows), Currency: "USD"}
 	for _, r := range rows {
 		v, err := newView(r.Input)
 		if err != nil {
 			return err
 		}
-		t = r.Templates
-		if page.Company == "" {
-			page.Company, page.Currency = v.Company.Name, v.Currency()
+		t, tag = r.Templates, v.Tag()
+		if list.Company == "" {
+			list.Company, list.Currency = v.Company.Name, v.Currency()
 		}
-		page.add(v, r.Href)
+		list.add(v, r.Href)
 	}
-	if page.Company != "" {
-		page.Title += ", " + page.Company
+	if list.Company != "" {
+		list.Title += ", " + list.Company
 	}
-	return t.writePage(w, "index", page)
+	return t.writePage(w, page{"index", tag, list})
 }
 
 // indexPage is what the index's template is given.

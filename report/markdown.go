@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"io"
 	"strings"
-	"sync"
 	"text/template"
 
 	"jobday/notes"
@@ -12,10 +11,10 @@ import (
 )
 
 // letter parses the shipped Markdown templates once.
-var letter = sync.OnceValues(func() (*template.Template, error) { return parseLetter(nil) })
+var letter = perLocale(func(tag string) (*template.Template, error) { return parseLetter(nil, tag) })
 
-func parseLetter(set *templates.Set) (*template.Template, error) {
-	t := template.New("").Funcs(template.FuncMap(funcs())).Funcs(template.FuncMap{
+func parseLetter(set *templates.Set, tag string) (*template.Template, error) {
+	t := template.New("").Funcs(template.FuncMap(funcs(tag))).Funcs(template.FuncMap{
 		"md": escapeMarkdown, "mditem": markdownItem, "mdwhere": markdownWhere, "oneline": oneLine,
 	})
 	for _, name := range []string{"report.md.tmpl", "notice.md.tmpl"} {
@@ -37,30 +36,30 @@ func Markdown(w io.Writer, in Input) error {
 	if err != nil {
 		return err
 	}
-	return in.Templates.writeLetter(w, "report", v)
+	return in.Templates.writeLetter(w, page{"report", v.Tag(), v})
 }
 
 // writeLetter writes one of the texts of a shop, or the shipped one where the shop's fails.
-func (t *Templates) writeLetter(w io.Writer, name string, data any) error {
+func (t *Templates) writeLetter(w io.Writer, p page) error {
 	if t != nil {
-		var page bytes.Buffer
-		err := t.letter.ExecuteTemplate(&page, name, data)
+		var out bytes.Buffer
+		err := t.letter.ExecuteTemplate(&out, p.name, p.data)
 		if err == nil {
-			return flush(w, &page)
+			return flush(w, &out)
 		}
 		if !t.failed(err) {
 			return err
 		}
 	}
-	shipped, err := letter()
+	shipped, err := letter(p.locale)
 	if err != nil {
 		return err
 	}
-	var page bytes.Buffer
-	if err := shipped.ExecuteTemplate(&page, name, data); err != nil {
+	var out bytes.Buffer
+	if err := shipped.ExecuteTemplate(&out, p.name, p.data); err != nil {
 		return err
 	}
-	return flush(w, &page)
+	return flush(w, &out)
 }
 
 // markup is what CommonMark and GFM read as markup anywhere in a line. "&" and "_" are looked at

@@ -20,7 +20,7 @@ var Documents = []string{"change-order", "invoice", "record-of-the-day", "restoc
 
 // Templates is the pages of a shop: the shipped ones with the shop's own in their place. nil is the
 // shipped ones. What fails while a page is written is kept as a finding, and the shipped page is
-// written instead. It is not for use by several goroutines at once.
+// written instead. Dates and amounts are written for the readers of the company. It is not for use by several goroutines at once.
 type Templates struct {
 	files     map[string]*finding.File // own, by name
 	html      *template.Template
@@ -32,7 +32,7 @@ type Templates struct {
 
 // OwnTemplates reads a shop's own templates and style sheets. One that cannot be read, or that
 // nothing uses, is a finding; the shipped one stands in for it.
-func OwnTemplates(files []*finding.File) (*Templates, finding.List) {
+func OwnTemplates(files []*finding.File, company *notes.Company) (*Templates, finding.List) {
 	if len(files) == 0 {
 		return nil, nil
 	}
@@ -49,7 +49,7 @@ func OwnTemplates(files []*finding.File) (*Templates, finding.List) {
 		own[name] = string(f.Text)
 	}
 	for { // each round leaves out one that cannot be read
-		err := t.read(templates.NewSet(own))
+		err := t.read(templates.NewSet(own), figuresOf(company).Tag())
 		if err == nil {
 			return t, found
 		}
@@ -79,14 +79,14 @@ func unusedTemplate(f *finding.File, name string) (finding.Finding, bool) {
 }
 
 // read parses all pages of a set.
-func (t *Templates) read(set *templates.Set) (err error) {
-	if t.html, err = parsePages(set); err != nil {
+func (t *Templates) read(set *templates.Set, tag string) (err error) {
+	if t.html, err = parsePages(set, tag); err != nil {
 		return err
 	}
-	if t.letter, err = parseLetter(set); err != nil {
+	if t.letter, err = parseLetter(set, tag); err != nil {
 		return err
 	}
-	if t.directory, err = parseDirectory(set); err != nil {
+	if t.directory, err = parseDirectory(set, tag); err != nil {
 		return err
 	}
 	t.sheets, err = sheet.NewPages(set, Documents)

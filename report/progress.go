@@ -16,9 +16,12 @@ type Bar struct {
 	Alt                 string // the same in words
 }
 
-// Progress draws a scope line's standing.
-func Progress(l notes.LineStanding) Bar {
-	b := Bar{Booked: 1000, Alt: ProgressWords(l)}
+// Progress draws a scope line's standing, worded for the first of notes.Locales.
+func Progress(l notes.LineStanding) Bar { return usual.progress(l) }
+
+// progress draws a scope line's standing.
+func (f figures) progress(l notes.LineStanding) Bar {
+	b := Bar{Booked: 1000, Alt: f.progressWords(l)}
 	whole := notes.Max(l.Booked.Qty.Add(l.Over), l.ToDate)
 	if whole.Sign() <= 0 {
 		return b
@@ -35,21 +38,21 @@ func Progress(l notes.LineStanding) Bar {
 	return b
 }
 
-// ProgressWords says a line's standing in words: "2 of 3 ea to date, 2 today, 1 left".
-func ProgressWords(l notes.LineStanding) string {
+// progressWords says a line's standing in words: "2 of 3 ea to date, 2 today, 1 left".
+func (f figures) progressWords(l notes.LineStanding) string {
 	unit := string(l.Booked.Unit)
-	parts := []string{strings.TrimSpace(number(l.ToDate)+" of "+number(l.Booked.Qty)+" "+unit) + " to date"}
+	parts := []string{strings.TrimSpace(f.number(l.ToDate)+" of "+f.number(l.Booked.Qty)+" "+unit) + " to date"}
 	if !l.Today.IsZero() {
-		parts = append(parts, number(l.Today)+" today")
+		parts = append(parts, f.number(l.Today)+" today")
 	}
 	if !l.Left.IsZero() {
-		parts = append(parts, number(l.Left)+" left")
+		parts = append(parts, f.number(l.Left)+" left")
 	}
 	if !l.Over.IsZero() {
-		parts = append(parts, number(l.Over)+" over")
+		parts = append(parts, f.number(l.Over)+" over")
 	}
 	if !l.Dropped.IsZero() {
-		parts = append(parts, number(l.Dropped)+" dropped")
+		parts = append(parts, f.number(l.Dropped)+" dropped")
 	}
 	return strings.Join(parts, ", ")
 }

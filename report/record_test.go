@@ -19,7 +19,7 @@ var recorded = map[string]struct {
 	part  string
 	words []string
 }{
-	"date":                         {"plate", []string{`<time datetime="2026-03-12">Thursday 12 March 2026`}},
+	"date":                         {"plate", []string{`<time datetime="2026-03-12">Thursday, March 12, 2026`}},
 	"job":                          {"plate", []string{"Job 2431", "Proofing room and front counter", "14 Quay Lane"}},
 	"report number in order":       {"plate", []string{"Daily report</p><b>1</b>"}},
 	"the last report marked final": {"plate", []string{"FINAL"}},

@@ -23,7 +23,7 @@ func DaySheet(in Input) (sheet.Sheet, error) {
 		Kind: "Daily report", Number: strconv.Itoa(v.Day.Number), Title: v.Job.Title, Edition: "office copy, shows costs", Date: v.Day.Date,
 		Letterhead: sheet.Letters(v.Company), To: sheet.Addressee{Name: cmp.Or(v.Job.Customer, "none named"), Site: cmp.Or(v.Job.Site, "none named")},
 		Facts: []sheet.Fact{
-			{Label: "Date", Value: sheet.Words(longDate(v.Day.Date))}, {Label: "Job", Value: sheet.Words(v.Day.Job)},
+			{Label: "Date", Value: sheet.Words(v.longDate(v.Day.Date))}, {Label: "Job", Value: sheet.Words(v.Day.Job)},
 			{Label: "Crew", Value: sheet.Words(cmp.Or(list(v.Day.Crew), "none named"))},
 		},
 		Ref:  v.Foot(),
@@ -99,16 +99,16 @@ func none(title, id string) []sheet.Block {
 // answers are the office's four questions.
 func (d dayView) answers() sheet.Block {
 	ready := d.Day.Money.Ready
-	bill := sheet.Figure{Label: "Bill now", Href: "#bill", Big: money(ready.Total), Small: d.Currency(), Tone: sheet.Go}
+	bill := sheet.Figure{Label: "Bill now", Href: "#bill", Big: d.money(ready.Total), Small: d.Currency(), Tone: sheet.Go}
 	if len(ready.Tax) > 0 {
 		bill.Small += ", with tax"
 	}
 	for _, l := range ready.Lines {
-		bill.Items = append(bill.Items, sheet.Item{Text: sheet.Words(strings.Join(filled(d.Ref(l.Ref), d.What(l)), " ")), Right: sheet.Words(money(l.Amount))})
+		bill.Items = append(bill.Items, sheet.Item{Text: sheet.Words(strings.Join(filled(d.Ref(l.Ref), d.What(l)), " ")), Right: sheet.Words(d.money(l.Amount))})
 	}
-	held := sheet.Figure{Label: "Held", Href: "#held", Big: money(d.HeldSum()), Small: d.Currency() + " in " + plural(len(d.Day.Money.Held), "item"), Tone: sheet.Hold}
+	held := sheet.Figure{Label: "Held", Href: "#held", Big: d.money(d.HeldSum()), Small: d.Currency() + " in " + plural(len(d.Day.Money.Held), "item"), Tone: sheet.Hold}
 	for _, n := range d.Day.Money.Held {
-		held.Items = append(held.Items, sheet.Item{Text: sheet.Words(n.What), Right: sheet.Words(valued(n.Amount)), Below: sheet.Words(cmp.Or(after("Freed by: ", n.Frees), n.Why))})
+		held.Items = append(held.Items, sheet.Item{Text: sheet.Words(n.What), Right: sheet.Words(d.valued(n.Amount)), Below: sheet.Words(cmp.Or(after("Freed by: ", n.Frees), n.Why))})
 	}
 	return sheet.Figures{Cells: []sheet.Figure{
 		atMost6(bill, "Nothing to bill from this day."), atMost6(held, "Nothing is held."), d.toSend(), d.dangers(),
@@ -168,16 +168,16 @@ func (d dayView) bill() []sheet.Block {
 		if l.Taxed {
 			taxed = "taxed"
 		}
-		row := sheet.Cells(cmp.Or(d.Ref(l.Ref), "-"), "", number(l.Qty)+" "+string(l.Unit), rate(l.Rate), taxed, money(l.Amount))
+		row := sheet.Cells(cmp.Or(d.Ref(l.Ref), "-"), "", d.number(l.Qty)+" "+string(l.Unit), d.rate(l.Rate), taxed, d.money(l.Amount))
 		row.Cells[1].Text = d.with(d.What(l), l.From)
 		row.Working = d.working(d.LineWorking(l))
 		t.Rows = append(t.Rows, row)
 	}
-	t.Rows = append(t.Rows, sheet.Sum(sheet.Subtotal, "Subtotal", money(ready.Subtotal)))
+	t.Rows = append(t.Rows, sheet.Sum(sheet.Subtotal, "Subtotal", d.money(ready.Subtotal)))
 	for _, x := range ready.Tax {
-		t.Rows = append(t.Rows, sheet.Sum(sheet.Subtotal, x.Name+", "+number(x.Rate)+" % of "+money(x.Base), money(x.Amount)))
+		t.Rows = append(t.Rows, sheet.Sum(sheet.Subtotal, x.Name+", "+d.number(x.Rate)+" % of "+d.money(x.Base), d.money(x.Amount)))
 	}
-	t.Rows = append(t.Rows, sheet.Sum(sheet.Total, "Total in "+d.Currency(), money(ready.Total)))
+	t.Rows = append(t.Rows, sheet.Sum(sheet.Total, "Total in "+d.Currency(), d.money(ready.Total)))
 	blocks := []sheet.Block{part("To bill now", "bill"), t}
 	if len(ready.Tax) > 0 {
 		blocks = append(blocks, sheet.Para{Text: sheet.Aside("Tax: " + d.TaxWorking() + ".")})
@@ -221,7 +221,7 @@ func (d dayView) moneyNotes(title, id string, list []notes.MoneyNote) []sheet.Bl
 	}
 	t := sheet.Table{Columns: []sheet.Column{{Title: "What", Width: 5}, {Title: "Why", Width: 5}, {Title: "Amount", Align: sheet.Right}}}
 	for _, n := range list {
-		row := sheet.Cells("", "", valued(n.Amount))
+		row := sheet.Cells("", "", d.valued(n.Amount))
 		row.Cells[0].Text = d.with(n.What, n.From)
 		row.Cells[1].Text = sheet.Words(strings.Join(filled(n.Why, after("Freed by: ", n.Frees)), ". "))
 		row.Working = d.working(d.NoteWorking(n))
@@ -245,7 +245,7 @@ func (d dayView) extras() []sheet.Block {
 			done = append(done, x.Minutes.String())
 		}
 		for _, m := range x.Materials {
-			done = append(done, strings.TrimSpace(quantity(m.Qty)+" "+m.Item))
+			done = append(done, strings.TrimSpace(d.quantity(m.Qty)+" "+m.Item))
 		}
 		if w == nil {
 			w = &sheet.Working{Label: "What it is"}

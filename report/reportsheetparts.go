@@ -20,8 +20,8 @@ func (d dayView) scope() []sheet.Block {
 		{Title: "To date", Align: sheet.Right}, {Title: "Left", Align: sheet.Right}, {Title: "Over", Align: sheet.Right}, {Title: "Price", Align: sheet.Right}, {Title: "Ready", Align: sheet.Right},
 	}}
 	for _, l := range d.Day.Scope {
-		row := sheet.Cells(l.Line, "", LineState(l), strings.TrimSpace(number(l.Booked.Qty)+" "+string(l.Booked.Unit)), number(l.Today), number(l.ToDate),
-			number(l.Left), number(l.Over), d.PriceOf(l), money(l.Ready))
+		row := sheet.Cells(l.Line, "", LineState(l), strings.TrimSpace(d.number(l.Booked.Qty)+" "+string(l.Booked.Unit)), d.number(l.Today), d.number(l.ToDate),
+			d.number(l.Left), d.number(l.Over), d.PriceOf(l), d.money(l.Ready))
 		row.Cells[1].Text = sheet.Join(" ", d.with(l.Work, l.From), sheet.Aside(after("Hours: ", LineHours(l.Hours))))
 		row.Cells[2].Bar = barOf(l)
 		t.Rows = append(t.Rows, row)
@@ -138,9 +138,9 @@ func (d dayView) materials() []sheet.Block {
 	for _, m := range d.Day.Materials {
 		cost, price := "no price", "no price"
 		if m.Priced {
-			cost, price = money(m.Cost), money(m.Price)
+			cost, price = d.money(m.Cost), d.money(m.Price)
 		}
-		row := sheet.Cells("", cmp.Or(quantity(m.Qty), "not said"), cmp.Or(m.Code, "not listed"), cmp.Or(d.Target(m.Line), "not known"), number(m.Allowed), number(m.Over), cost, price)
+		row := sheet.Cells("", cmp.Or(d.quantity(m.Qty), "not said"), cmp.Or(m.Code, "not listed"), cmp.Or(d.Target(m.Line), "not known"), d.number(m.Allowed), d.number(m.Over), cost, price)
 		row.Cells[0].Text = d.with(cmp.Or(m.Item, "item not named"), m.From)
 		t.Rows = append(t.Rows, row)
 	}
@@ -163,7 +163,7 @@ func (d dayView) hours() []sheet.Block {
 		if r.Travel > 0 {
 			clock += ", of it " + r.Travel.String() + " travel"
 		}
-		row := sheet.Cells("", cmp.Or(r.Class, "none"), clock, cmp.Or(strings.Join(uses, ", "), "nothing"), r.Minutes.String(), money(r.Cost))
+		row := sheet.Cells("", cmp.Or(r.Class, "none"), clock, cmp.Or(strings.Join(uses, ", "), "nothing"), r.Minutes.String(), d.money(r.Cost))
 		row.Cells[0].Text = d.with(cmp.Or(r.Name, "nobody named"), r.From)
 		if r.Author {
 			row.Cells[0].Text = sheet.Join(" ", row.Cells[0].Text, sheet.Aside("assumed: the writer of the note"))

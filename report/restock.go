@@ -50,19 +50,19 @@ func restockHead(currency string) []string {
 func restockCells(r restock.Row) []string {
 	packs, cost := "", "no cost"
 	if r.Pack.Sign() > 0 {
-		packs = number(r.Packs) + " of " + number(r.Pack) + " " + string(r.Unit)
+		packs = usual.number(r.Packs) + " of " + usual.number(r.Pack) + " " + string(r.Unit)
 	}
 	if r.Cost != nil {
-		cost = money(*r.Cost)
+		cost = usual.money(*r.Cost)
 	}
 	return []string{
-		r.Code, r.Item, quantity(notes.Quantity{Value: r.Used, Unit: r.Unit}),
-		quantity(notes.Quantity{Value: r.Buy, Unit: r.Unit}), packs, cost, strings.Join(r.Jobs, ", "),
+		r.Code, r.Item, usual.quantity(notes.Quantity{Value: r.Used, Unit: r.Unit}),
+		usual.quantity(notes.Quantity{Value: r.Buy, Unit: r.Unit}), packs, cost, strings.Join(r.Jobs, ", "),
 	}
 }
 
 func restockSum(l *restock.List) string {
-	sum := "Cost of what is listed: " + money(l.Cost.Amount) + " " + l.Currency
+	sum := "Cost of what is listed: " + usual.money(l.Cost.Amount) + " " + l.Currency
 	if n := l.Cost.Costless; n > 0 {
 		sum += ", without " + plural(n, "row") + " whose cost the price list does not give"
 	}
@@ -98,7 +98,7 @@ func shownQty(u restock.Use) string {
 	if !u.Qty.Written() {
 		return u.Item
 	}
-	return strings.TrimSpace(quantity(u.Qty) + " " + u.Item)
+	return strings.TrimSpace(usual.quantity(u.Qty) + " " + u.Item)
 }
 
 // restockHeader is the first record of RestockCSV.

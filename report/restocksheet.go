@@ -12,7 +12,7 @@ func RestockSheet(l *restock.List, c *notes.Company) sheet.Sheet {
 		Kind: "Restock list", Title: period(l.Since, l.Until), Edition: "internal, shows costs", Date: l.Until,
 		Letterhead: sheet.Letters(c),
 		Facts: []sheet.Fact{
-			{Label: "Days", Value: sheet.Words(span(l.Since, l.Until))},
+			{Label: "Days", Value: sheet.Words(figuresOf(c).span(l.Since, l.Until))},
 			{Label: "Looked over", Value: sheet.Words(plural(l.Days, "day") + " with notes")},
 		},
 	}

@@ -22,9 +22,9 @@ type ReviewInput struct {
 // Review lays out the owner's review: first what was found and where it went, then what waits, what
 // brings extras about, what stands open and can hurt, hours, and every extra the figures are made of.
 func Review(in ReviewInput) sheet.Sheet {
-	v := &reviewView{ReviewInput: in, unit: "USD", at: map[string]int{}}
+	v := &reviewView{figures: figuresOf(in.Company), ReviewInput: in, unit: "USD", at: map[string]int{}}
 	s := sheet.Sheet{
-		Kind: "Review", Title: "Work beyond scope, " + span(in.Since, in.Until), Edition: "internal, shows amounts",
+		Kind: "Review", Title: "Work beyond scope, " + v.span(in.Since, in.Until), Edition: "internal, shows amounts",
 		Date: in.Until, Letterhead: sheet.Letters(in.Company), Foot: []string{trade.CodePointer()},
 	}
 	if in.Company != nil {
@@ -34,7 +34,7 @@ func Review(in ReviewInput) sheet.Sheet {
 		v.at[x.Job+" "+x.ID] = i
 	}
 	s.Facts = []sheet.Fact{
-		{Label: "Time", Value: sheet.Words(span(in.Since, in.Until))},
+		{Label: "Time", Value: sheet.Words(v.span(in.Since, in.Until))},
 		{Label: "Looked over", Value: sheet.Words(plural(in.Jobs, "job") + ", " + plural(in.Days, "job-day"))},
 	}
 	s.Blocks = append(s.Blocks, v.first(), v.flow())
@@ -49,14 +49,15 @@ func Review(in ReviewInput) sheet.Sheet {
 }
 
 // span names a stretch of days; an open end says so.
-func span(since, until notes.Date) string {
+func (f figures) span(since, until notes.Date) string {
 	if !since.Known() {
-		return "up to " + longDate(until)
+		return "up to " + f.longDate(until)
 	}
-	return longDate(since) + " to " + longDate(until)
+	return f.longDate(since) + " to " + f.longDate(until)
 }
 
 type reviewView struct {
+	figures
 	ReviewInput
 	unit string
 	at   map[string]int // place of an extra in Extras by its ref
@@ -85,13 +86,13 @@ func (v *reviewView) first() sheet.Block {
 		}
 	}
 	return sheet.Figures{Cells: []sheet.Figure{
-		{Label: "Found beyond scope", Big: money(v.Found), Small: v.unit + ", before tax", Href: "#extras",
+		{Label: "Found beyond scope", Big: v.money(v.Found), Small: v.unit + ", before tax", Href: "#extras",
 			None: plural(len(v.Extras)-v.Credits.Count, "extra") + " and " + plural(v.Credits.Count, "credit")},
-		{Label: "Billed or agreed", Big: money(secured), Small: v.share(secured), Tone: sheet.Go, Href: "#flow", None: "of what was found"},
-		{Label: "Done on nobody's word", Big: money(exposed), Small: v.unit, Tone: toneOf(exposed.IsZero(), sheet.Hold), Href: "#exposure", None: v.oldest()},
-		{Label: "Given away", Big: money(given), Small: v.unit, Tone: toneOf(given.IsZero(), sheet.Stop), Href: "#flow", None: v.unpriced()},
+		{Label: "Billed or agreed", Big: v.money(secured), Small: v.share(secured), Tone: sheet.Go, Href: "#flow", None: "of what was found"},
+		{Label: "Done on nobody's word", Big: v.money(exposed), Small: v.unit, Tone: toneOf(exposed.IsZero(), sheet.Hold), Href: "#exposure", None: v.oldest()},
+		{Label: "Given away", Big: v.money(given), Small: v.unit, Tone: toneOf(given.IsZero(), sheet.Stop), Href: "#flow", None: v.unpriced()},
 		{Label: "Open and can hurt", Big: strconv.Itoa(len(v.Hazards)), Small: plural(hurt, "danger"), Tone: toneOf(len(v.Hazards) == 0, sheet.Stop), Href: "#hazards",
-			None: "as of " + longDate(v.Until)},
+			None: "as of " + v.longDate(v.Until)},
 	}}
 }
 
@@ -126,10 +127,10 @@ func (v *reviewView) share(m notes.Money) string {
 	if v.Found.Sign() == 0 {
 		return v.unit
 	}
-	return percentOf(m.Decimal().Mul(notes.Int(100)).Quo(v.Found.Decimal(), 6).Round(1))
+	return v.percentOf(m.Decimal().Mul(notes.Int(100)).Quo(v.Found.Decimal(), 6).Round(1))
 }
 
-func percentOf(d notes.Decimal) string { return d.Fixed(1) + " %" }
+func (f figures) percentOf(d notes.Decimal) string { return f.Percent(d) }
 
 func (v *reviewView) oldest() string {
 	for i := len(v.Exposure) - 1; i >= 0; i-- {
@@ -159,14 +160,14 @@ func (v *reviewView) flow() sheet.Block {
 		}
 		f := fates[s.Name]
 		c.Flows = append(c.Flows, sheet.Flow{
-			From: "found", To: s.Name, Value: sheet.Value{Amount: s.Amount.Decimal(), Text: money(s.Amount)}, Tone: f.tone, Href: "#of-flow",
+			From: "found", To: s.Name, Value: sheet.Value{Amount: s.Amount.Decimal(), Text: v.money(s.Amount)}, Tone: f.tone, Href: "#of-flow",
 		})
-		said = append(said, money(s.Amount)+" "+s.Name+" ("+f.says+")")
+		said = append(said, v.money(s.Amount)+" "+s.Name+" ("+f.says+")")
 	}
 	if len(c.Flows) == 0 {
 		return sheet.Para{ID: "flow", Text: sheet.Words("Nothing was found beyond scope in this time.")}
 	}
-	c.Desc = "Of " + money(v.Found) + " found: " + strings.Join(said, ", ") + "."
+	c.Desc = "Of " + v.money(v.Found) + " found: " + strings.Join(said, ", ") + "."
 	c.Numbers = v.madeOf("of-flow", v.Flow)
 	return c
 }
@@ -181,7 +182,7 @@ func (v *reviewView) madeOf(id string, list []review.Share) *sheet.Table {
 		if s.Count == 0 {
 			continue
 		}
-		row := sheet.Cells(s.Name, strconv.Itoa(s.Count), money(s.Amount), s.Percent.Fixed(1), s.Running.Fixed(1))
+		row := sheet.Cells(s.Name, strconv.Itoa(s.Count), v.money(s.Amount), v.Number(s.Percent), v.Number(s.Running))
 		row.Cells = append(row.Cells, sheet.Cell{Text: v.days(s.Of)})
 		row.ID = id + "-" + strconv.Itoa(i+1)
 		if len(t.Rows) == 0 {
@@ -208,7 +209,7 @@ func (v *reviewView) days(refs []string) sheet.Text {
 			continue
 		}
 		x := v.Extras[i]
-		if name := x.Job + " " + shortDay(x.Found); !seen[name] {
+		if name := x.Job + " " + v.ShortDate(x.Found); !seen[name] {
 			seen[name] = true
 			all = append(all, sheet.Link(name, extraAnchor(i)))
 		}
@@ -230,9 +231,6 @@ func firstDays(all []sheet.Text) sheet.Text {
 
 func extraAnchor(i int) string { return "#x" + strconv.Itoa(i+1) }
 
-// shortDay is a day within its year: "12 March".
-func shortDay(d notes.Date) string { return strconv.Itoa(d.Day) + " " + monthName(d) }
-
 // waiting is what was done on nobody's confirmed word, by age.
 func (v *reviewView) waiting() []sheet.Block {
 	c := sheet.Chart{
@@ -252,7 +250,7 @@ func (v *reviewView) waiting() []sheet.Block {
 }
 
 func (v *reviewView) bar(s review.Share, href string) sheet.ChartGroup {
-	return sheet.ChartGroup{Label: s.Name, Href: href, Values: []sheet.Value{{Amount: s.Amount.Decimal(), Text: money(s.Amount)}}}
+	return sheet.ChartGroup{Label: s.Name, Href: href, Values: []sheet.Value{{Amount: s.Amount.Decimal(), Text: v.money(s.Amount)}}}
 }
 
 // kinds is extras and deficiencies by kind, the weightiest first.
@@ -266,7 +264,7 @@ func (v *reviewView) kinds() []sheet.Block {
 			continue
 		}
 		c := sheet.Chart{Kind: sheet.Bars, ID: k.id, Title: k.title, Unit: v.unit, Series: []sheet.Series{{Name: "found", Tone: sheet.Send}},
-			Desc: "First: " + k.list[0].Name + ", " + percentOf(k.list[0].Percent) + " of it."}
+			Desc: "First: " + k.list[0].Name + ", " + v.percentOf(k.list[0].Percent) + " of it."}
 		for _, s := range k.list[:min(len(k.list), mostBars)] {
 			c.Groups = append(c.Groups, v.bar(s, "#of-"+k.id))
 		}
@@ -298,7 +296,7 @@ func (v *reviewView) faults() []sheet.Block {
 				{Amount: notes.Int(k.Open), Text: strconv.Itoa(k.Open)}, {Amount: notes.Int(k.Count - k.Open), Text: strconv.Itoa(k.Count - k.Open)},
 			}})
 		}
-		row := sheet.Cells(k.Title, strconv.Itoa(k.Count), strconv.Itoa(k.Open), k.Percent.Fixed(1), k.Running.Fixed(1), severityWords(k.Gravest))
+		row := sheet.Cells(k.Title, strconv.Itoa(k.Count), strconv.Itoa(k.Open), v.Number(k.Percent), v.Number(k.Running), severityWords(k.Gravest))
 		row.Cells = append(row.Cells, sheet.Cell{Text: v.dayLinks(k.Of)})
 		if i == 0 {
 			row.ID = "of-faults"
@@ -326,7 +324,7 @@ func (v *reviewView) dayLinks(refs []string) sheet.Text {
 
 // day names a job-day and leads to its report where there is one.
 func (v *reviewView) day(job string, d notes.Date) sheet.Text {
-	name := job + " " + shortDay(d)
+	name := job + " " + v.ShortDate(d)
 	if v.Href == nil {
 		return sheet.Words(name)
 	}
@@ -335,7 +333,7 @@ func (v *reviewView) day(job string, d notes.Date) sheet.Text {
 
 // hazards is what stands open and can hurt.
 func (v *reviewView) hazards() []sheet.Block {
-	blocks := []sheet.Block{sheet.Heading{Text: sheet.Words("Open hazards"), ID: "hazards", Right: "as of " + longDate(v.Until)}}
+	blocks := []sheet.Block{sheet.Heading{Text: sheet.Words("Open hazards"), ID: "hazards", Right: "as of " + v.longDate(v.Until)}}
 	if len(v.Hazards) == 0 {
 		return append(blocks, sheet.Para{Text: sheet.Words("None is on record. That says what was written, not that an installation is without fault.")})
 	}

@@ -52,7 +52,7 @@ func (v *reviewView) wordings() []sheet.Block {
 		{Title: v.unit, Align: sheet.Right, Width: 2}, {Title: "Made of", Width: 3},
 	}}
 	for _, w := range v.Wordings {
-		row := sheet.Cells(w.Thing, joined(w.Booked), strconv.Itoa(w.Extras), money(w.Amount))
+		row := sheet.Cells(w.Thing, joined(w.Booked), strconv.Itoa(w.Extras), v.money(w.Amount))
 		row.Cells = append(row.Cells, sheet.Cell{Text: v.days(w.Of)})
 		t.Rows = append(t.Rows, row)
 	}
@@ -92,10 +92,10 @@ func (v *reviewView) trend() []sheet.Block {
 	}}
 	for i, w := range v.Weeks {
 		anchor := "week" + strconv.Itoa(i+1)
-		value := func(m notes.Money) sheet.Value { return sheet.Value{Amount: m.Decimal(), Text: money(m)} }
-		c.Groups = append(c.Groups, sheet.ChartGroup{Label: shortDay(w.Monday), Href: "#" + anchor,
+		value := func(m notes.Money) sheet.Value { return sheet.Value{Amount: m.Decimal(), Text: v.money(m)} }
+		c.Groups = append(c.Groups, sheet.ChartGroup{Label: v.ShortDate(w.Monday), Href: "#" + anchor,
 			Values: []sheet.Value{value(w.Found), value(w.Secured), value(w.Lost)}})
-		row := sheet.Cells(longDate(w.Monday), strconv.Itoa(w.Days), w.Minutes.String(), money(w.Found), money(w.Secured), money(w.Lost))
+		row := sheet.Cells(v.longDate(w.Monday), strconv.Itoa(w.Days), w.Minutes.String(), v.money(w.Found), v.money(w.Secured), v.money(w.Lost))
 		row.Cells = append(row.Cells, sheet.Cell{Text: v.days(w.Of)})
 		row.ID = anchor
 		t.Rows = append(t.Rows, row)
@@ -119,7 +119,7 @@ func (v *reviewView) everything() []sheet.Block {
 		{Title: "Day", Width: 2}, {Title: "What", Width: 4}, {Title: "Why", Width: 5}, {Title: v.unit, Align: sheet.Right, Width: 2},
 	}}
 	for _, l := range v.Loose {
-		row := sheet.Cells("", l.What, l.Why, valued(l.Amount))
+		row := sheet.Cells("", l.What, l.Why, v.valued(l.Amount))
 		row.Cells[0].Text = v.day(l.Job, l.Date)
 		t.Rows = append(t.Rows, row)
 	}
@@ -132,15 +132,15 @@ func (v *reviewView) extras() sheet.Table {
 		{Title: "Stands", Width: 3}, {Title: v.unit, Align: sheet.Right, Width: 2},
 	}}
 	for i, x := range v.Extras {
-		row := sheet.Cells("", x.Work, x.Cause, v.stands(x), money(x.Amount))
+		row := sheet.Cells("", x.Work, x.Cause, v.stands(x), v.money(x.Amount))
 		row.ID = extraAnchor(i)[1:]
 		row.Cells[0].Text = v.day(x.Job, x.Found)
 		t.Rows = append(t.Rows, row)
 	}
 	if v.Credits.Count > 0 {
-		t.Rows = append(t.Rows, sheet.Sum(sheet.Subtotal, "Credits for booked work that was dropped", "-"+money(v.Credits.Amount)))
+		t.Rows = append(t.Rows, sheet.Sum(sheet.Subtotal, "Credits for booked work that was dropped", "-"+v.money(v.Credits.Amount)))
 	}
-	t.Rows = append(t.Rows, sheet.Sum(sheet.Total, "Found beyond scope, credits left out", money(v.Found)))
+	t.Rows = append(t.Rows, sheet.Sum(sheet.Total, "Found beyond scope, credits left out", v.money(v.Found)))
 	return t
 }
 

@@ -82,7 +82,7 @@ func (s *summary) heading() {
 	if who != "" {
 		s.out.WriteString(cut(shown(who), s.width) + "\n")
 	}
-	day := longDate(s.Day.Date)
+	day := s.longDate(s.Day.Date)
 	if len(s.Day.Crew) > 0 {
 		day += ", crew " + strings.Join(s.Day.Crew, ", ")
 	}
@@ -105,7 +105,7 @@ func (s *summary) answer(c ink, label, figure string) {
 
 func (s *summary) bill() {
 	ready := s.Day.Money.Ready
-	c, figure := green, money(ready.Total)+" "+s.Currency()
+	c, figure := green, s.money(ready.Total)+" "+s.Currency()
 	if len(ready.Tax) > 0 {
 		figure += ", with tax"
 	}
@@ -115,23 +115,23 @@ func (s *summary) bill() {
 	s.answer(c, "Bill now", figure)
 	t := grid{grow: 1, right: []int{2, 3}}
 	for _, l := range ready.Lines {
-		t.add(s.Ref(l.Ref), s.What(l), strings.TrimSpace(number(l.Qty)+" "+string(l.Unit)), money(l.Amount))
+		t.add(s.Ref(l.Ref), s.What(l), strings.TrimSpace(s.number(l.Qty)+" "+string(l.Unit)), s.money(l.Amount))
 	}
 	for _, x := range ready.Tax {
-		t.add("", x.Name+", "+number(x.Rate)+" % of "+money(x.Base), "", money(x.Amount))
+		t.add("", x.Name+", "+s.number(x.Rate)+" % of "+s.money(x.Base), "", s.money(x.Amount))
 	}
 	t.write(s)
 }
 
 func (s *summary) held() {
-	c, figure := yellow, money(s.HeldSum())+" "+s.Currency()
+	c, figure := yellow, s.money(s.HeldSum())+" "+s.Currency()
 	if len(s.Day.Money.Held) == 0 {
 		c, figure = plain, "nothing"
 	}
 	s.answer(c, "Held", figure)
 	t := grid{grow: 0, right: []int{1}}
 	for _, n := range s.Day.Money.Held {
-		t.add(n.What, valued(n.Amount))
+		t.add(n.What, s.valued(n.Amount))
 		if n.Frees != "" {
 			t.add("- freed by: "+n.Frees, "")
 		} else {
@@ -182,8 +182,8 @@ func (s *summary) scope() {
 	s.answer(strong, "Scope", "= before  # today  . left  ! over")
 	t := grid{grow: 1}
 	for _, l := range s.Day.Scope {
-		t.add(l.Line, l.Work, "["+Progress(l).Text(10)+"]",
-			strings.TrimSpace(number(l.ToDate)+" of "+number(l.Booked.Qty)+" "+string(l.Booked.Unit)), string(l.State))
+		t.add(l.Line, l.Work, "["+s.progress(l).Text(10)+"]",
+			strings.TrimSpace(s.number(l.ToDate)+" of "+s.number(l.Booked.Qty)+" "+string(l.Booked.Unit)), string(l.State))
 		if l.BlockedBy != "" {
 			t.add("", LineState(l), "", "", "")
 		}

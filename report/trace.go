@@ -33,12 +33,12 @@ type Step struct {
 // LineWorking is the working of a line to bill.
 func (v *View) LineWorking(l notes.InvoiceLine) Working {
 	w := Working{
-		Of: money(l.Amount), Why: l.Why, Said: v.said(l.Ref, l.From), Steps: steps(l.Working), Tax: v.taxWords(l),
+		Of: v.money(l.Amount), Why: l.Why, Said: v.said(l.Ref, l.From), Steps: v.steps(l.Working), Tax: v.taxWords(l),
 	}
 	if len(w.Steps) == 0 {
 		w.Steps = []Step{{
 			PricingStep: notes.PricingStep{What: v.What(l)},
-			Sum:         product(l.Qty, l.Unit, l.Rate, l.Amount),
+			Sum:         v.product(l.Qty, l.Unit, l.Rate, l.Amount),
 		}}
 	}
 	return w
@@ -46,16 +46,16 @@ func (v *View) LineWorking(l notes.InvoiceLine) Working {
 
 // ExtraWorking is the working of an extra's amount.
 func (v *View) ExtraWorking(x notes.ExtraWork) Working {
-	return Working{Of: money(x.Amount), Said: v.said(x.ID, x.From), Steps: steps(x.Pricing)}
+	return Working{Of: v.money(x.Amount), Said: v.said(x.ID, x.From), Steps: v.steps(x.Pricing)}
 }
 
 // NoteWorking is the working of an amount that is held or not billed: the words it rests on and,
 // when it is an extra's, the steps of its price.
 func (v *View) NoteWorking(n notes.MoneyNote) Working {
-	w := Working{Of: money(n.Amount), Said: v.said(n.Ref, n.From)}
+	w := Working{Of: v.money(n.Amount), Said: v.said(n.Ref, n.From)}
 	for _, x := range v.Day.Extras {
 		if x.ID == n.Ref && n.Ref != "" {
-			w.Steps = steps(x.Pricing)
+			w.Steps = v.steps(x.Pricing)
 		}
 	}
 	return w
@@ -129,25 +129,25 @@ func howRead(e notes.EntryResult) string {
 	return how
 }
 
-func steps(list []notes.PricingStep) []Step {
+func (f figures) steps(list []notes.PricingStep) []Step {
 	var out []Step
 	for _, s := range list {
-		out = append(out, Step{s, product(s.Qty, s.Unit, s.Rate, s.Amount)})
+		out = append(out, Step{s, f.product(s.Qty, s.Unit, s.Rate, s.Amount)})
 	}
 	return out
 }
 
 // product prints one multiplication and says so when the cent was rounded.
-func product(qty notes.Decimal, unit notes.Unit, r notes.Decimal, amount notes.Money) string {
-	left := strings.TrimSpace(number(qty)+" "+string(unit)) + " x " + rate(r)
+func (f figures) product(qty notes.Decimal, unit notes.Unit, r notes.Decimal, amount notes.Money) string {
+	left := strings.TrimSpace(f.number(qty)+" "+string(unit)) + " x " + f.rate(r)
 	exact := qty.Mul(r)
 	switch {
 	case exact.Equal(amount.Decimal()):
-		return left + " = " + money(amount)
+		return left + " = " + f.money(amount)
 	case exact.Round(2).Equal(amount.Decimal()):
-		return left + " = " + number(exact) + ", to the cent " + money(amount)
+		return left + " = " + f.number(exact) + ", to the cent " + f.money(amount)
 	}
-	return left + ", comes to " + money(amount)
+	return left + ", comes to " + f.money(amount)
 }
 
 // taxWords says which of the day's taxes a line bears.
@@ -157,7 +157,7 @@ func (v *View) taxWords(l notes.InvoiceLine) string {
 	}
 	var names []string
 	for _, t := range v.Day.Money.Ready.Tax {
-		names = append(names, t.Name+" "+number(t.Rate)+" %")
+		names = append(names, t.Name+" "+v.number(t.Rate)+" %")
 	}
 	if len(names) == 0 {
 		return "taxed"

@@ -13,6 +13,7 @@ import (
 // View is what a template is given: the day, who and what it is about, its notes line by line,
 // and methods that pick and word what is in the day. It never holds a nil pointer.
 type View struct {
+	figures
 	Day     *notes.JobDay
 	Job     *notes.Job
 	Company *notes.Company
@@ -46,7 +47,7 @@ func newView(in Input) (*View, error) {
 		return nil, errNoDay
 	}
 	v := &View{
-		Day: in.Day, Job: in.Job, Company: in.Company, photos: in.Photos,
+		figures: figuresOf(in.Company), Day: in.Day, Job: in.Job, Company: in.Company, photos: in.Photos,
 		noteAt: map[string]int{}, entryAt: map[place][]int{},
 	}
 	if v.Job == nil {
@@ -346,11 +347,11 @@ func (v *View) Shared(c notes.CircuitRecord) string {
 func (v *View) Amount(x notes.ExtraWork) string {
 	switch {
 	case x.State != notes.NeedsPrice:
-		return valued(x.Amount)
+		return v.valued(x.Amount)
 	case x.Amount.IsZero():
 		return "no price"
 	}
-	return money(x.Amount) + " so far"
+	return v.money(x.Amount) + " so far"
 }
 
 // WorkOf is the booked work of a scope line, or "".
@@ -370,11 +371,11 @@ func (v *View) PriceOf(l notes.LineStanding) string {
 	case booked.Price.Kind == notes.TimeAndMaterial && l.Price.IsZero():
 		return "T&M"
 	case booked.Price.Kind == notes.TimeAndMaterial:
-		return "T&M, max " + money(l.Price)
+		return "T&M, max " + v.money(l.Price)
 	case l.Price.IsZero():
 		return "open"
 	}
-	return money(l.Price)
+	return v.money(l.Price)
 }
 
 // Earlier reports whether something was first written on an earlier day.

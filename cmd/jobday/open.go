@@ -108,7 +108,7 @@ func (o *bookOptions) open(ctx context.Context, sys *system) (*openBook, error) 
 		found = slices.DeleteFunc(found, opened.ofAnotherJob)
 	}
 	var unread finding.List
-	opened.pages, unread = report.OwnTemplates(res.Templates)
+	opened.pages, unread = report.OwnTemplates(res.Templates, res.Company)
 	opened.found = append(append(found, res.Findings...), unread...).Sort()
 	return opened, o.choose(sys, opened)
 }
