@@ -13,7 +13,7 @@ var columns = &runewidth.Condition{StrictEmojiNeutral: true}
 func wrap(words string, width int) []string {
 	var lines []string
 	line := ""
-	for _, word := range strings.Fields(words) {
+	for _, word := range strings.FieldsFunc(words, isBlank) {
 		if line != "" && columns.StringWidth(line)+1+columns.StringWidth(word) <= width {
 			line += " " + word
 			continue
@@ -36,6 +36,9 @@ func wrap(words string, width int) []string {
 	}
 	return lines
 }
+
+// isBlank reports whether a line may end at a character.
+func isBlank(r rune) bool { return r == ' ' }
 
 // pad fills words with blanks to so many columns.
 func pad(words string, width int, align Align) string {

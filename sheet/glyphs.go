@@ -126,6 +126,9 @@ func (m measure) of(words string, f face) float64 {
 	return w
 }
 
+// hardBlank is a blank at which no line ends.
+const hardBlank = '\u00a0'
+
 // printable returns words as the fonts can print them, on one line. A character that no font has is
 // written as its number, "[U+1F600]": printed as it is, it would be an empty box or nothing at all.
 // Marks that only tell how the character before is drawn are left out.
@@ -134,7 +137,7 @@ func (m measure) printable(words string) string {
 	for _, r := range shaped(norm.NFC.String(shown(words))) {
 		switch {
 		case r == '\u00a0' || r == '\u202f' || r == '\u2009' || r == '\u2007':
-			b.WriteByte(' ')
+			b.WriteRune(hardBlank)
 		case r == '\u2011':
 			b.WriteByte('-')
 		case unicode.Is(unicode.Cf, r) || unicode.Is(unicode.Variation_Selector, r):

@@ -266,6 +266,9 @@ func htmlRowOf(t *Table, r Row) htmlRow {
 			cell.Class = "all"
 		case i > 0 && r.Kind == Body:
 			cell.Label = shown(column.Title)
+			if column.Align != Right && columns.StringWidth(c.Text.String()) > 24 {
+				cell.Class = strings.TrimSpace(cell.Class + " wordy")
+			}
 		case spans[i] > 1:
 			cell.Class = Right.class()
 		}

@@ -12,12 +12,14 @@ func (d *layout) columns(t *Table, s style) []float64 {
 	}
 	for _, r := range t.Rows {
 		cells, spans := t.spread(r)
+		b := s
+		if r.Kind == Total {
+			b = total(s)
+		}
+		at := 0
 		for i, c := range cells {
-			if spans[i] == 1 && len(cells) == n {
-				need[i] = max(need[i], d.natural(c.Text, s)+d.between(), d.barWidth(c)+d.between())
-			} else if r.Kind == Total && i == len(cells)-1 {
-				b := total(s)
-				need[n-1] = max(need[n-1], d.natural(c.Text, b)+d.between())
+			if at += spans[i]; spans[i] == 1 {
+				need[at-1] = max(need[at-1], d.natural(c.Text, b)+d.between(), d.barWidth(c)+d.between())
 			}
 		}
 	}

@@ -115,7 +115,11 @@ func (p *pen) set(t Text, base style) []inked {
 		runes := []rune(words)
 		for i, r := range runes {
 			end := i == 0 || i == len(runes)-1
-			out = append(out, inked{r, &s, s.box && end})
+			c := inked{r, &s, s.box && end}
+			if r == hardBlank {
+				c.r, c.glue = ' ', true
+			}
+			out = append(out, c)
 		}
 	}
 	return out

@@ -112,13 +112,13 @@ func TestWordsKeepToTheirLine(t *testing.T) {
 			require.LessOrEqual(t, l.w, w+0.1)
 			require.Len(t, l.visual(), len(l.ink), "no character is lost when writing turns")
 			for _, c := range l.ink {
-				if c.r != ' ' {
+				if c.r != ' ' && c.r != hardBlank {
 					said.WriteRune(c.r)
 				}
 				require.True(t, p.has(c.r, face{}) || p.has(c.r, face{wide: true}), "%U would be an empty box", c.r)
 			}
 		}
-		require.Equal(t, strings.ReplaceAll(p.printable(words), " ", ""), said.String(), "no word is lost")
+		require.Equal(t, strings.NewReplacer(" ", "", string(hardBlank), "").Replace(p.printable(words)), said.String(), "no word is lost")
 	})
 }
 
@@ -148,4 +148,26 @@ func TestWritingFromRightToLeftIsTurned(t *testing.T) {
 		}
 		assert.Equal(t, want, seen.String())
 	}
+}
+
+// TestFiguresStayOnTheirLine sets sums in tables of two and more columns: bold letters and blanks
+// between thousands need their room.
+func TestFiguresStayOnTheirLine(t *testing.T) {
+	for _, sum := range []string{"5\u00a0865,00", "12,345,678.90", "0.00"} {
+		for _, table := range []Table{
+			{Columns: []Column{{Title: "What", Width: 9}, {Title: "USD", Align: Right}}, Rows: []Row{Sum(Total, "to pay", sum)}},
+			{Columns: []Column{{Title: "What"}, {Title: "Qty", Align: Right}, {Title: "USD", Align: Right}}, Rows: []Row{Cells("a", "1", "1"), Sum(Total, "to pay", sum)}},
+		} {
+			s := Sheet{Paper: A5}
+			p, err := newPen(&s)
+			require.NoError(t, err)
+			d := layout{pen: p, sheet: &s, width: p.w - 2*p.margin, k: p.k}
+			widths := d.columns(&table, d.body())
+			r := table.Rows[len(table.Rows)-1]
+			cells, spans := table.spread(r)
+			set := d.setCells(&table, cells, spans, widths, total(d.body()))
+			assert.Len(t, set[len(set)-1].lines, 1, sum)
+		}
+	}
+	assert.Equal(t, []string{"due", "5\u00a0865,00"}, wrap("due 5\u00a0865,00", 9))
 }

@@ -132,7 +132,7 @@ func widest(width []int, above int, may func(int) bool) int {
 // longest is the width of the longest word.
 func longest(words string) int {
 	most := 0
-	for _, w := range strings.Fields(words) {
+	for _, w := range strings.FieldsFunc(words, isBlank) {
 		most = max(most, columns.StringWidth(w))
 	}
 	return most
