@@ -203,6 +203,9 @@ func (d *day) settleFault(r *read, today bool) bool {
 	}
 	kind := d.announced(r.result.Text)
 	f := d.aboutFault(r, kind, today)
+	if f == nil && mend == trade.MendForNow && today {
+		f = d.onlyFaultAt(r)
+	}
 	if f == nil {
 		return false
 	}
@@ -213,7 +216,7 @@ func (d *day) settleFault(r *read, today bool) bool {
 		f.record.State, f.record.At = notes.FaultMadeSafe, d.out.Date
 	case p.Complete == notes.No && mend != trade.MendDone:
 		return false
-	case mend == trade.MendDone || f.lacking():
+	case mend == trade.MendDone || f.lacking() || f.wornOut() && saysNew(r.result.Text):
 		f.record.State, f.record.At, f.record.How = notes.FaultCorrected, d.out.Date, r.howMended()
 	default:
 		return false
@@ -228,6 +231,40 @@ func (d *day) settleFault(r *read, today bool) bool {
 	r.why += "; " + verb + " the deficiency of " + f.record.Found.String() + ": " + strings.TrimSpace(f.record.Title)
 	r.result.Why = r.why
 	return true
+}
+
+// onlyFaultAt returns the one open deficiency at the place an entry names, by two words or more that they
+// share: "taped over the pump disconnect and tagged it" needs not say what is wrong with it. It is nil when
+// there is none or more than one: to make safe closes nothing, and yet nobody guesses.
+func (d *day) onlyFaultAt(r *read) *openFault {
+	later := faultWords{telling: d.in.Kinds.Telling(r.result.Text)}
+	var only *openFault
+	for _, f := range d.faults {
+		if f.closed || f.record.State == notes.FaultCorrected || f.tells(r) || f.otherOne(later) {
+			continue
+		}
+		if veto, _ := r.query.contradicts(&indexedLine{query: f.query}); veto != "" {
+			continue
+		}
+		words := f.words.telling
+		for _, w := range strings.Fields(f.record.Text) { // "disconnect cover" is one word of the catalogue, and names a disconnect
+			words = append(words[:len(words):len(words)], d.in.Kinds.Telling(w)...)
+		}
+		n := 0
+		for _, w := range later.telling {
+			if slices.Contains(words, w) {
+				n++
+			}
+		}
+		if n < sameDayWords {
+			continue
+		}
+		if only != nil {
+			return nil
+		}
+		only = f
+	}
+	return only
 }
 
 // announced returns the kind of fault a text names, also where it says that it is no more.
@@ -254,6 +291,21 @@ func (f *openFault) lacking() bool {
 		}
 	}
 	return saysMissing(f.record.Text)
+}
+
+// wornOut reports whether the fault is in the thing itself, so that a new one mends it.
+func (f *openFault) wornOut() bool {
+	for _, w := range [...]string{"-failed", "-expired", "-damaged", "-broken", "-obsolete", "-aged"} {
+		if strings.HasSuffix(f.record.Kind, w) {
+			return true
+		}
+	}
+	return false
+}
+
+// saysNew reports whether words speak of a new thing: "new smokes in the back hall".
+func saysNew(text string) bool {
+	return slices.Contains(strings.Fields(strings.ToLower(text)), "new")
 }
 
 // saysMissing reports whether words say that something is not there.

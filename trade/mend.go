@@ -24,7 +24,7 @@ var (
 	mendRepair = setOf("fix", "repair", "replac", "swap", "swapped", "clos", "plug", "fill", "seal", "stapl", "strap", "secur", "support", "tighten", "snug",
 		"torqu", "retorqu", "retighten", "correct", "rewir", "reland", "remad", "redid", "redon", "reterminat", "mend", "bond", "label", "relabel", "typ", "type",
 		"cap", "cover", "recover", "clean", "clear", "remov", "tore", "separat", "split", "reconnect", "reattach", "remount", "rehung", "unbond",
-		"splic", "resplic", "rebuilt", "patch", "mark", "remark", "bush", "boxed", "box", "enclos", "sleev", "reset", "upsiz", "downsiz", "isolat", "relocat", "straighten", "resolv", "weld", "ground", "blank", "caulk", "putty", "foam", "firestop", "trac", "mov", "move", "unload")
+		"splic", "resplic", "rebuilt", "patch", "mark", "remark", "bush", "boxed", "box", "enclos", "sleev", "reset", "upsiz", "downsiz", "isolat", "relocat", "straighten", "resolv", "weld", "ground", "blank", "caulk", "putty", "foam", "firestop", "trac", "mov", "move", "unload", "print", "post", "wrot", "wrote", "written", "writ")
 	mendGood    = setOf("tight", "ok", "okay", "good", "again", "right", "solid", "work", "clos", "shut", "gon", "done", "don", "on", "trip", "bond", "dry", "cover")
 	mendNow     = setOf("now", "again", "back", "finally")
 	mendPending = setOf("order", "need", "want", "should", "will", "tomorrow", "monday", "tuesday", "wednesday", "thursday", "friday", "still", "wait", "later",
@@ -42,7 +42,7 @@ func Mends(text string) Mend {
 		word := lowerWord(text[j.start:j.end])
 		denied := i > 0 && (saysNot[t[i-1].stem] || i > 1 && t[i-1].filler && saysNot[t[i-2].stem])
 		switch {
-		case mendPending[j.stem] && !(j.stem == "want" && denied), strings.HasSuffix(word, "'ll"):
+		case mendPending[j.stem] && !(j.stem == "want" && denied) && !(j.stem == "schedul" && i > 0 && namesSchedule(t[i-1].stem)), strings.HasSuffix(word, "'ll"):
 			pending = true
 			continue
 		case j.stem == "for" && i+1 < len(t) && t[i+1].stem == "now":
@@ -69,16 +69,47 @@ func Mends(text string) Mend {
 		return MendPending
 	case past, good && (now || !supply && !past):
 		return MendDone
-	case supply:
+	case supply, putInWithoutVerb(t, text):
 		return MendBySupply
 	}
 	return MendUnsaid
 }
 
+// putInWithoutVerb reads what is jotted without a verb: "new lid on fryer box", "LP1: new directory", "plate on
+// the mop sink outlet". A word of fault or denial, or a question, tells of something else.
+func putInWithoutVerb(t []jot, text string) bool {
+	if strings.Contains(text, "?") {
+		return false
+	}
+	for _, j := range t {
+		if saysNot[j.stem] || saysBad[j.stem] || faulty[j.stem] || j.stem == "miss" || j.stem == "missing" || j.stem == "gon" || j.stem == "found" || j.stem == "for" {
+			return false
+		}
+	}
+	for i := 0; i < len(t) && i < 4; i++ {
+		switch {
+		case t[i].stem == "new":
+			return i == 0 || t[i].comma > t[i-1].comma || t[i-1].filler
+		case i == 1 && (t[i].stem == "on" || t[i].stem == "in") && len(t) > 2:
+			return true
+		}
+	}
+	return false
+}
+
+// namesSchedule reports whether the word before "schedule" makes it the list on a panel's door, and no plan.
+func namesSchedule(before string) bool {
+	switch before {
+	case "panel", "circuit", "ckt", "pnl", "breaker", "new", "typed", "typ", "the":
+		return true
+	}
+	return false
+}
+
 // isPast reports whether a verb stands in the past, in which notes tell what was done.
 func isPast(word string) bool {
 	switch word {
-	case "put", "set", "ran", "hung", "made", "drove", "gave", "got", "laid", "fit", "tore", "redid", "redone", "remade", "rebuilt", "rehung", "split", "reset", "wired", "foamed", "tied", "done":
+	case "put", "set", "ran", "hung", "made", "drove", "gave", "got", "laid", "fit", "tore", "redid", "redone", "remade", "rebuilt", "rehung", "split", "reset", "wired", "foamed", "tied", "done", "wrote", "written":
 		return true
 	}
 	return strings.HasSuffix(word, "ed") || strings.HasSuffix(word, "'d")
@@ -176,7 +207,7 @@ func (c Catalogue) Telling(text string) []string {
 			i = m.to - 1
 			continue
 		}
-		if j.filler || tellsNoFault[j.stem] {
+		if j.filler || tellsNoFault[j.stem] || mendForNow[j.stem] { // "tagged the splice": what was done, not which
 			continue
 		}
 		if id, ok := x.ids[j.stem]; ok && !tooBroad[x.names[id]] {
