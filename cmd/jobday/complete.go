@@ -33,7 +33,7 @@ func (o *bookOptions) jobs(sys *system) ([]bookedJob, error) {
 	var order []string
 	for _, f := range b.Files {
 		folder, name := path.Split(f.Name)
-		if !strings.HasPrefix(folder, "jobs/") {
+		if !strings.HasPrefix(folder, "jobs/") || strings.Count(folder, "/") > 2 { // records stand deeper
 			continue
 		}
 		j := byFolder[folder]
