@@ -24,6 +24,9 @@ func (v *verdict) answer(h hit) {
 	case notes.Declined:
 		v.settle(hit{h.from, i + 1, sayNo}, notes.Declined)
 	case notes.Asked:
+		if from, _ := r.personBefore(h.from); from == 0 && r.clauseStart(h.from) == h.from && r.low(h.from) != "said" && r.low(h.from) != "says" {
+			return // "emailed price to owner" is what we did
+		}
 		v.pending, v.waiting = true, hit{h.from, i + 1, sayPending}
 	}
 }

@@ -58,13 +58,13 @@ func (v *verdict) mayRefuse(h hit) {
 func (v *verdict) alone(h hit, s notes.ConsentState) {
 	r := v.r
 	quoted := r.low(h.from-1) == `"` || r.low(h.from-1) == "“"
-	if h.from == 0 || !quoted && !r.breaks(h.from-1) || !r.endsClause(h.to) && !(quoted && r.low(h.to) == `"`) {
+	if h.from == 0 || !quoted && !r.breaks(h.from-1) && r.low(h.from) != "pending" || !r.endsClause(h.to) && !(quoted && r.low(h.to) == `"`) {
 		return
 	}
 	switch r.low(h.from) {
 	case "yes", "yep", "yeah", "no", "nope":
-	case "waiting":
-		if r.priced() && v.decided == notes.NoConsent {
+	case "waiting", "pending":
+		if (r.priced() || r.low(h.from) == "pending" && r.changeOrder(h.from)) && v.decided == notes.NoConsent {
 			v.pending, v.waiting = true, h
 		}
 		return
@@ -145,6 +145,19 @@ func (r *reader) comeAndGo(h hit) bool {
 		return r.low(i+1) == "back" || r.low(i+1) == "out" || r.low(i+1) == "done" || r.low(i+1) == "gone"
 	case "copy", "copies", "key", "keys", "invoice", "receipt", "card", "paperwork", "info", "update", "permit", "bill", "warranty":
 		return true
+	}
+	return false
+}
+
+// changeOrder reports whether a change order or its approval is named before token i.
+func (r *reader) changeOrder(i int) bool {
+	for j := max(0, i-6); j < i; j++ {
+		switch r.low(j) {
+		case "co", "approval", "po", "authorization":
+			return true
+		case "change":
+			return r.low(j+1) == "order"
+		}
 	}
 	return false
 }

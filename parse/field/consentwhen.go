@@ -6,6 +6,10 @@ import "jobday/notes"
 func (v *verdict) when() {
 	r := v.r
 	for _, c := range r.lone {
+		switch r.low(c.at - 1) {
+		case "for", "by", "until", "till", "before", "after":
+			continue // "ok'd the shutdown for 6 am"
+		}
 		v.c.At = clockOfDay(c.clockTime).String()
 	}
 	for i := 0; v.c.At == "" && i+1 < len(r.toks); i++ {

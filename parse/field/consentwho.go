@@ -89,7 +89,7 @@ func (r *reader) beforeBracket(i int) (from, to int) {
 // wayOfSaying reports whether token i is how something was said, not who said it: "ok'd by phone".
 func (r *reader) wayOfSaying(i int) bool {
 	switch r.low(i) {
-	case "phone", "text", "email", "mail", "call", "voicemail", "e", "message", "sms", "telephone":
+	case "phone", "text", "email", "mail", "call", "voicemail", "conversation", "discussion", "talk", "convo", "e", "message", "sms", "telephone":
 		return true
 	}
 	return false
@@ -101,7 +101,7 @@ func (r *reader) personBehind(h hit) (from, to int) {
 	i := h.to
 	for n := 0; n < 6 && i < len(r.toks); n++ {
 		switch low := r.low(i); {
-		case low == "," || low == "-" || low == "(" || low == "–" || low == "#" || low == "ticket" || low == "slip" || low == "on" || low == "my" || low == "the" || low == "tablet" || low == "paper" || r.isNumber(i):
+		case low == "," || low == "-" || low == "(" || low == "–" || low == "#" || low == "ticket" || low == "slip" || low == "on" || low == "by" && r.wayOfSaying(i+1) || r.wayOfSaying(i) || low == "my" || low == "the" || low == "tablet" || low == "paper" || r.isNumber(i):
 			i++
 			continue
 		}

@@ -89,6 +89,9 @@ func (r *reader) figurePause(i int, list []timePart) (timePart, bool) {
 	case (low == "l" || low == "ln") && (r.close(i+1) || r.low(i+1) == ":"):
 		open, i = "l", i+1
 	}
+	if low := r.low(i); open == ")" && (low == "l" || low == "lunch") {
+		i++
+	}
 	for r.low(i) == "-" || r.low(i) == ":" && open == "l" {
 		i++
 	}

@@ -159,6 +159,10 @@ func (r *reader) roleAt(i int, article bool) (end int, ok bool) {
 			if r.possessive(end - 1) {
 				return end, true
 			}
+			switch r.low(end) {
+			case "man", "guy", "lady", "person", "gal":
+				end++ // "maintenance man"
+			}
 			return r.nameBehind(end), true
 		}
 	}

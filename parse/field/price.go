@@ -7,9 +7,9 @@ import (
 )
 
 var priceCues = cueTable{
-	sayQuoted:    "gave her a number|gave him a number|gave them a number|charged|gave her a price of|gave him a price of|quoted|quote|quoted at|priced at|priced|price|bid|estimated at|estimate|told her|told him|told them|told owner|told the owner|told customer|told the customer|gave a price of|price of|agreed on|flat|lump sum",
-	sayQuotedIf:  "for|at|to|w /|with|told|offered|said|charge",
-	sayNotOver:   "gave us up to|gave me up to|cap of|limit of|max of|nte|not to go over|dont go over|do not go over|keep it under|stay under|not to exceed|not over|not more than|ceiling of|no more than|dont exceed|do not exceed|capped at",
+	sayQuoted:    "gave her a number|gave him a number|gave them a number|charge|charged|gave her a price of|gave him a price of|quoted|quote|quoted at|priced at|priced|price|bid|estimated at|estimate|told her|told him|told them|told owner|told the owner|told customer|told the customer|gave a price of|price of|agreed on|flat|lump sum",
+	sayQuotedIf:  "for|at|to|w /|with|told|offered|said",
+	sayNotOver:   "as long as its under|as long as it is under|if its under|gave us up to|gave me up to|cap of|limit of|max of|nte|not to go over|dont go over|do not go over|keep it under|stay under|not to exceed|not over|not more than|ceiling of|no more than|dont exceed|do not exceed|capped at",
 	sayNotOverIf: "max|cap|ceiling|up to|limit",
 	sayFree: "free swap|free replacement|free repair|free fix|comp it|comping it|no charge|n / c|no cost|on us|on the house|freebie|for free|free of charge|gratis|no bill|dont bill|do not bill|not billing|wont charge|wont bill|didnt charge|not charging|eat it|eating it|" +
 		"comped|no extra charge|not charged|free",
@@ -81,6 +81,12 @@ func (s *sum) quoted(h hit) {
 	if r.negatedWithin(h.from, 2) {
 		return
 	}
+	if r.low(h.from) == "charge" {
+		if a, ok := r.amountAt(h.to, false); ok && !a.rate && r.endsClause(a.next) {
+			s.quote(a, h.from)
+		}
+		return
+	}
 	told := r.low(h.from) == "told"
 	if a, ok := r.amountAt(h.to+1, false); ok && r.low(h.to) == "," && r.low(h.from) == "gave" && r.endsClause(a.next) {
 		s.quote(a, h.from) // "gave her a number, 340"
@@ -129,6 +135,10 @@ func (r *reader) countedThing(i int) bool {
 }
 
 func (s *sum) quote(a amount, from int) {
+	if a.rate {
+		s.r.claimTokens(a.from, a.next)
+		return
+	}
 	if s.p.Quoted == nil {
 		m := a.m
 		s.p.Quoted, s.p.Each = &m, a.each
@@ -175,8 +185,6 @@ func (r *reader) dealAround(h hit) bool {
 			}
 		}
 		return false
-	case "charge":
-		return true
 	case "to":
 		return prev == "yes" || prev == "agreed" || prev == "agrees"
 	case "w", "with":

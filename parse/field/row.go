@@ -241,7 +241,7 @@ func (b *rowBuilder) stated(a timePart, parts []timePart, k int) {
 		b.r.claimTokens(a.from, a.to)
 		return
 	}
-	if low := b.r.low(a.from - 1); b.cur.timed && (low == "incl" || low == "including" || low == "includes" || low == "." && b.r.low(a.from-2) == "incl") {
+	if low := b.r.low(a.from - 1); b.cur.timed && (low == "incl" || low == "including" || low == "includes" || low == "(" && len(b.cur.row.Spans) > 0 || low == "." && b.r.low(a.from-2) == "incl") {
 		if b.cur.row.Fault == "" {
 			b.cur.row.Fault = "includes what is told behind it"
 		}

@@ -8,8 +8,8 @@ var timeCues = cueTable{
 	timeWord: "h|hr|hrs|hour|hours|min|mins|minute|minutes|lunch|noon|midnight|manhours|manhrs|am|pm|" +
 		"half day|all day|unpaid|apiece|each way|crew|everybody|everyone",
 	crewWord:   "guys|men|man|electricians|apprentices|helpers|techs|hands|workers|people|of us|man crew|guy crew",
-	clockIn:    "on site|onsite|arrived|started|start|arr|arrive|got here|got there|showed up|in|clocked in|clock in",
-	clockOut:   "departed|depart|dep|off site|offsite|left|finished|finish|stopped|out|quit|done|gone|clocked out|clock out|stop|end|ended|wrapped up",
+	clockIn:    "on site|onsite|arrived|started|start|arr|arrive|got here|got there|showed up|in|clocked in|clock in|on at",
+	clockOut:   "departed|depart|dep|off site|offsite|left|finished|finish|stopped|out|quit|done|gone|clocked out|clock out|off at|stop|end|ended|wrapped up",
 	travelWord: "travel|traveling|travelling|travel time|drive|drive time|driving|drove|windshield time|windshield|shop to site|shop to job|to site|to the site|to and from site|site to shop|site to site|from the shop|from shop|job to job|on the road",
 	noBreak:    "no lunch|no break|without lunch|skipped lunch|worked thru lunch|worked through lunch|thru lunch|through lunch|straight through|straight thru",
 }
@@ -245,6 +245,9 @@ func (r *reader) inAndOut(in hit, k int, list []timePart) (timePart, bool) {
 		}
 		b, ok := r.clockAfter(out.to)
 		said := r.low(in.to) == "at" && r.low(out.to) == "at" || a.military && b.military
+		if r.low(in.from) == "on" && r.low(in.to-1) == "at" && !r.afterPerson(in.from, list) {
+			return timePart{}, false // "lights on at 7, off at 3:30"
+		}
 		if !ok || !a.clear && !b.clear && !r.bold && !said && !(r.clockStops(b.next) && len(r.low(in.from)) > 2) && !r.afterPerson(in.from, list) {
 			continue
 		}
