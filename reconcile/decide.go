@@ -92,7 +92,7 @@ func (d *day) unclearKind(r *read) {
 // evidence of the likeliest.
 func (d *day) match(r *read) []match {
 	ms := d.index.match(r.query, func(ev *evidence, i int) {
-		ev.fromFacts(r.entry.Text, &r.facts, &d.in.Job.Lines[i], &d.standing.lines[i])
+		ev.fromFacts(r.query.text, &r.facts, &d.in.Job.Lines[i], &d.standing.lines[i])
 	})
 	r.result.Evidence = d.evidenceRows(ms)
 	return ms
