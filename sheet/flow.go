@@ -10,7 +10,8 @@ type slip struct {
 	keep bool    // stands on the same page as the next slip
 	turn bool    // begins a new page
 	id   string
-	head *slip // drawn above this slip where it begins a page
+	name string // of the part that begins here, for the list of parts a reader of PDFs shows
+	head *slip  // drawn above this slip where it begins a page
 	draw func(x, y float64)
 }
 

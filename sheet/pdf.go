@@ -64,6 +64,10 @@ func (p *pen) page(list []placed) {
 		if id, ok := p.anchors[s.id]; ok && s.id != "" {
 			p.pdf.SetLink(id, y, -1)
 		}
+		if s.name != "" {
+			p.use(face{}, 9) // the name is written in the letters' encoding
+			p.pdf.Bookmark(s.name, 0, y)
+		}
 		if s.draw != nil {
 			s.draw(p.margin, y)
 		}

@@ -153,6 +153,9 @@ func (d *layout) heading(b Heading) []slip {
 	}
 	if len(out) > 0 {
 		out[0].gap, out[0].id = gap, b.ID
+		if !b.Sub {
+			out[0].name = b.Text.String()
+		}
 	}
 	return out
 }
