@@ -30,6 +30,7 @@ type evidence struct {
 	head   bool // names a thing that work is booked for and says what became of it
 	others bool // somebody who is not us did it: "Mr. Fenn moved them"
 	words  int  // how many marks there are
+	told   bool // ends with who was told: ", told Ruth"
 	headed bool // says before a colon what it is about: "vestibule: 5 fixtures"
 	facts  *notes.Facts
 }
@@ -46,6 +47,9 @@ func evidenceOf(marks []mark, facts *notes.Facts) evidence {
 	e.others = doneByOthers(marks)
 	e.head = reports(marks)
 	e.headed = headed(marks)
+	for i := 2; i < len(marks)-1; i++ {
+		e.told = e.told || marks[i].low == "told" && marks[i-1].low == ","
+	}
 	e.mended = e.signs.has(faulty|faultPhrase) && e.signs.has(workVerb) && mended(marks)
 	if len(marks) > 1 && numberedPlaces[e.first.low] {
 		n := marks[1]
@@ -254,6 +258,8 @@ func asFault(e evidence) (int, string) {
 	switch {
 	case s.has(foundIt) && s.has(faulty|faultPhrase):
 		return 8, "says a fault was found"
+	case e.first.sign.has(foundIt) && e.told && !s.has(asked|progressed):
+		return 7, "says what was found and who was told"
 	case e.mended:
 		return 7, "tells of a fault and what was done about it"
 	case s.has(faultPhrase) && !s.has(workVerb):
@@ -403,7 +409,7 @@ func asDelay(e evidence) (int, string) {
 	switch s := e.signs; {
 	case e.first.sign.has(heldUp):
 		return 8, why
-	case s.has(machine) && s.has(brokeDown|heldUp|faulty) && !s.has(workVerb):
+	case s.has(machine) && s.has(brokeDown|heldUp|faulty) && !s.has(workVerb), s.has(otherTrade) && s.has(brokeDown) && s.has(clock) && !s.has(workVerb|asked):
 		return 8, why
 	case s.has(weathered) && s.has(clock|heldUp) && !s.has(workVerb|thing|named):
 		return 7, why
@@ -455,7 +461,7 @@ func unlessWork(e evidence, signs sign, score int, why string) (int, string) {
 	switch {
 	case !e.signs.has(signs):
 		return 0, ""
-	case e.signs.has(workVerb) && !e.others:
+	case (e.signs.has(workVerb) || e.signs.all(progressed|whole)) && !e.others:
 		return score - 3, why
 	}
 	return score, why

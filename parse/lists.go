@@ -30,7 +30,7 @@ func (r *noteReader) header(text string, marks []mark, base int, in notes.Sectio
 		return false
 	}
 	s := signsOf(marks)
-	if s.has(tested|workVerb|clockSpan|instrument|faultPhrase|asked|measured) || s.all(outOf|thing) || r.store.box != notes.NoBox {
+	if s.has(tested|workVerb|clockSpan|instrument|faultPhrase|asked|measured) || s.has(thing) && s.has(progressed) || r.store.box != notes.NoBox {
 		return false
 	}
 	if len(r.note.Crew) == 0 {

@@ -66,6 +66,7 @@ func (sc *scanner) senseWord(text string, i int) {
 		low == "set" && (next == "of" || i > 0 && sc.marks[i-1].sign.has(counted)),
 		low == "asked" && (next == "about" || next == "whether"),
 		low == "refused" && (next == "entry" || next == "access" || next == "us" || next == "to"),
+		(low == "had" || low == "wants") && next == "us" && away[sc.at(i+2).low],
 		low == "missing" && i > 0 && besides[sc.marks[i-1].low],
 		(low == "wants" || low == "want" || low == "wanted") && next == "to" && looking[sc.at(i+2).low]:
 		m.sign &^= workVerb | asked | faulty | saidNo
@@ -256,6 +257,9 @@ func (sc *scanner) senseNone(i int) {
 		sc.marks[i].sign = sc.marks[i].sign&^(negated|faultPhrase) | outOf | progressed
 	}
 }
+
+// away are words behind "wants us" and "had us" that ask for no work: "wants us out by 5".
+var away = wordSet("out gone off done back there here blocked waiting stuck held locked away up")
 
 var outOfThe = []string{"out", "of", "the"}
 

@@ -168,7 +168,7 @@ var signPhrases = buildSignPhrases(map[sign]string{
 	otherTrade: "other trades|tile guy|tile guys|drywall crew|drywall guys|data guys|low voltage guys|cabinet guys|tin knockers|" +
 		"oven fitters|floor guys|other trade|concrete guys|hvac guys|sprinkler guys|alarm guys|paint crew|roofing crew|framing crew",
 	machine: "scissor lift|boom lift|man lift|skid steer|mini ex|mini excavator|core drill|bucket truck|genie lift|concrete saw",
-	instructed: "told us to|told us not|said to|was told|were told|told to|told me to|per the super|per super|per the architect|" +
+	instructed: "wants us out|wants us gone|wants us off|wants us done|want us out|told us to|told us not|said to|was told|were told|told to|told me to|per the super|per super|per the architect|" +
 		"per architect|per the engineer|per engineer|per the inspector|per inspector|per drawings|per plans|per the plans|wants us to|" +
 		"said not|instructions from|hold off",
 	byOthers: "not us|not our work|not ours to|somebody else's|someone else's|by others|by other|not our job|not ours|already done|already in|was done|someone else|somebody else|others did|" +

@@ -311,6 +311,9 @@ func (d *day) fillEmpty() {
 	o := d.out
 	for i := range d.reads {
 		r := d.reads[i].result
+		if d.reads[i].plainTalk() {
+			continue // stands in the narrative
+		}
 		r.Lines, r.Candidates = list(r.Lines), list(r.Candidates)
 		r.Details, r.Photos = list(r.Details), list(r.Photos)
 		o.Entries = append(o.Entries, *r)

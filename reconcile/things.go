@@ -96,6 +96,11 @@ func (r *read) standsOut() bool {
 	return r.found[0].p >= 2*others
 }
 
+// plainTalk reports whether an entry was kept only to hold it against the booking, and is talk.
+func (r *read) plainTalk() bool {
+	return r.entry.Kind == notes.Narrative && r.entry.Section == "" && r.result.Outcome == notes.Narrative && !r.entry.Nothing && len(r.entry.Photos) == 0
+}
+
 // asWork reports whether things that fit a line are named as the work done on it, and not as what
 // was used.
 func (d *day) asWork(r *read) bool {

@@ -8,7 +8,7 @@ import (
 )
 
 var progressCues = cueTable{
-	sayDone: "ok now|good now|fed and running|in and running|and running|are running|is running|up, running|energized|energised|and hot|hot and running|is running now|fires|fires up|fired up|charging|charges|lit|lit up|all lit|on and working|on and running|on and lit|done|complete|completed|finished|up and working|up, working|in and working|up and running|hot and working|live and working|" +
+	sayDone: "running|ok now|good now|fed and running|in and running|and running|are running|is running|up, running|energized|energised|and hot|hot and running|is running now|fires|fires up|fired up|charging|charges|lit|lit up|all lit|on and working|on and running|on and lit|done|complete|completed|finished|up and working|up, working|in and working|up and running|hot and working|live and working|" +
 		"all working|working|is working|are working|works|now working|and working|buttoned up|wrapped up|all set|good to go|closed out|" +
 		"landed and working|installed and working|tested and working|all wrapped up|energized and working|working now|runs|finished up",
 	sayPartial: "minus|to be|only|missing|short|need|needs|not ready|not hauled|off till|off until|open till|open until|till inspection|until inspection|till insp|till the inspection|still behind|still boxed|still in the box|still in box|still missing|still on order|still out|still off|still wrapped|no power yet|no wire|no wires|no pipe|no conduit|no cable|no trim|no devices|conduit only|pipe only|boxes only|box only|line side only|load side only|rough only|rough in only|wire only|cable only|raceway only|to follow|tmw|tmrw|tomorrow|started|started on|began|begun|under way|underway|in progress|roughed|roughed in|rough in done|rough done|rough is done|partial|partially|partly|mostly|almost|nearly|" +
@@ -192,6 +192,8 @@ func (st *standing) done(h hit) {
 		return
 	case r.low(h.from) == "runs" && h.to-h.from == 1 && !r.machineBefore(h.from):
 		return
+	case r.low(h.from) == "running" && h.to-h.from == 1 && !addsOn(r.low(h.from-1)):
+		return
 	case (r.low(h.from) == "energized" || r.low(h.from) == "energised" || r.low(h.to-1) == "hot" || r.low(h.to-1) == "running") && !r.endsClause(h.to):
 		return
 	case r.low(h.to) == "but", r.low(h.to) == "except":
@@ -208,6 +210,15 @@ func (st *standing) done(h hit) {
 		st.yes, st.doneAt = true, h.from
 	}
 	st.touch(h.from, h.to)
+}
+
+// addsOn reports whether a sign joins what follows to what was done: "cut in + ducted + running".
+func addsOn(low string) bool {
+	switch low {
+	case "+", "&", ",", "n", "/":
+		return true
+	}
+	return false
 }
 
 // litWord reports whether a word says that what stands before it works, when it ends its clause.

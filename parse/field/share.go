@@ -135,6 +135,11 @@ func (st *standing) rest(h hit) {
 			if !ok && r.low(j) != "one" && r.low(j) != "ones" || first == "other" && !ok {
 				return
 			}
+			if ok && r.stillDue(next) {
+				st.no = true // "the other 3 are behind the stove"
+				st.touch(h.from, next)
+				return
+			}
 			if ok {
 				st.count(n, 0)
 				j = next
@@ -169,6 +174,18 @@ func (st *standing) rest(h hit) {
 		st.count(1, 0)
 	}
 	st.touch(h.from, j)
+}
+
+// stillDue reports whether the words from token i on say that what was just counted is not done.
+func (r *reader) stillDue(i int) bool {
+	switch r.low(i) {
+	case "need", "needs", "wait", "waits", "came", "left", "still", "not", "tomorrow", "when", "missing", "broken", "cracked", "behind":
+		return true
+	case "are", "is", "were", "have", "has", "will":
+		low := r.low(i + 1)
+		return !doneWord(low) && low != "in" && low != "up" && low != "on" && low != "hung" && low != "set" && low != "also" && low != "installed" && low != "working"
+	}
+	return false
 }
 
 // halfOfWork reports whether "half" is about how far work got: not a half hour, box or inch.
