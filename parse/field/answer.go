@@ -15,6 +15,10 @@ func (v *verdict) answer(h hit) {
 		return
 	}
 	i := h.to
+	if r.low(i) == "to" && r.endsClause(i+1) {
+		v.yes(hit{h.from, i + 1, sayYes}) // "Neil said to"
+		return
+	}
 	for n := 0; n < 5 && sayFiller(r.low(i)); n++ {
 		i++
 	}

@@ -355,3 +355,23 @@ func (p clockPair) doubt(from, to int) string {
 	}
 	return "runs past 16 h"
 }
+
+// mayBeNight reports whether a span that was put into the day may as well be a night's: "11-7".
+func (p clockPair) mayBeNight() bool {
+	return !p.from.fixed() && !p.to.fixed() && p.from.hour >= 6 && p.from.hour < 12 && !p.rises()
+}
+
+// nightBefore reports whether the words before token i say that the work was at night.
+func (r *reader) nightBefore(i int) bool {
+	for j := max(0, i-5); j < i; j++ {
+		switch r.low(j) {
+		case "night", "nights", "graveyard", "overnight", "graveyards", "nightshift":
+			return true
+		case "3rd", "third", "rd":
+			if r.low(j+1) == "shift" {
+				return true
+			}
+		}
+	}
+	return false
+}

@@ -9,17 +9,17 @@ import (
 var consentCues = cueTable{
 	sayAsked: "shed like|hed like|theyd like|id like them to|asked for|asked if|asked us to|asked us|asked me to|asked me|asked|asks for|wants|wanted|want|would like|requested|requests|request|looking for|" +
 		"asked about|wondering if|inquired|wants a price|wants a quote|also wants",
-	sayYes: "gave the nod|gave us the nod|gave a nod|email approval from|email approval|approval email|approval from|approval by|written approval|approval in writing|text approval|po received|po issued|got a po|got po|have a po|po in hand|received po|received a po|his nickel|her nickel|their nickel|his dime|her dime|their dime|go - ahead from|the go - ahead|got the go - ahead|gave the go - ahead|gave us the go - ahead|gave go - ahead|gave us up to|gave me up to|waved us on|waved us through|yes from|yes per|yes by|yes to it|yes to both|shell pay|hell pay|theyll pay|will pay|will pay for it|willing to pay|happy to pay|agreed to pay|offered to pay|says to bill it|say yes|say ok|say do it|say go ahead|insisted|gave a yes|gave his ok|gave her ok|gave their ok|gave verbal|says bill it|said bill it|said to bill it|told us to bill it|says go ahead|says go for it|said go for it|says ok|says okay|says yes|says do it|says its fine|okd|okayed|oked|ok ' d|approved|approves|approve|authorized|authorised|said go ahead|said to go ahead|said yes|said ok|said okay|said do it|said to do it|said go|" +
+	sayYes: "will cover it|will cover the cost|covering the cost|gave the nod|gave us the nod|gave a nod|email approval from|email approval|approval email|approval from|approval by|written approval|approval in writing|text approval|po received|po issued|got a po|got po|have a po|po in hand|received po|received a po|his nickel|her nickel|their nickel|his dime|her dime|their dime|go - ahead from|the go - ahead|got the go - ahead|gave the go - ahead|gave us the go - ahead|gave go - ahead|gave us up to|gave me up to|waved us on|waved us through|yes from|yes per|yes by|yes to it|yes to both|shell pay|hell pay|theyll pay|will pay|will pay for it|willing to pay|happy to pay|agreed to pay|offered to pay|says to bill it|say yes|say ok|say do it|say go ahead|insisted|gave a yes|gave his ok|gave her ok|gave their ok|gave verbal|says bill it|said bill it|said to bill it|told us to bill it|says go ahead|says go for it|said go for it|says ok|says okay|says yes|says do it|says its fine|okd|okayed|oked|ok ' d|approved|approves|approve|authorized|authorised|said go ahead|said to go ahead|said yes|said ok|said okay|said do it|said to do it|said go|" +
 		"told us to go ahead|told me to go ahead|told us to do it|told us to|told me to|directed us to|directed me to|instructed us to|gave the ok|gave ok|gave us the ok|gave the go ahead|gave us the go ahead|gave go ahead|" +
 		"gave approval|go ahead from|green light|greenlit|agreed|agrees|agreed to|texted yes|texted ok|texted back yes|texted go ahead|emailed yes|emailed ok|replied yes|ok verbally|at owners request|at customers request|per owners request|per customers request|at the owners request|at the customers request|per the owners request|verbal go ahead|" +
 		"ok from|okay from|the ok from|ok by|ok per|got the ok|got ok|got approval|got an ok|confirmed by|accepted|accepts|accepted by|thumbs up|said fine|said sure|said that's fine|said thats fine|said its fine|said its good|said its ok|said it's ok|had us|go ahead per",
 	sayYesBy:  "per|as per|instructed by|directed by|ordered by|at the request of",
 	sayYesIf:  "ok w /|okay w /|took it|directed|instructed|proceed|cool with it|good w /|good with|fine w /|cool with|cool w /|works for|bill it|fine with it|is fine with|good with it|ok with it|okay with it|ok w / it|ok|okay|fine with|ok with|okay with|is fine|was fine|is ok|is okay|to proceed|directive",
 	sayTheirs: "signature|approval|blessing|initials|go - ahead",
-	sayBare:   "yes|yep|yeah|no|nope|fine|sure|do it|go for it|go ahead|add it|waiting|pending",
+	sayBare:   "yes|yep|yeah|no|nope|fine|sure|do it|go for it|go ahead|add it|waiting|pending|thinking",
 	saySaid:   "said|says|say|told us|told me|replied|answered|texted|texted back|emailed|emailed back|wrote|wrote back",
 	saySigned: "her initials|his initials|their initials|sig|sig by|initialed|initialled|initials from|initialed it|initialed the ticket|signed ticket|signed the ticket|signed the slip|signed t & m|signed|signed off|sign off|signed off on|signed for it|signed for|signature from",
-	sayNo: "told her no|told him no|told them no|said no way|went with another|going with another|went with somebody else|using another|not in the budget|no budget|out of budget|over budget|changed her mind|changed his mind|changed their mind|changed their minds|backed out|but not today|but not now|not right now|maybe later|maybe next|too high|too steep|too rich|hold off|hold off on|holding off|wants to hold off|wants to wait|doesnt want to spend|doesnt want to pay|not willing to pay|shot it down|nixed|killed it|balked|lives with it|will live with it|leave it as is per|decided not to|decided not|decided against it|says skip it|wont approve|will not approve|wont sign|would not sign|wouldnt sign|refuses|too much money|too pricey|cant afford|costs too much|declined|declines|declined it|said no|told us no|told me no|dont bother|dont bother with|not now|turned it down|turned us down|refused|rejected|passed on it|passed on|not interested|" +
+	sayNo: "told her no|told him no|told them no|said no way|went with another|going with another|went with somebody else|using another|not in the budget|no budget|out of budget|over budget|changed her mind|changed his mind|changed their mind|changed their minds|backed out|but not today|but not now|not right now|maybe later|maybe next|too high|too steep|too rich|hold off|hold off on|holding off|wants to hold off|wants to wait|doesnt want to spend|doesnt want to pay|not willing to pay|shot it down|nixed|killed it|balked|lives with it|will live with it|leave it as is per|decided not to|decided not|decided against it|decided against|says skip it|wont approve|will not approve|wont sign|would not sign|wouldnt sign|refuses|too much money|too pricey|cant afford|costs too much|declined|declines|declined it|said no|told us no|told me no|dont bother|dont bother with|not now|turned it down|turned us down|refused|rejected|passed on it|passed on|not interested|" +
 		"no thanks|too expensive|vetoed|wont pay|will not pay|said leave it|said to leave it|said forget it|said not to|told us not to|told me not to|opted out|said skip it|said to skip it|not this year|said not this time|not this time|said not today|said maybe later|said hold off|said to hold off|would rather not|rather not",
 	sayDropBy: "doesnt need|does not need|didnt need|no longer needs|dont need|cancelled|canceled|cancelled it|cancels|said skip|says skip|said to skip|took it out",
 	sayNoIf:   "no go|passed|doesnt want|does not want|did not want|didnt want|dont want|turned down|no longer wants|not going to pay|against it|said nope|nope",
@@ -84,7 +84,7 @@ func (v *verdict) take(h hit) {
 		switch r.low(h.from) {
 		case "no", "nope":
 			v.alone(h, notes.Declined)
-		case "waiting", "pending":
+		case "waiting", "pending", "thinking":
 			v.alone(h, notes.Asked)
 		default:
 			v.alone(h, notes.Authorized)
@@ -345,7 +345,12 @@ func (v *verdict) no(h hit) {
 	switch r.low(h.from) {
 	case "rejected", "refused":
 		switch r.low(h.to) {
-		case "delivery", "shipment", "entry", "access", "us", "to":
+		case "to":
+			if v := r.low(h.to + 1); v == "sign" || v == "pay" || v == "approve" {
+				break
+			}
+			return
+		case "delivery", "shipment", "entry", "access", "us":
 			return // no extra was refused
 		}
 	case "hold", "holding":

@@ -58,13 +58,13 @@ func (v *verdict) mayRefuse(h hit) {
 func (v *verdict) alone(h hit, s notes.ConsentState) {
 	r := v.r
 	quoted := r.low(h.from-1) == `"` || r.low(h.from-1) == "“"
-	if h.from == 0 || !quoted && !r.breaks(h.from-1) && r.low(h.from) != "pending" || !r.endsClause(h.to) && !(quoted && r.low(h.to) == `"`) {
+	if h.from == 0 || !quoted && !r.breaks(h.from-1) && r.low(h.from) != "pending" && r.low(h.from) != "thinking" || !r.endsClause(h.to) && !(r.low(h.from-1) == ":" && r.low(h.from) == "yes" && r.personAnywhere(h.from) != "") && !(quoted && r.low(h.to) == `"`) {
 		return
 	}
 	switch r.low(h.from) {
 	case "yes", "yep", "yeah", "no", "nope":
-	case "waiting", "pending":
-		if (r.priced() || r.low(h.from) == "pending" && r.changeOrder(h.from)) && v.decided == notes.NoConsent {
+	case "waiting", "pending", "thinking":
+		if (r.priced() || v.asked.to > 0 || r.low(h.from) == "pending" && r.changeOrder(h.from)) && v.decided == notes.NoConsent {
 			v.pending, v.waiting = true, h
 		}
 		return
@@ -203,7 +203,7 @@ func (r *reader) otherWish(h hit) bool {
 	switch r.low(end) {
 	case "to":
 		return r.low(end+1) != "sign" && r.low(end+1) != "approve"
-	case "for", "about", "where", "what", "if", "when":
+	case "for", "where", "what", "if", "when":
 		return r.clauseStart(h.from) == h.from && r.low(end+1) != "price" && r.low(end+1) != "approval" && r.low(end+1) != "ok"
 	}
 	return false

@@ -212,7 +212,7 @@ func (r *reader) personName(i int) bool {
 	if len(low) < 2 && !(r.low(i+1) == "." && r.close(i+1)) && !(r.capital(i+1) && len(r.low(i+1)) > 2) || commonWord(low) || notAPerson(low) || thingWord(low) {
 		return false
 	}
-	if len(low) > 1 && r.shouting(i) && len(low) <= 4 && i+1 < len(r.toks) && (len(low) < 3 || r.low(i+1) != "ok'd") {
+	if len(low) > 1 && r.shouting(i) && len(low) <= 4 && i+1 < len(r.toks) && (len(low) < 3 || r.low(i+1) != "ok'd") && !(len(low) > 2 && (r.low(i-1) == "by" || r.low(i-1) == "per")) {
 		return false
 	}
 	return !r.cueWord(i) || alsoWord(low) && r.capital(i+1) && !r.shouting(i) && r.toks[i+1].spaced && len(r.low(i+1)) > 2 && !r.cueWord(i+1) && !commonWord(r.low(i+1))

@@ -71,6 +71,9 @@ func (s *sum) take(h hit) {
 	case sayFree, sayFreeWhy:
 		s.free(h)
 	case sayCost:
+		if _, end := r.personBefore(h.from); end == h.from && end > 0 {
+			return // "fans the owner bought" cost us nothing
+		}
 		s.spent = !(r.low(h.from) == "cost" && r.low(h.from-1) == "no")
 	}
 }
@@ -265,6 +268,9 @@ func (s *sum) free(h hit) {
 func (r *reader) freeReason(h hit) bool {
 	if r.low(h.from) == "under" && r.low(h.to) == "" {
 		return true
+	}
+	if prev := r.low(h.from - 2); r.low(h.from-1) == "be" && (prev == "may" || prev == "might" || prev == "could" || prev == "should") {
+		return false
 	}
 	switch r.low(h.from - 1) {
 	case "of", "yr", "year", "manufacturer", "manufacturers", "factory", "by", "void", "the", "extended", "for", "lamp":

@@ -207,6 +207,9 @@ func (b *rowBuilder) span(a timePart) {
 		b.inherit()
 	}
 	s, doubt := a.pair.span(b.cur.lastSpan)
+	if a.pair.mayBeNight() && b.r.nightBefore(a.from) {
+		s.From, s.To = s.From+halfDay, s.To+halfDay
+	}
 	if doubt == "" && len(b.cur.row.Spans) > 0 && int(s.From) < b.cur.lastSpan {
 		doubt = "its times overlap"
 	}
@@ -375,7 +378,26 @@ func (b *rowBuilder) travelWord(a timePart) {
 		b.touch(a)
 		return
 	}
+	if b.cur.timed && len(b.cur.row.Spans) > 0 && a.from == b.cur.to && b.r.endsClause(a.to) {
+		b.travelled(a)
+		return
+	}
 	b.travel = true
+}
+
+// travelled makes travel of the span that was read last: "7-9 travel, 9-3:30 site".
+func (b *rowBuilder) travelled(a timePart) {
+	row := &b.cur.row
+	if n := len(row.Spans) - 1; n > 0 {
+		last := row.Spans[n]
+		row.Spans = row.Spans[:n:n]
+		b.inherit()
+		row = &b.cur.row
+		row.Spans = []notes.ClockSpan{last}
+		b.cur.timed, b.cur.lastSpan = true, int(last.To)
+	}
+	row.Travel = true
+	b.touch(a)
 }
 
 // stop ends the row at the end of a sentence; people named before any time stay for what follows.
