@@ -82,7 +82,7 @@ var dailyRecord = []struct {
 	item, askedBy string
 	words         []string
 }{
-	{"date, job, report number in order", missouri + "; " + texas, []string{"8 April 2026", "Job 2440, daily report 2"}},
+	{"date, job, report number in order", missouri + "; " + texas, []string{"Wednesday, April 8, 2026", "Job 2440, daily report 2"}},
 	{"each subcontractor and area of work", qcRecords, []string{"Alder Digging: trench with the mini digger"}},
 	{"who worked, name, class, hours", columbia + "; " + dayworkUse + "; " + texas, []string{"Marek Dolin, foreman: **8 h**", "Wen Akarsu, apprentice: **8 h 30**"}},
 	{"work done, where, what, by whom", qcRecords + "; " + texas, []string{"## Work done today", "3 of 6 vapor tights up over the stalls"}},
