@@ -194,7 +194,7 @@ func gridOf(t Table) htmlGrid {
 	}
 	for _, c := range t.Columns {
 		head := htmlCell{Text: Words(c.Title), Class: c.Align.class(), Span: 1}
-		g.Head = append(g.Head, t.fitting(head))
+		g.Head = append(g.Head, t.fitting(head, true))
 	}
 	last := len(t.Rows)
 	for last > 0 && (t.Rows[last-1].Kind == Subtotal || t.Rows[last-1].Kind == Total) {
@@ -212,9 +212,11 @@ func gridOf(t Table) htmlGrid {
 
 // shares are how much of the line each column of words has, where the table says so.
 func (t *Table) shares() []int {
-	sum, said := 0, false
+	sum, figures, said := 0, 0, false
 	for _, c := range t.Columns {
-		if c.Align != Right {
+		if c.Align == Right {
+			figures++
+		} else {
 			sum += max(c.Width, 1)
 		}
 		said = said || c.Width > 0
@@ -225,22 +227,22 @@ func (t *Table) shares() []int {
 	out := make([]int, len(t.Columns))
 	for i, c := range t.Columns {
 		if c.Align != Right {
-			out[i] = 90 * max(c.Width, 1) / sum
+			out[i] = max(40, 100-11*figures) * max(c.Width, 1) / sum
 		}
 	}
 	return out
 }
 
 // fitting marks a cell with a word so long that it may be broken for the table to fit. Other words
-// stay whole, and figures stay on their line.
-func (t *Table) fitting(c htmlCell) htmlCell {
+// stay whole, and figures stay on their line; the title of a column may take several.
+func (t *Table) fitting(c htmlCell, title bool) htmlCell {
 	const line = 72 // characters side by side that fit everywhere
 	words, limit := c.Text.String(), max(8, line/len(t.Columns))
 	if c.Span > 1 {
 		limit = 28
 	}
 	wide := longest(words)
-	if strings.HasPrefix(c.Class, Right.class()) && c.Span == 1 {
+	if strings.HasPrefix(c.Class, Right.class()) && c.Span == 1 && !title {
 		wide = columns.StringWidth(words)
 	}
 	if wide > limit {
@@ -272,7 +274,7 @@ func htmlRowOf(t *Table, r Row) htmlRow {
 		case spans[i] > 1:
 			cell.Class = Right.class()
 		}
-		row.Cells = append(row.Cells, t.fitting(cell))
+		row.Cells = append(row.Cells, t.fitting(cell, false))
 	}
 	return row
 }

@@ -157,13 +157,13 @@ func (p *pen) lines(t Text, w float64, s style) []textLine {
 			wide += c
 			continue
 		}
-		if wide+c > w+0.01 && i > from {
+		for wide+c > w+0.01 && i > from {
 			if blank >= from {
 				emit(ink[from:blank])
 				from, wide = blank+1, beyond
 			} else {
 				emit(ink[from:i])
-				from, wide = i, 0
+				from, wide, beyond = i, 0, 0
 			}
 			blank = -1
 		}
