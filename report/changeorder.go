@@ -35,7 +35,7 @@ func ChangeOrderSheet(c *notes.ChangeOrder, company *notes.Company) sheet.Sheet 
 		detail = company.Offer.Detail
 	}
 	for _, i := range c.Items {
-		s.Blocks = append(s.Blocks, offerItem(c, i, detail, w)...)
+		s.Blocks = append(s.Blocks, offerItem(i, detail, w)...)
 	}
 	s.Blocks = append(s.Blocks, offerSum(c, w))
 	if len(c.Excluded) > 0 {
@@ -67,8 +67,10 @@ func join2(a, b string) string {
 	return a + ", " + b
 }
 
-// offerItem is one piece of work with its price. On the total alone, no row of it is shown.
-func offerItem(c *notes.ChangeOrder, i notes.ChangeItem, detail notes.OfferDetail, w locale.Locale) []sheet.Block {
+// offerItem is one piece of work with its price. On the total alone, no row of it is shown. What a
+// row was worked out from is never shown: it names what things cost the company. Nor are the crew's
+// own words beyond what names the work.
+func offerItem(i notes.ChangeItem, detail notes.OfferDetail, w locale.Locale) []sheet.Block {
 	standing := "not done yet"
 	if i.Done {
 		standing = "done"
@@ -79,11 +81,6 @@ func offerItem(c *notes.ChangeOrder, i notes.ChangeItem, detail notes.OfferDetai
 	if i.Where != "" {
 		facts.Rows = append(facts.Rows, sheet.Fact{Label: "Beyond", Value: sheet.Words(i.Where)})
 	}
-	for _, l := range c.Sources {
-		if l.Ref == i.Extra {
-			facts.Rows = append(facts.Rows, sheet.Fact{Label: "As noted", Value: sheet.Quote(bare(l.Text))})
-		}
-	}
 	blocks := []sheet.Block{sheet.Heading{Text: sheet.Words(i.Work), Right: w.Money(i.Amount)}, facts}
 	if detail == notes.OfferTotal {
 		return []sheet.Block{sheet.Keep{Blocks: blocks}}
@@ -91,23 +88,20 @@ func offerItem(c *notes.ChangeOrder, i notes.ChangeItem, detail notes.OfferDetai
 	t := sheet.Table{Columns: []sheet.Column{{Title: "Row"}, {Title: "What", Width: 8}, {Title: "Amount", Align: sheet.Right, Width: 2}}}
 	if detail == notes.OfferFull {
 		t.Columns = []sheet.Column{
-			{Title: "Row"}, {Title: "What", Width: 6}, {Title: "How", Width: 6}, {Title: "Qty", Align: sheet.Right, Width: 2}, {Title: "Rate", Align: sheet.Right, Width: 2},
+			{Title: "Row"}, {Title: "What", Width: 8}, {Title: "Qty", Align: sheet.Right, Width: 2}, {Title: "Rate", Align: sheet.Right, Width: 2},
 			{Title: "Amount", Align: sheet.Right, Width: 2},
 		}
 	}
 	for _, r := range i.Rows {
 		row := sheet.Cells(strconv.Itoa(r.Row), r.What, w.Money(r.Amount))
 		if detail == notes.OfferFull {
-			row = sheet.Cells(strconv.Itoa(r.Row), r.What, r.Basis, strings.TrimSpace(w.Number(r.Qty)+" "+string(r.Unit)), w.Rate(r.Rate), w.Money(r.Amount))
+			row = sheet.Cells(strconv.Itoa(r.Row), r.What, strings.TrimSpace(w.Number(r.Qty)+" "+string(r.Unit)), w.Rate(r.Rate), w.Money(r.Amount))
 		}
 		t.Rows = append(t.Rows, row)
 	}
 	t.Rows = append(t.Rows, sheet.Sum(sheet.Subtotal, i.Work, w.Money(i.Amount)))
 	return []sheet.Block{sheet.Keep{Blocks: append(blocks, t)}}
 }
-
-// bare takes the mark of a list item off a line of a note.
-func bare(line string) string { return strings.TrimLeft(line, "-*+ ") }
 
 func offerSum(c *notes.ChangeOrder, w locale.Locale) sheet.Block {
 	t := sheet.Table{Columns: []sheet.Column{{Title: "Price, " + c.Currency, Width: 5}, {Title: "Amount", Align: sheet.Right, Width: 2}}}
