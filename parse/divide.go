@@ -85,6 +85,8 @@ func belongs(e evidence, v verdict, before part, j joint, in notes.Section) bool
 		return before.kind != notes.Narrative
 	case in == notes.Time:
 		return j != semicolon && j != fullStop || !e.signs.has(named)
+	case v.kind == notes.Extra && before.kind == notes.Extra && in == "" && !e.signs.has(thing|workVerb|asked):
+		return true // "I said it is not on our sheet"
 	case v.kind == before.kind:
 		if in == notes.Done && j == fullStop && v.kind == notes.Work && (e.head || e.first.sign.has(negated) && e.words > 2) {
 			return false // "2 heads, horn. no key to the garage"

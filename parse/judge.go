@@ -30,6 +30,7 @@ type evidence struct {
 	head   bool // names a thing that work is booked for and says what became of it
 	others bool // somebody who is not us did it: "Mr. Fenn moved them"
 	words  int  // how many marks there are
+	onSite bool // ends with "on site"
 	told   bool // ends with who was told: ", told Ruth"
 	headed bool // says before a colon what it is about: "vestibule: 5 fixtures"
 	facts  *notes.Facts
@@ -47,6 +48,9 @@ func evidenceOf(marks []mark, facts *notes.Facts) evidence {
 	e.others = doneByOthers(marks)
 	e.head = reports(marks)
 	e.headed = headed(marks)
+	if n := len(marks); n > 2 {
+		e.onSite = marks[n-1].low == "site" && marks[n-2].low == "on"
+	}
 	for i := 2; i < len(marks)-1; i++ {
 		e.told = e.told || marks[i].low == "told" && marks[i-1].low == ","
 	}
@@ -233,7 +237,7 @@ func asExtra(e evidence) (int, string) {
 		return 7, "tells a price that was named"
 	case s.all(asked | somebody):
 		return 6, "says somebody asked for it"
-	case no && s.has(somebody) && !s.has(workVerb):
+	case no && (s.has(somebody) || e.consent(notes.Declined) && e.facts.Consent.By != "") && !s.has(workVerb):
 		return 7, "says somebody declined"
 	case no && s.has(somebody|soft|thing):
 		return 6, "says somebody declined"
@@ -435,6 +439,9 @@ func asInstruction(e evidence) (int, string) {
 }
 
 func asCondition(e evidence) (int, string) {
+	if e.onSite && e.first.low == "no" && !e.signs.has(workVerb|thing|faultPhrase) {
+		return 6, "tells of the site" // "no permit card on site"
+	}
 	return unlessWork(e, weathered, 6, "tells of the weather or the site")
 }
 

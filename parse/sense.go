@@ -66,6 +66,7 @@ func (sc *scanner) senseWord(text string, i int) {
 		low == "set" && (next == "of" || i > 0 && sc.marks[i-1].sign.has(counted)),
 		low == "asked" && (next == "about" || next == "whether"),
 		low == "refused" && (next == "entry" || next == "access" || next == "us" || next == "to"),
+		low == "wants" && (next == "their" || next == "his" || next == "her"), // people of their own
 		(low == "had" || low == "wants") && next == "us" && away[sc.at(i+2).low],
 		low == "missing" && i > 0 && besides[sc.marks[i-1].low],
 		(low == "wants" || low == "want" || low == "wanted") && next == "to" && looking[sc.at(i+2).low]:
@@ -148,7 +149,7 @@ func (sc *scanner) senseProgress(i int) {
 	switch m.low {
 	case "in", "up":
 		before := sc.at(i - 1)
-		ends := next.kind == 0 || next.kind == signMark && next.low != "-" || next.low == "and" || next.low == "but" || m.low == "up" && next.kind == numberMark
+		ends := next.kind == 0 || next.kind == signMark && next.low != "-" || next.low == "and" || next.low == "but" || m.low == "up" && (next.kind == numberMark || before.kind == wordMark && upOn[next.low] && !before.sign.has(verbal|spoken|workVerb|pronoun) && !upVerbs[before.low])
 		if ends && i > 0 && before.low != "come" && before.low != "came" && (before.low != "plug" || i > 1) && before.low != "not" {
 			m.sign |= progressed
 		}
@@ -260,6 +261,13 @@ func (sc *scanner) senseNone(i int) {
 
 // away are words behind "wants us" and "had us" that ask for no work: "wants us out by 5".
 var away = wordSet("out gone off done back there here blocked waiting stuck held locked away up")
+
+// upOn are words that say where something is up, and upVerbs are verbs that end in "up".
+var (
+	upOn    = wordSet("on in at over along above by to above near behind across")
+	upVerbs = wordSet("went go going come came coming get got pick picked clean cleaned hook hooked set follow wrap wrapped caught show end ended back " +
+		"open opened close closed tied make made start started line lined blow blew look looked call called run put climbed drive hold held")
+)
 
 var outOfThe = []string{"out", "of", "the"}
 

@@ -129,12 +129,12 @@ var signPhrases = buildSignPhrases(map[sign]string{
 		"passed on it|said not to|no thanks|too expensive|told no|told her no|told him no|told them no|decided not|decided against|won't pay|would not pay",
 	priceTold: "told her the price|told him the price|gave her a price|gave him a price|gave them a price|price of|quoted her|" +
 		"quoted him|quoted them|time and material",
-	notBooked: "not quoted|not on the ticket|not on ticket|not in scope|not in the scope|not on the scope|out of scope|beyond scope|" +
+	notBooked: "not on our sheet|not on the sheet|not on sheet|not on our order|not quoted|not on the ticket|not on ticket|not in scope|not in the scope|not on the scope|out of scope|beyond scope|" +
 		"beyond the scope|outside scope|outside the scope|not booked|not in the bid|not in bid|not on the list|not in contract|" +
 		"not in the contract|not part of the job|not in the quote|not in quote|wasn't quoted|not on the quote|not on the order|" +
 		"not on the work order|not on work order|add on|extra work|change order|wasn't on the ticket|wasnt on the ticket|" +
 		"not in the price|isn't on the ticket|not on our ticket|not on our list|not part of the bid|off the ticket|never quoted",
-	faultPhrase: "found water|water in the|won't open|wont open|won't close|wont close|won't reset|wont reset|won't turn|wont turn|won't start|wont start|will not open|will not close|will not reset|no cover|no covers|no ground|no gfci|no gfi|no connector|no connectors|no clamp|no blank|no blanks|no box|" +
+	faultPhrase: "found water|water in the|water in it|won't open|wont open|won't close|wont close|won't reset|wont reset|won't turn|wont turn|won't start|wont start|will not open|will not close|will not reset|no cover|no covers|no ground|no gfci|no gfi|no connector|no connectors|no clamp|no blank|no blanks|no box|" +
 		"open knockout|open knockouts|open ko|open kos|open ground|open neutral|open splice|open splices|live parts|bare wire|" +
 		"bare wires|exposed wire|exposed wires|exposed wiring|live wires|flying splice|flying splices|not grounded|not bonded|" +
 		"no bond|not supported|no support|no supports|not strapped|under one screw|same screw|under one lug|double tap|double tapped|" +

@@ -76,7 +76,7 @@ func (r *noteReader) goesOn(prev, l line, inList, indented bool) bool {
 		return inList || indented || !r.startsWork(l) && !isDigit(first)
 	case strings.IndexByte("&+-/", last) >= 0 || endsOpen(text[prev.start:prev.end]):
 		return true
-	case indented && (lower && r.cur.label == "" || r.isFull(prev, l, r.wrap.width)) && !r.startsWork(l):
+	case indented && (lower && r.cur.label == "" || r.isFull(prev, l, r.wrap.width)) && !r.startsWork(l) && !(r.cur.label != "" && reports(r.scan.scan(r.body[l.start:l.end], l.start))):
 		return true
 	case startsOpen(text[l.start:l.end]):
 		return true
