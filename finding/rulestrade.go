@@ -18,6 +18,21 @@ var tradeRules = []Rule{
 `),
 	},
 	{
+		ID: "deficiency/phrase", Severity: Warning, Since: "1",
+		Title: "a phrase that announces another kind of deficiency already",
+		Why:   "A note that writes it gets the other kind, and the shop's own never shows.",
+		Wrong: file("deficiencies.yaml", `kinds:
+  - slug: dock-box-open
+    title: Dock box without its lid
+    phrases: [box missing cover]
+`),
+		Right: file("deficiencies.yaml", `kinds:
+  - slug: dock-box-open
+    title: Dock box without its lid
+    phrases: [gangway box missing cover]
+`),
+	},
+	{
 		ID: "deficiency/rule", Severity: Error, Since: "1",
 		Title: "a rule without its section or the editions it stands in",
 		Why:   "A section that moved or was not there yet would be quoted to a customer.",

@@ -28,7 +28,7 @@ import (
 // Otherwise slug, title and phrases are required; without hazard the office is to judge it, without
 // severity it is a hazard, without caution the general one stands. A rule needs its editions: those
 // of the NEC it stands in, or with code: the edition of that document. What is wrong is left out,
-// with a finding.
+// with a finding. So is a phrase that announces another kind already.
 func Deficiencies(f *finding.File) (trade.Catalogue, finding.List) {
 	var found finding.List
 	r := faultReader{found: &found, left: trade.MostOwnPhrases}
@@ -44,7 +44,24 @@ func Deficiencies(f *finding.File) (trade.Catalogue, finding.List) {
 		r.kind(k)
 	}
 	m.done()
-	return trade.NewCatalogue(r.kinds, r.folds), found
+	all := trade.NewCatalogue(r.kinds, r.folds)
+	r.clashes(all)
+	return all, found
+}
+
+// clashes reports phrases of the shop's kinds that announce another kind already: that one is taken.
+func (r *faultReader) clashes(all trade.Catalogue) {
+	var slugs []string
+	for _, k := range r.kinds {
+		slugs = append(slugs, k.Slug)
+	}
+	for _, c := range all.Clashes(slugs) {
+		r.found.Add(finding.Finding{
+			Severity: finding.Warning, Rule: "deficiency/phrase", Span: r.at[slices.Index(slugs, c.Slug)],
+			Message: quote(c.Phrase) + " of " + quote(c.Slug) + " announces " + quote(c.Other.Title) + " already, which is taken",
+			Hint:    "write words that only this kind has, or give it the slug " + c.Other.Slug + " to take the place of that kind",
+		})
+	}
 }
 
 // A faultReader reads one deficiencies.yaml.

@@ -56,6 +56,8 @@ func TestDeficienciesThatAreWrong(t *testing.T) {
 		{"no phrases", "kinds:\n  - slug: a-b\n    title: T\n", "deficiency/kind", "2:11", "no phrases"},
 		{"empty phrase", "kinds:\n  - slug: a-b\n    title: T\n    phrases: [missing, hub gone]\n", "value/bad", "4:14", "cannot announce anything"},
 		{"twice", sound + "  - slug: a-b\n    title: U\n    phrases: [hub lost]\n", "deficiency/kind", "5:11", "written twice"},
+		{"phrase of a built-in kind", "kinds:\n  - slug: a-b\n    title: T\n    phrases: [box missing cover, hub cracked]\n", "deficiency/phrase", "2:11", "to take the place of that kind"},
+		{"phrase of another kind", sound + "  - slug: c-d\n    title: U\n    phrases: [cracked hubs]\n", "deficiency/phrase", "5:11", `announces "T" already`},
 		{"not YAML", "kinds: [\n", "yaml/syntax", "1:1", "cannot be read"},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -101,8 +101,8 @@ func ReadConductor(s string) (Conductor, bool) {
 	for _, unit := range []string{"awg", "kcmil", "mcm", "ga"} {
 		size = strings.TrimSuffix(size, unit)
 	}
-	if gauge, wires, cable := strings.Cut(size, "/"); cable && wires != "0" && len(wires) == 1 {
-		size = gauge
+	if gauge, wires, cable := strings.Cut(size, "/"); cable && len(wires) == 1 && wires >= "2" && wires <= "5" && gauge != "1" && gauge != "3" {
+		size = gauge // "12/2"; "1/2" and "3/8" are sizes of raceways
 	}
 	row, known := ampacityOf(size)
 	if !known && !smallSizes[size] {

@@ -123,3 +123,26 @@ func TestReadBreaker(t *testing.T) {
 		assert.Equal(t, b, again, "%s reads back", strconv.Quote(got))
 	}
 }
+
+// What is told apart by a number or a side is two loads, and two of them in one space are reported.
+func TestSameLoad(t *testing.T) {
+	for _, c := range []struct {
+		a, b string
+		same bool
+	}{
+		{"counter left", "prep counter", true}, {"mixer receptacle", "oven receptacle", false}, {"slip 6 lights", "slip 7 lights", false},
+		{"slip 6 lights", "slip 6 lights, new LED", true}, {"bench left", "bench right", false}, {"bench left", "bench", true},
+		{"bench left and right", "bench left", true}, {"front sign", "back sign", false},
+	} {
+		assert.Equal(t, c.same, SameLoad(c.a, c.b), "%s / %s", c.a, c.b)
+	}
+}
+
+// "1/2" and "3/8" are raceways and no cable of two and eight wires.
+func TestReadConductorKnowsRaceways(t *testing.T) {
+	for s, size := range map[string]string{"12/2 MC": "12", "6/3": "6", "1/0 AL": "1/0", "3/8 rope": "", "1/2": "", "3/4 EMT": "", "11 AWG": ""} {
+		c, ok := ReadConductor(s)
+		assert.Equal(t, size != "", ok, s)
+		assert.Equal(t, size, c.Size, s)
+	}
+}

@@ -88,6 +88,11 @@ func judgeGFCI(t *test) (Verdict, bool) {
 		times = append(times, m)
 	}
 	for _, m := range t.ampereTrips(len(currents) > 0) {
+		if m.Value.Cmp(one) >= 0 {
+			v := impossible(notATrip(shown(m)))
+			v.What, v.Rule, v.Limit = "GFCI trip", ruleGFCI, limitGFCI
+			return v, true
+		}
 		m.Value, m.Unit = m.Value.Mul(thousand), "mA"
 		currents = append(currents, m)
 	}
@@ -149,10 +154,14 @@ func (t *test) writtenAmperes() string {
 		}
 		before := t.jots[i-1].stem
 		if before == "trip" || before == "at" && i > 1 && t.jots[i-2].stem == "trip" {
-			return j.stem + " A cannot be the trip current of a Class A GFCI, which trips at 4 to 6 mA"
+			return notATrip(j.stem + " A")
 		}
 	}
 	return ""
+}
+
+func notATrip(current string) string {
+	return current + " cannot be the trip current of a Class A GFCI, which trips at 4 to 6 mA"
 }
 
 func gfciImpossible(list []notes.Measured) string {
@@ -161,7 +170,7 @@ func gfciImpossible(list []notes.Measured) string {
 		case m.Value.Sign() < 0, m.Value.IsZero() && m.Op == "":
 			return shown(m) + " is no trip reading: it must be more than nothing"
 		case m.Unit == "mA" && m.Value.Cmp(gfciAbsurd) >= 0 && m.Op != "<":
-			return shown(m) + " cannot be the trip current of a Class A GFCI, which trips at 4 to 6 mA"
+			return notATrip(shown(m))
 		}
 	}
 	return ""

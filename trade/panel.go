@@ -1,6 +1,7 @@
 package trade
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -141,10 +142,13 @@ func DirectoryCaution() string {
 
 // SameLoad reports whether two descriptions speak of one load: they are alike but for case and
 // marks, or share a word that names something. "counter left" and "prep counter" do; "mixer
-// receptacle" and "oven receptacle" do not.
+// receptacle" and "oven receptacle", "slip 6" and "slip 7", "bench left" and "bench right" do not.
 func SameLoad(a, b string) bool {
 	if strings.EqualFold(strings.TrimSpace(a), strings.TrimSpace(b)) {
 		return true
+	}
+	if tellApart(a, b) {
+		return false
 	}
 	words := loadWords(a)
 	for _, w := range loadWords(b) {
@@ -155,6 +159,35 @@ func SameLoad(a, b string) bool {
 		}
 	}
 	return false
+}
+
+// opposites are words of which the one says that the other is not meant.
+var opposites = map[string]string{"left": "right", "right": "left", "north": "south", "south": "north", "east": "west", "west": "east",
+	"upper": "lower", "lower": "upper", "front": "back", "back": "front", "up": "down", "down": "up", "upstairs": "downstairs", "downstairs": "upstairs",
+	"top": "bottom", "bottom": "top", "inside": "outside", "outside": "inside"}
+
+// tellApart reports whether two descriptions carry different numbers, or one the opposite of the other.
+func tellApart(a, b string) bool {
+	var numbers [2][]string
+	var words [2][]string
+	for n, s := range [2]string{a, b} {
+		for _, w := range strings.FieldsFunc(strings.ToLower(s), func(r rune) bool { return strings.ContainsRune(" ,./-#()", r) }) {
+			if isDigit(w[0]) {
+				numbers[n] = append(numbers[n], w)
+				continue
+			}
+			words[n] = append(words[n], w)
+		}
+	}
+	for _, w := range words[0] {
+		if o := opposites[w]; o != "" && slices.Contains(words[1], o) && !slices.Contains(words[0], o) && !slices.Contains(words[1], w) {
+			return true
+		}
+	}
+	if len(numbers[0]) == 0 || len(numbers[1]) == 0 {
+		return false
+	}
+	return !slices.ContainsFunc(numbers[0], func(w string) bool { return slices.Contains(numbers[1], w) })
 }
 
 // loadWords are the words of a description that name something.
