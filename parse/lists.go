@@ -21,7 +21,11 @@ func (r *noteReader) parts(text string, base int, in notes.Section) {
 		r.list(text, base, in, marks)
 		return
 	}
+	n := len(r.note.Entries)
 	r.prose(text, base, in, marks)
+	if n <= len(r.note.Entries) {
+		r.together(text, base, n)
+	}
 }
 
 // header sees the line that some people begin a note with: job, date and names.
@@ -129,16 +133,25 @@ func (r *noteReader) bareList(text string, base int, in notes.Section) {
 func (r *noteReader) times(text string, base int, in notes.Section) {
 	marks := r.scan.scan(text, base)
 	cuts := make([]span, 0, 4)
-	from := 0
+	from, open := 0, 0
 	for i := 1; i < len(marks)-1; i++ {
 		m, next := marks[i], marks[i+1]
+		switch m.low {
+		case "(":
+			open++
+		case ")":
+			open--
+		}
+		if open > 0 {
+			continue // "7:00-15:30 (Ines, Tobias)"
+		}
 		if m.low != "," && m.low != ";" && m.low != "/" && m.low != "&" && m.low != "and" && m.low != "+" {
 			continue
 		}
 		if next.kind != wordMark || !next.sign.has(named) || !signsOf(marks[from:i]).has(clockSpan|looseSpan|duration) {
 			continue
 		}
-		if !signsOf(marks[i+1:]).has(clockSpan | looseSpan | duration | counted) {
+		if !tellsHours(marks[i+1:]) {
 			continue
 		}
 		a, b := clause{from, i, listed}.bytes(text, marks)
@@ -150,36 +163,40 @@ func (r *noteReader) times(text string, base int, in notes.Section) {
 	for _, c := range cuts {
 		r.entry(text[c.start:c.end], base+c.start, in)
 	}
-	if len(cuts) > 1 {
-		r.together(text, base, cuts)
-	}
 	r.sameAsLast()
 }
 
-// together gives the entries of a line of several people the time that the whole line says they have:
-// a lunch at its end may be everybody's. Each cut holds the place of one entry, the last ones made.
-func (r *noteReader) together(text string, base int, cuts []span) {
-	n := len(r.note.Entries) - len(cuts)
-	if n < 0 || r.note.Entries[n].Span.Start != base+cuts[0].start {
+// together gives the entries of an item, those from index n on, the time that the item as a whole says
+// they have: a lunch at its end, "each" or "both" may be everybody's.
+func (r *noteReader) together(text string, base, n int) {
+	made := r.note.Entries[n:]
+	if len(made) == 0 || len(made) == 1 && len(made[0].Details) == 0 {
 		return
 	}
+	for i := range made {
+		if made[i].Kind != notes.TimeEntry || made[i].Span.Start < base {
+			return
+		}
+	}
 	rows := field.ReadTime(text, r.lex)
-	for i, c := range cuts {
-		e := &r.note.Entries[n+i]
+	for i := range made {
+		e := &made[i]
+		start := e.Span.Start - base
+		end := e.Span.End - base
 		own := e.Facts.Time
-		if e.Kind != notes.TimeEntry || len(own) == 0 {
+		mine := rows[:0:0]
+		for _, row := range rows {
+			if start <= row.Start && row.Start < end {
+				mine = append(mine, row)
+			}
+		}
+		if len(mine) != len(own) {
 			continue
 		}
-		k := 0
-		for _, row := range rows {
-			if row.Start < c.start || row.Start >= c.end || k >= len(own) {
-				continue
-			}
-			if len(row.Spans) > 0 && slices.Equal(row.Spans, own[k].Spans) && own[k].Break == 0 {
-				own[k].Break = row.Break
-			}
-			k++
+		for k := range own {
+			mine[k].Piece = own[k].Piece
 		}
+		e.Facts.Time = mine
 	}
 }
 
@@ -199,4 +216,17 @@ func (r *noteReader) sameAsLast() {
 	if row.Break == 0 && (strings.HasSuffix(words, " same") || strings.HasSuffix(words, " ditto")) && slices.Equal(row.Spans, before.Spans) {
 		row.Break = before.Break
 	}
+}
+
+// tellsHours reports whether marks hold clock times, a duration or a number that may be hours.
+func tellsHours(marks []mark) bool {
+	if signsOf(marks).has(clockSpan | looseSpan | duration) {
+		return true
+	}
+	for _, m := range marks {
+		if m.kind == numberMark || hourNames[m.low] {
+			return true
+		}
+	}
+	return false
 }

@@ -101,12 +101,12 @@ func (d *day) clockIn(r *read) {
 
 func (d *day) clockPerson(r *read, row notes.TimeRow, name string, m notes.Minutes) {
 	a := d.labor.row(name)
-	if repeats(a.spans, row.Spans) {
+	if name != "" && repeats(a.spans, row.Spans) {
 		a.from = append(a.from, r.result.Source)
 		return // both of the crew wrote the same hours down
 	}
 	for _, s := range row.Spans {
-		if slices.ContainsFunc(a.spans, func(o notes.ClockSpan) bool { return s.From < o.To && o.From < s.To }) {
+		if name != "" && slices.ContainsFunc(a.spans, func(o notes.ClockSpan) bool { return s.From < o.To && o.From < s.To }) {
 			d.add(finding.Finding{
 				Severity: finding.Warning, Rule: "time/overlap",
 				Message: fmt.Sprintf("%s is on the clock twice between %s and %s", orNobody(name), s.From, s.To),
@@ -148,6 +148,8 @@ func orNobody(name string) string {
 func (d *day) who(r *read, row notes.TimeRow) []string {
 	crew := r.note.Crew
 	switch {
+	case len(row.People) > 0 && row.Crew > len(row.People):
+		return append(slices.Clone(row.People), make([]string, row.Crew-len(row.People))...)
 	case len(row.People) > 0:
 		return row.People
 	case row.Crew > 1 && row.Crew == len(crew), row.Crew == 0 && row.Each && len(crew) > 1:
