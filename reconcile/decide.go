@@ -144,7 +144,7 @@ func (d *day) decideWork(r *read) {
 		r.serve(d, []int{i}, p, "counts what line "+d.in.Job.Lines[i].Label+" is booked for")
 		return
 	}
-	if best < TakeAt && d.judgedApart(r, best) {
+	if (best < TakeAt || tidies(r.entry.Text)) && d.judgedApart(r, best) {
 		return
 	}
 	switch {

@@ -20,6 +20,7 @@ type lineIndex struct {
 	byWord map[string][]int // any single word of a term to the terms that have it
 	byKind map[string][]int // a more general word to the terms it may stand for
 	byAct  map[string]int   // a class of work to the term of the lines booked as it
+	units  []string         // places told apart by a number of three digits or more
 	site   []string         // places the job's title names: a line that names none is in them
 	words  []string         // the keys of byWord in the order met, for what is misspelt or cut short
 
@@ -96,6 +97,7 @@ func (ix *lineIndex) addLine(l notes.ScopeLine, words trade.Words) {
 		which := line.qualifies[i] || t.Class == field.PlaceTerm || t.Class == field.DesignationTerm
 		line.terms = append(line.terms, lineTerm{id: id, class: t.Class, which: which, head: i == line.query.head, behind: line.qualifies[i]})
 	}
+	ix.addUnits(&line.query)
 	if act := line.query.act(); act != "" {
 		line.act = len(line.terms)
 		line.terms = append(line.terms, lineTerm{id: ix.actTerm(act), class: field.VerbTerm, head: line.query.head < 0})

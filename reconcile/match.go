@@ -61,6 +61,7 @@ func (ev evidence) score() float64 {
 // the scope. The lines are rivals of one another and of the chance that none is meant: their
 // probabilities and that chance add up to 1.
 func (ix *lineIndex) match(q query, facts func(ev *evidence, line int)) []match {
+	ix.readUnits(&q)
 	ix.align(&q)
 	n := ix.touch()
 	if n == 0 {

@@ -90,6 +90,10 @@ var numberedPlace = map[string]bool{"door": true, "unit": true, "room": true, "s
 func (q *query) letter(i int) {
 	t := q.terms[i]
 	rest := q.text[t.End:]
+	if t.Text == "building" && len(rest) > 1 && rest[0] == ' ' && 'a' <= rest[1] && rest[1] <= 'z' && (len(rest) == 2 || !isWord(rest[2])) {
+		q.member(i, t.Text, strings.ToUpper(rest[1:2])) // "bldg b"
+		return
+	}
 	if t.Class != field.PlaceTerm || len(rest) < 2 || rest[0] != ' ' || rest[1] < 'A' || rest[1] > 'Z' || rest[1] == 'I' {
 		return
 	}
@@ -163,7 +167,7 @@ func (d *day) byNumbers(r *read) []int {
 			if m.veto != "" || !d.index.lines[m.line].hasNumber(n) {
 				continue
 			}
-			if m.evidence[evHeadNone] == 1 {
+			if h := m.evidence[evHead]; m.evidence[evHeadNone] == 1 || h > 0 && h < partOfTerm {
 				continue
 			}
 			if about := m.evidence[evHead] > 0; line < 0 || about {

@@ -343,7 +343,7 @@ func (q *query) contradicts(o *indexedLine) (veto string, place bool) {
 		if o.beyondSpan(t) {
 			return t.Text + " beyond " + o.spanText(), true
 		}
-		if !exclusive(t) || t.Class == field.PlaceTerm && i >= q.clause || o.agrees(&t, q) || o.covers(identifiesNumber(t)) {
+		if !exclusive(t) || t.Class == field.PlaceTerm && q.beyondClause(i) || o.agrees(&t, q) || o.covers(identifiesNumber(t)) {
 			continue // a place named later on is often one that is passed: "circuit landed, 6/3 in the attic"
 		}
 		for _, u := range o.query.terms {
@@ -353,6 +353,14 @@ func (q *query) contradicts(o *indexedLine) (veto string, place bool) {
 		}
 	}
 	return "", false
+}
+
+// beyondClause reports whether term i stands behind the first clause.
+func (q *query) beyondClause(i int) bool {
+	if i < q.spread || q.clause == 0 {
+		return i >= q.clause
+	}
+	return q.terms[i].Start >= q.terms[q.clause-1].End // a numbered place, read out of a term before
 }
 
 // beyondSpan reports whether t names one of a numbered kind the line covers a run of, outside the

@@ -182,6 +182,7 @@ func (d *day) takeEntry(n *notes.DayNote, e *notes.Entry) {
 		d.takeAgain(n, e)
 		return
 	}
+	e = d.index.uncounted(e)
 	facts, q := merged(d.ownWork(e)), d.query(e)
 	if parts := d.partsByLine(e, q); len(parts) > 1 {
 		for _, p := range parts {

@@ -18,7 +18,7 @@ func (d *day) several(r *read) []int {
 	}
 	low := strings.ToLower(r.entry.Text)
 	want := 0
-	if strings.HasPrefix(low, "both ") || strings.Contains(low, " both ") {
+	if !bothEnds(low) && (strings.HasPrefix(low, "both ") || strings.Contains(low, " both ")) {
 		want = 2
 	} else if p := r.facts.Progress; p.All && p.Count != nil {
 		want, _ = p.Count.Int()
@@ -50,7 +50,7 @@ func (d *day) tied(r *read) []int {
 		return nil
 	}
 	low := strings.ToLower(r.entry.Text)
-	both := strings.HasPrefix(low, "both ") || strings.Contains(low, " both ")
+	both := !bothEnds(low) && (strings.HasPrefix(low, "both ") || strings.Contains(low, " both "))
 	var lines []int
 	sum, booked := 0.0, notes.Decimal{}
 	for _, m := range r.found {
