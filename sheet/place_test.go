@@ -106,7 +106,8 @@ func TestWordsKeepToTheirLine(t *testing.T) {
 	p, err := newPen(&s)
 	require.NoError(t, err)
 	rapid.Check(t, func(t *rapid.T) {
-		words, w := rapid.String().Draw(t, "words"), rapid.Float64Range(60, 500).Draw(t, "width")
+		words := rapid.OneOf(rapid.String(), rapid.StringOf(rapid.RuneFrom([]rune("אבجد ab12.,()[]%$-+:/\u0300\u0661\u2029\u202b\u2067\U0001F600")))).Draw(t, "words")
+		w := rapid.Float64Range(60, 500).Draw(t, "width")
 		var said strings.Builder
 		for _, l := range p.lines(Words(words), w, style{size: 9}) {
 			require.LessOrEqual(t, l.w, w+0.1)
