@@ -21,7 +21,7 @@ var sectionKinds = map[notes.Section]notes.Kind{
 var overrides = map[notes.Section]map[notes.Kind]int{
 	notes.Done: {
 		notes.Extra: 7, notes.Deficiency: 7, notes.LeftOpen: 7, notes.Question: 7, notes.Test: 7, notes.TimeEntry: 9,
-		notes.Delivery: 7, notes.Delay: 8, notes.Material: 6, notes.SafetyCheck: 7, notes.EquipmentUse: 6,
+		notes.Delivery: 7, notes.Delay: 8, notes.Material: 6, notes.SafetyCheck: 7, notes.EquipmentUse: 6, notes.Instruction: 6,
 	},
 	notes.Materials:      {notes.Extra: 8, notes.LeftOpen: 7, notes.Question: 9, notes.Delivery: 7, notes.Deficiency: 8, notes.TimeEntry: 7},
 	notes.Extras:         {notes.Question: 9},
@@ -43,7 +43,7 @@ var overrides = map[notes.Section]map[notes.Kind]int{
 // telling are the signs that can make words win over the section they stand in, or part a line in
 // two. Most lines under a heading have none of them.
 const telling = asked | saidYes | saidNo | priceTold | notBooked | faulty | faultPhrase | leftOver | needs | questioned | machine | weathered |
-	delivered | heldUp | secured | tested | instrument | clockSpan | looseSpan | soft | allWell | toPrice | clockOut | travelled
+	delivered | heldUp | secured | tested | instrument | clockSpan | looseSpan | soft | instructed | allWell | toPrice | clockOut | travelled
 
 // plain reports whether nothing in the words can win over their section.
 func (e evidence) plain(in notes.Section) bool {

@@ -119,13 +119,13 @@ var signWords = buildSignWords(map[sign]string{
 var signPhrases = buildSignPhrases(map[sign]string{
 	progressed: "made up|up and working|up working|roughed in|in and working|all set|wrapped up",
 	somebody:   "general contractor|property manager|building manager|site manager|store manager|office manager|project manager",
-	asked: "would like|wants us|asked for|asked if|asked us|had us|had me|wants a|wants an|like us to|asking for|begged for|" +
+	asked: "would love|would want|would like|wants us|asked for|asked if|asked us|had us|had me|wants a|wants an|like us to|asking for|begged for|" +
 		"requested a|could we also|while we were there|while you're here|while we're here|while we are there",
 	saidYes: "go ahead|said yes|said ok|said okay|said sure|says yes|says ok|gave ok|gave the ok|gave an ok|gave the go|" +
 		"do it|verbal ok|texted yes|texted ok|texted back yes|green light|said fine|fine with it|ok with it|ok by|ok from|per owner|" +
 		"per the owner|per customer|per the customer|per gc|per the gc|per manager|per the manager|per tenant|per the tenant|" +
 		"said to go|said do|say yes|say ok|say do|says do|bill it|will pay|she'll pay|he'll pay|they'll pay|she initialed|he initialed|wrote yes|emailed yes|signed off|signed for|gave us the ok|ok on site|okay by|okay from",
-	saidNo: "said no|don't bother|dont bother|doesn't want|didn't want|does not want|did not want|not interested|turned down|" +
+	saidNo: "no money for|has no money|no money this|no money in|no budget|not in the budget|not this year|can't afford|cant afford|said no|don't bother|dont bother|doesn't want|didn't want|does not want|did not want|not interested|turned down|" +
 		"passed on it|said not to|no thanks|too expensive|told no|told her no|told him no|told them no|decided not|decided against|won't pay|would not pay",
 	priceTold: "told her the price|told him the price|gave her a price|gave him a price|gave them a price|price of|quoted her|" +
 		"quoted him|quoted them|time and material",
@@ -158,7 +158,7 @@ var signPhrases = buildSignPhrases(map[sign]string{
 	questioned: "asked about|asking about|asked whether|ask the office|ask office|need to know|who pays|should we|should i|do we|can we|is it ok|anyone know|" +
 		"please advise|pls advise|let me know|not sure if|not sure whether|does anyone|who is|whose is|want us to",
 	delivered: "showed up with|came in|dropped off|back ordered|packing slip|on backorder|got delivered|picked up",
-	heldUp: "so stopped|had to stop|so we stopped|so I stopped|sent us home|sent home|held up|in our way|in the way|stood by|stood around|couldn't start|could not start|lost an hour|lost half|lost 1|lost 2|hours late|hrs late|hour late|hr late|hours lost|hrs lost|hour lost|" +
+	heldUp: "held us up|kept us waiting|slowed us|held me up|so stopped|had to stop|so we stopped|so I stopped|sent us home|sent home|held up|in our way|in the way|stood by|stood around|couldn't start|could not start|lost an hour|lost half|lost 1|lost 2|hours late|hrs late|hour late|hr late|hours lost|hrs lost|hour lost|" +
 		"could not run|couldn't run|could not use|" +
 		"no access|couldn't get in|could not get in|sat around|late start|started late|couldn't get to|had to wait|waiting on|" +
 		"waiting for|wait for|locked gate|nobody on site|no one on site|pushed us back|kept us from|shut us down",

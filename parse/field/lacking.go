@@ -42,6 +42,11 @@ func (st *standing) without() {
 // noneOf reads "pendants no, glass is late" and "stats: none yet": nothing of what stands before.
 func (st *standing) noneOf(i int) bool {
 	r := st.r
+	if i == 0 && r.low(i) == "none" && r.low(1) == "of" {
+		st.no, st.p.NotDone = true, true // "none of the wall packs, rain"
+		st.touch(0, 2)
+		return true
+	}
 	at := i - 1
 	if r.low(at) == ":" || r.low(at) == "," {
 		at--
