@@ -88,6 +88,9 @@ func belongs(e evidence, v verdict, before part, j joint, in notes.Section) bool
 	case v.kind == notes.Extra && before.kind == notes.Extra && in == "" && !e.signs.has(thing|workVerb|asked):
 		return true // "I said it is not on our sheet"
 	case v.kind == before.kind:
+		if in == "" && v.kind == notes.TimeEntry && e.signs.has(named) {
+			return false // "Ana 6-2:30, no lunch; Will 8-4:30"
+		}
 		if in == notes.Done && j == fullStop && v.kind == notes.Work && (e.head || e.first.sign.has(negated) && e.words > 2) {
 			return false // "2 heads, horn. no key to the garage"
 		}

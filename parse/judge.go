@@ -294,7 +294,7 @@ func asTime(e evidence) (int, string) {
 		return 7, "gives clock times"
 	case s.has(travelled) && s.has(duration):
 		return 7, "tells of time on the road"
-	case s.has(named) && s.has(duration) && !s.has(workVerb|thing):
+	case s.has(named) && s.has(duration) && !s.has(workVerb|thing), e.peopleWithHours() && !s.has(workVerb|thing|heldUp|machine|asked|foundIt|otherTrade):
 		return 7, "names a person with hours"
 	case s.has(looseSpan) && s.has(duration) && !s.has(workVerb|thing):
 		return 6, "gives clock times and hours"
@@ -304,6 +304,15 @@ func asTime(e evidence) (int, string) {
 		return 4, "gives hours"
 	}
 	return 0, ""
+}
+
+// peopleWithHours reports whether a time of somebody could be read: "Ines 7.5", "3 men, 8 to 4".
+func (e evidence) peopleWithHours() bool {
+	if e.facts == nil || len(e.facts.Time) == 0 {
+		return false
+	}
+	row := e.facts.Time[0]
+	return len(row.People) > 0 || row.Crew > 1
 }
 
 func asTest(e evidence) (int, string) {

@@ -148,16 +148,19 @@ func (sc *scanner) senseProgress(i int) {
 	m, next := &sc.marks[i], sc.at(i+1)
 	switch m.low {
 	case "in", "up":
+		if m.low == "up" && sc.at(i-1).low == "wrapped" && sc.tellsTime(i+1) {
+			m.sign |= clockOut
+		}
 		before := sc.at(i - 1)
 		ends := next.kind == 0 || next.kind == signMark && next.low != "-" || next.low == "and" || next.low == "but" || m.low == "up" && (next.kind == numberMark || before.kind == wordMark && upOn[next.low] && !before.sign.has(verbal|spoken|workVerb|pronoun) && !upVerbs[before.low])
 		if ends && i > 0 && before.low != "come" && before.low != "came" && (before.low != "plug" || i > 1) && before.low != "not" {
 			m.sign |= progressed
 		}
-	case "started", "start", "arrived", "began", "here":
-		if sc.tellsTime(i + 1) {
+	case "started", "start", "arrived", "began", "here", "there":
+		if sc.tellsTime(i+1) && (m.low != "there" || sc.at(i-1).low == "got") {
 			m.sign |= clockIn
 		}
-	case "left", "finished", "done", "out", "quit", "off", "stopped", "leave":
+	case "left", "finished", "done", "out", "quit", "off", "stopped", "leave", "departed":
 		if sc.tellsTime(i + 1) {
 			m.sign |= clockOut
 		}
@@ -215,7 +218,7 @@ func (sc *scanner) tellsTime(i int) bool {
 	if m := sc.at(i); m.low == "at" || m.low == "around" || m.low == "about" {
 		i, said = i+1, true
 	}
-	if m := sc.at(i); m.low == "noon" {
+	if m := sc.at(i); m.low == "noon" || said && sc.spokenClock(i) > 0 {
 		return true
 	}
 	next, sure := sc.clock(i)
@@ -355,7 +358,7 @@ func (sc *scanner) senseNumber(text string, i int) {
 		}
 	}
 	sc.senseSpan(i)
-	if m.sign.has(looseSpan) && sc.workerBefore(i) {
+	if m.sign.has(looseSpan|clockSpan) && sc.workerBefore(i) {
 		m.sign |= clockSpan
 	}
 	if before := i - 1; m.sign.has(clockSpan|looseSpan) && before >= 0 && sc.marks[before].kind == wordMark && sc.lex.Name(sc.marks[before].low) != "" {
@@ -427,6 +430,9 @@ func (sc *scanner) senseSpan(i int) {
 	}
 	k, alsoSure := sc.clock(j + 1)
 	if k == 0 {
+		if sc.spokenClock(j+1) > 0 && sc.workerBefore(i) {
+			sc.marks[i].sign |= clockSpan // "Ines 7 till half past 3"
+		}
 		return
 	}
 	switch after := sc.at(k); {
