@@ -29,6 +29,28 @@ func written() *notes.JobDay {
 	}
 }
 
+// A test of an earlier day was of something else: what went in later wants its own, and one asked for twice is asked once.
+func TestTestsBelongToWhatWasInBefore(t *testing.T) {
+	in := func(work, tested string) *notes.JobDay {
+		d := written()
+		d.Extras = []notes.ExtraWork{{Work: work, Outcome: notes.ExtraDone, State: notes.ExtraAuthorized, From: []notes.Source{{}}}}
+		if tested != "" {
+			d.Entries = []notes.EntryResult{{Text: tested, Outcome: notes.Test}}
+		}
+		return d
+	}
+	ask := func(off []string, days ...*notes.JobDay) (got []string) {
+		for _, p := range missingTests(Input{Days: days, Company: &notes.Company{TestsOff: off}}) {
+			got = append(got, p.What)
+		}
+		return got
+	}
+	require.Equal(t, []string{"GFCI at slip 2"}, ask(nil, in("GFCI at slip 1", "slip 1 GFCI 5.1 mA 24 ms"), in("GFCI at slip 2", "")))
+	require.Empty(t, ask(nil, in("GFCI at slip 1", ""), in("GFCI at slip 2", "both GFCIs trip ok")))
+	require.Equal(t, []string{"GFCI at slip 2"}, ask(nil, in("GFCI at slip 1", ""), in("GFCI at slip 2", "")))
+	require.Empty(t, ask([]string{"gfci"}, in("GFCI at slip 1", "")), "switched off by the company")
+}
+
 func TestNothingIsOpenWhenAllIsSettled(t *testing.T) {
 	d := written()
 	d.Scope = []notes.LineStanding{

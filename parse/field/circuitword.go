@@ -140,6 +140,18 @@ func (c *director) panelBefore(start int) int {
 	return 0
 }
 
+// fitted passes the words behind a handle tie that say it is there: "handle tie put on", "tied now".
+func (c *director) fitted(i int) int {
+	for {
+		switch c.r.low(i) {
+		case "put", "on", "installed", "added", "fitted", "now", "in", "place", "is":
+			i++
+		default:
+			return i
+		}
+	}
+}
+
 // tie reads at token i how the handles are tied, and returns the token after it or 0.
 func (c *director) tie(i int) int {
 	r := c.r
@@ -171,14 +183,22 @@ func (c *director) tie(i int) int {
 		}
 	case "handle", "handles":
 		if second == "tie" || second == "ties" || second == "tied" {
-			return set(notes.Yes, i+2)
+			return set(notes.Yes, c.fitted(i+2))
+		}
+	case "added", "installed", "put", "new", "fitted", "got", "has", "with":
+		j := i + 1
+		for low := r.low(j); low == "a" || low == "the" || low == "on" || low == "new"; low = r.low(j) {
+			j++
+		}
+		if handleWord(r.low(j)) && (r.low(j+1) == "tie" || r.low(j+1) == "ties") {
+			return set(notes.Yes, c.fitted(j+2))
 		}
 	case "tie", "tied":
 		if second == "bar" || second == "handle" || second == "handles" || second == "together" || second == "breakers" {
 			return set(notes.Yes, i+2)
 		}
 		if r.low(i) == "tied" {
-			return set(notes.Yes, i+1)
+			return set(notes.Yes, c.fitted(i+1))
 		}
 	case "common":
 		if second == "trip" {

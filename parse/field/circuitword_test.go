@@ -28,6 +28,8 @@ func TestCircuitsThatMovedAndNeutrals(t *testing.T) {
 		"8,10: bench, MWBC, no handle tie":                 "[8 10] bench shared separate",
 		"8,10: bench, shared neutral, two single poles":    "[8 10] bench shared separate",
 		"8,10: bench, shared neutral, separate handles":    "[8 10] bench shared separate",
+		"PP1 1/3: handle tie put on, shared neutral":       "PP1 [1 3] shared tied",
+		"PP1 1/3: put a handle tie on":                     "PP1 [1 3] tied",
 		"7: mixer, replaces cooler":                        "[7] mixer instead",
 		"5: 2 offices and the hall, 20A":                   "[5] 2 offices and the hall 20A",
 		"3: lights from 7 to 9 pm":                         "[3] lights from 7 to 9 pm",
