@@ -17,6 +17,8 @@ func (d *layout) label() style { return style{size: 7.2 * d.k} }
 // sheetSlips sets a whole sheet: title block, blocks, small print.
 func (d *layout) sheetSlips() []slip {
 	out := d.plate()
+	_, long := d.sorted()
+	out = append(out, d.facts(long)...)
 	out = append(out, d.blocks(d.sheet.Blocks)...)
 	out[len(out)-1].keep = len(d.sheet.Foot) > 0 // small print is never alone on a page
 	for i, f := range d.sheet.Foot {

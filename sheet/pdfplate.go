@@ -104,7 +104,7 @@ func (d *layout) tall(list []textLine) float64 {
 
 // plateCells sets the facts of the title block in rows of cells.
 func (d *layout) plateCells() []slip {
-	cells := d.sheet.cells()
+	cells, _ := d.sorted()
 	across := 4
 	if d.k < 1 {
 		across = 3
@@ -116,6 +116,19 @@ func (d *layout) plateCells() []slip {
 		out = append(out, d.plateRow(cells[from:to]))
 	}
 	return out
+}
+
+// sorted parts the facts of the title block into those that fit a cell and those that are too long
+// for one, which follow below it as lines.
+func (d *layout) sorted() (cells, long []Fact) {
+	for _, f := range d.sheet.cells() {
+		if len(f.Value.String()) > 320 {
+			long = append(long, f)
+		} else {
+			cells = append(cells, f)
+		}
+	}
+	return cells, long
 }
 
 func (d *layout) plateRow(cells []Fact) slip {
