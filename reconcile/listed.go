@@ -105,6 +105,14 @@ func smallNumber(w string) (int, bool) {
 	return n, n > 0
 }
 
+// listed returns how many things the entry lists by number, or sums up.
+func (r *read) listed() int {
+	if r.list < 0 {
+		r.list = listed(r.entry.Text)
+	}
+	return r.list
+}
+
 // inAll reads the sum people give themselves: "8 total", "six in all", "total of 8"; 0 when they do not.
 func inAll(words []string) int {
 	for i, w := range words {

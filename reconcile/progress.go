@@ -81,7 +81,7 @@ func (d *day) written(r *read, i int) (notes.Decimal, bool) {
 		return n, true
 	}
 	many := d.in.Job.Lines[i].Qty.Value.Cmp(notes.Int(1)) > 0
-	if n := listed(r.entry.Text); n > 0 && many {
+	if n := r.listed(); n > 0 && many {
 		return notes.Int(n), true
 	}
 	if many && !r.facts.Progress.All && d.oneOf(r, i) {
@@ -143,7 +143,7 @@ func (d *day) amountOn(r *read, i int) amount {
 		}
 		return amount{q, true, complete}
 	}
-	if n := notes.Int(listed(r.entry.Text)); n.Sign() > 0 && n.Cmp(line.Qty.Value) <= 0 && line.Qty.Unit == notes.Each && p.Complete != notes.No {
+	if n := notes.Int(r.listed()); n.Sign() > 0 && n.Cmp(line.Qty.Value) <= 0 && line.Qty.Unit == notes.Each && p.Complete != notes.No {
 		return amount{n, true, p.Complete}
 	}
 	if one := notes.Int(1); line.Qty.Value.Cmp(one) > 0 && remaining.Cmp(one) >= 0 && !p.All && !p.Rest && d.oneOf(r, i) {
@@ -252,7 +252,7 @@ func (d *day) counted(r *read, i int) (notes.Decimal, bool) {
 	if line.Qty.Unit != notes.Each {
 		return sum, found
 	}
-	if n := listed(r.entry.Text); n > 1 && found && line.Qty.Value.Cmp(notes.Int(n)) >= 0 && sum.Equal(notes.Int(firstListed(r.entry.Text))) {
+	if n := r.listed(); n > 1 && found && line.Qty.Value.Cmp(notes.Int(n)) >= 0 && sum.Equal(notes.Int(firstListed(r.entry.Text))) {
 		return notes.Int(n), true // "transformers 1, 2 and 3" are three
 	}
 	if n := r.query.standsAlone(); !found && n > 0 && line.Qty.Value.Cmp(notes.Int(1)) > 0 {

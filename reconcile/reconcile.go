@@ -115,6 +115,7 @@ type read struct {
 	why     string
 	decided []notes.Decision
 	fault   bool // work on a line that also names a deficiency
+	list    int  // how many things the entry lists by number, once asked; -1 before
 }
 
 func (s *standing) day(dayNotes []*notes.DayNote) *notes.JobDay {
@@ -262,7 +263,7 @@ func (d *day) partsByLine(e *notes.Entry, q query) []*notes.Entry {
 }
 
 func (d *day) takeRead(n *notes.DayNote, e *notes.Entry, facts notes.Facts, q query) {
-	r := &read{note: n, entry: e, facts: facts, query: q, why: e.Why}
+	r := &read{note: n, entry: e, facts: facts, query: q, why: e.Why, list: -1}
 	r.result = &notes.EntryResult{
 		ID: d.id(q, e), Section: e.Section, Text: e.Text, Source: notes.SourceOf(e.Span), Entry: e,
 		Reading: notes.NoReading{},
