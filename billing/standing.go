@@ -54,7 +54,7 @@ func Changes(in Input, today notes.Date) []ChangeRow {
 	for _, e := range extras(in.Days) {
 		r := ChangeRow{
 			Extra: e.ID, Work: e.Work, State: ChangeFound, Found: e.Found, Done: e.Outcome == notes.ExtraDone, Amount: e.Amount,
-			By: e.Authorization.By, How: e.Authorization.How, At: e.Authorization.At, Missing: e.Missing, From: e.From,
+			By: e.Authorization.By, How: e.Authorization.How, At: e.Authorization.At, Missing: e.Missing, From: append([]notes.Source{}, e.From...),
 		}
 		if e.Found.Known() && today.Known() {
 			r.Age = today.DaysSince(e.Found)
