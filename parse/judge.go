@@ -66,6 +66,7 @@ func evidenceOf(marks []mark, facts *notes.Facts) evidence {
 func headed(marks []mark) bool {
 	for i := 0; i < len(marks)-1 && i < 4; i++ {
 		switch {
+		case i == 0 && marks[0].kind == numberMark && marks[1].low == ":" && len(marks) > 2 && marks[2].spaced: // "207: 15 plugs"
 		case marks[i].low == ":":
 			return i > 0 && marks[i+1].spaced
 		case i > 0 && marks[i].kind == numberMark && marks[i-1].kind == wordMark && i+1 < len(marks) && marks[i+1].low == ":": // "lathe 1:"
@@ -317,7 +318,7 @@ func (e evidence) peopleWithHours() bool {
 
 func asTest(e evidence) (int, string) {
 	s := e.signs
-	read := s.has(instrument) || e.facts != nil && len(e.facts.Readings) > 0
+	read := s.has(instrument) || e.facts != nil && len(e.facts.Readings) > 0 && (s.has(tested) || hasFigure(e.facts.Readings) || !s.has(thing))
 	const why = "gives instrument readings"
 	switch {
 	case measures[e.first.low] && s.has(instrument):
@@ -336,6 +337,16 @@ func asTest(e evidence) (int, string) {
 	return 0, ""
 }
 
+// hasFigure reports whether any reading has a figure: "tripped, reset" alone is no test of a thing.
+func hasFigure(rs []notes.Measured) bool {
+	for i := range rs {
+		if rs[i].HasVal {
+			return true
+		}
+	}
+	return false
+}
+
 // measures are words that open a line of readings: "amps 28.1 / 27.9", "rotation checked ok".
 var measures = wordSet("amps volts voc vmp isc voltage amperage current rotation continuity megger meg resistance torque impedance")
 
@@ -343,7 +354,7 @@ func asLeft(e evidence) (int, string) {
 	s := e.signs
 	const why = "says it is still to be done"
 	switch {
-	case e.first.low == "left" && !s.has(workVerb|clockOut), e.first.low == "need" && !s.has(workVerb|faulty|faultPhrase|asked|toPrice):
+	case e.first.low == "left" && !s.has(workVerb|clockOut), (e.first.low == "need" || e.first.low == "needs") && !s.has(workVerb|faulty|faultPhrase|asked|toPrice):
 		return 7, why
 	case s.has(leftOver) && !s.has(workVerb|progressed):
 		return 8, why

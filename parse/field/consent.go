@@ -358,7 +358,7 @@ func (v *verdict) no(h hit) {
 			return
 		}
 	case "too", "but", "maybe", "leave":
-		if r.low(h.to) != "for" && r.low(h.to-1) != "much" && r.low(h.to-1) != "expensive" && r.low(h.to-1) != "pricey" && v.asked.to == 0 && !pronounBefore(r, h.from) && !r.seen.money {
+		if (r.low(h.to) != "for" || r.low(h.to-1) == "high") && r.low(h.to-1) != "much" && r.low(h.to-1) != "expensive" && r.low(h.to-1) != "pricey" && v.asked.to == 0 && !pronounBefore(r, h.from) && !r.seen.money {
 			return
 		}
 	case "told":

@@ -6,6 +6,9 @@ func (r *reader) placedAt(i int) bool {
 	if !r.endsPlaced(i + 1) {
 		return false
 	}
+	if r.low(i) == "hot" && (r.clauseStart(i) != 0 || warms(r.low(i-1))) {
+		return false
+	}
 	switch before := r.low(i - 1); before {
 	case "come", "came", "comes", "coming", "plug", "plugged", "turn", "turned", "turns", "not", "aint", "ain't", "showed", "show", "shows", "get", "got", "held", "hold", "set", "sign", "signed",
 		"clean", "cleaned", "picked", "pick", "hang", "rained", "tied", "locked", "shut", "cut", "went", "goes", "going", "back", "wall", "power", "lights", "ran", "burnt", "burned", "blown", "worn", "find", "found", "figure", "call", "called", "time", "add", "adds", "put", "work", "working", "later", "early":
@@ -19,6 +22,16 @@ func (r *reader) placedAt(i int) bool {
 		}
 		return (r.isWord(i-1) || r.isNumber(i-1)) && !r.negatedWithin(i, 2) && !r.future(i) && !r.conditional(i)
 	}
+}
+
+// warms reports whether "hot" behind a word is said of its warmth, not of what is energized.
+func warms(low string) bool {
+	switch low {
+	case "is", "are", "was", "runs", "running", "too", "very", "getting", "still", "feels", "breaker", "lug", "lugs", "neutral", "wire", "splice",
+		"connection", "box", "plate", "switch", "cord", "plug", "dimmer", "ballast", "bus", "screw", "terminal", "not", "so", "really", "pretty", "the", "a", "it":
+		return true
+	}
+	return false
 }
 
 // endsPlaced reports whether nothing that "in" could stand before follows at token i.

@@ -121,7 +121,7 @@ func (r *reader) lookUp(i int, low string) {
 		s.negations = true
 	case "no", "none", "nope":
 		s.lacking = true
-	case "in", "up", "on", "down", "out":
+	case "in", "up", "on", "down", "out", "hot":
 		s.placed = s.placed || i > 0 && r.placedAt(i)
 	case "dollars", "bucks":
 		s.dollars = true
