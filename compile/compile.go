@@ -253,13 +253,13 @@ func (j *openJob) price(s shop) {
 	if j.Job == nil {
 		return
 	}
+	agreed := billing.Agreements(j.Days, j.Records.Changes)
+	j.found = answered(j.found, j.Days, agreed)
 	j.found.Add(price.Days(j.Days, price.Input{
 		Company: s.company, Prices: s.prices, Job: j.Job, Rows: s.rows, Overtime: s.overtime,
-		Agreed: billing.Agreements(j.Days, j.Records.Changes), Offering: s.offering,
+		Agreed: agreed, Offering: s.offering,
 	})...)
-	in := j.Billing(s.company)
-	billing.Mark(j.Days, in)
-	j.found.Add(billing.Check(in)...)
+	j.records(s.company)
 	j.found = j.found.Sort()
 	for _, d := range j.Days {
 		attach(d, j.Job, j.found)

@@ -127,17 +127,22 @@ func (b *bill) readyAgreed(e *notes.ExtraWork, a *Agreement) {
 	if a.Answer == "" {
 		taxed, free = a.Item.ByTax()
 	}
-	line := func(amount notes.Money, isTaxed bool) {
+	both := !taxed.IsZero() && !free.IsZero()
+	line := func(amount notes.Money, isTaxed bool, part string) {
 		if amount.IsZero() {
 			return
 		}
+		what := e.Work + ", " + a.Number
+		if both {
+			what += part
+		}
 		b.ready(notes.InvoiceLine{
-			Ref: e.ID, What: e.Work + ", " + a.Number, Qty: notes.Int(1), Unit: notes.Lot, Rate: amount.Decimal(), Amount: amount,
+			Ref: e.ID, What: what, Qty: notes.Int(1), Unit: notes.Lot, Rate: amount.Decimal(), Amount: amount,
 			Taxed: isTaxed, Why: "authorized" + byText(e.Authorization), Working: e.Pricing, From: e.From, Kind: kindExtra,
 		})
 	}
-	line(taxed, true)
-	line(free, false)
+	line(taxed, true, ", what of it is taxed")
+	line(free, false, ", what of it is not taxed")
 }
 
 // TreatmentOf returns how a job is taxed, and false when it names a treatment nobody knows. A

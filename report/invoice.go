@@ -58,7 +58,7 @@ func invoiceLines(v *notes.Invoice, w locale.Locale) sheet.Block {
 	}}
 	for _, l := range v.Lines {
 		what := sheet.Words(l.What)
-		if l.Change != "" && !strings.HasSuffix(l.What, l.Change) {
+		if l.Change != "" && !strings.Contains(l.What, l.Change) {
 			what = sheet.Join(", ", what, sheet.Words(l.Change))
 		}
 		qty := strings.TrimSpace(w.Number(l.Qty) + " " + string(l.Unit))
