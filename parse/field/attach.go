@@ -9,7 +9,7 @@ func (p *parcel) attach(last, d *portion) bool {
 	default:
 		return false
 	}
-	if last.count < 0 && len(last.names) > 0 && d.count >= 0 && d.sep == "," && d.alone && p.onlyBoxes(d) {
+	if last.count < 0 && len(last.names) > 0 && d.count >= 0 && (d.sep == "," || d.sep == "-" || d.sep == ":") && d.alone && p.onlyBoxes(d) {
 		d.names, d.unit = nil, notes.Box // "wire nuts, 1 box"
 	}
 	switch {
@@ -32,6 +32,14 @@ func (p *parcel) attach(last, d *portion) bool {
 		return true
 	}
 	return false
+}
+
+// lengthNext takes a measure after a count and a dash for the length of the pieces counted: "20 - 4' LED
+// tubes".
+func (p *parcel) lengthNext(d, n *portion) {
+	if n.sep == "-" && n.count >= 0 && n.length < 0 && n.times < 0 && p.pieceLength(n) {
+		n.length, n.count = n.count, -1
+	}
 }
 
 // pieceLength reports whether the measure of a portion is the length of things that are counted by

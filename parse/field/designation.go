@@ -142,7 +142,7 @@ func (s *scanner) slashed() bool {
 	if errA != nil || errB != nil {
 		return false
 	}
-	if n, _, next, ok := tally(s.toks, i); ok && !s.panelAhead(end) {
+	if n, _, next, ok := tally(s.toks, i); ok && !s.panelAhead(end) && !s.hasCount() {
 		a := atom{role: roleMark, text: "x", num: -1, alt: -1, start: int32(s.toks[i].start), end: int32(s.toks[i].start)}
 		s.out = append(s.out, a) // the thing stands before it
 		s.count(spelledNum(n, next), "", next)
@@ -172,6 +172,16 @@ func (s *scanner) slashed() bool {
 		s.put(atom{role: roleSkip, text: a + "/" + b}, end)
 	}
 	return true
+}
+
+// hasCount reports whether what stands before has its count: "2 disconnects 30/60".
+func (s *scanner) hasCount() bool {
+	for k := len(s.out) - 1; k >= 0 && s.out[k].role != roleMark; k-- {
+		if s.out[k].role == roleCount && s.out[k].dim == "" && k == 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // panelAhead reports whether a panel is named around: then numbers may be its spaces.

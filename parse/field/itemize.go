@@ -14,8 +14,9 @@ func (p *parcel) join() {
 			}
 			continue
 		}
-		if d.bare() && i+1 < len(p.portions) && p.portions[i+1].sep == ")" {
+		if d.bare() && i+1 < len(p.portions) && (p.portions[i+1].sep == ")" || p.portions[i+1].sep == "-" && p.plainCount(d.count, len(p.out))) {
 			p.sizeNext(&p.portions[i+1])
+			p.lengthNext(&d, &p.portions[i+1])
 		}
 		if d.bare() && i+1 < len(p.portions) && p.portions[i+1].count < 0 && len(p.portions[i+1].names) > 0 && p.leads(&d, &p.portions[i+1]) {
 			p.portions[i+1].lend(&d)
@@ -110,7 +111,7 @@ func (p *parcel) share() {
 func (p *parcel) head() {
 	for i := 0; i+1 < len(p.portions); i++ {
 		h := p.portions[i]
-		if !h.headed || h.count >= 0 || p.portions[i+1].sep != ":" {
+		if !h.headed || h.count >= 0 || p.portions[i+1].sep != ":" && p.portions[i+1].sep != "-" {
 			continue
 		}
 		took := false
@@ -136,8 +137,8 @@ func (p *parcel) sharing(d, next *portion) bool {
 	}
 	switch next.sep {
 	case "&", ",", "+", "/":
-		if p.colouring(d) {
-			return true // "100' black and red #12 THHN"
+		if p.colouring(d) || p.colouring(next) && p.cableOnly(d) && next.count >= 0 {
+			return true // "100' black and red #12 THHN", "12 awg thhn 200' black, 200' white"
 		}
 		if p.cableOnly(d) || p.cableOnly(next) {
 			return p.cableOnly(d) && p.cableOnly(next)

@@ -248,7 +248,7 @@ func (p *parcel) thingAfter(k, hi int) bool {
 
 // boxIsPackage tells "2 boxes of staples" and "1 box wire nuts" from "2 box covers" and "2 boxes".
 func (p *parcel) boxIsPackage(d *portion, k, hi int) bool {
-	if p.packHolds(k+1, hi) {
+	if p.packHolds(p.passOf(k+1, hi), hi) {
 		return true
 	}
 	if !p.thingAfter(k+1, hi) {

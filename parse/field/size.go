@@ -110,8 +110,10 @@ func sizedWord(w *trade.Word) bool {
 		return w.Text == "square" || w.Text == "octagon" || w.Text == "round" || w.Text == "deep"
 	case trade.PackageWord:
 		return w.Text == "box"
+	case trade.MeansWord:
+		return w.Text == "recessed fixture"
 	case trade.ThingWord:
-		return w.Text == "box" || w.Text == "gutter"
+		return w.Text == "box" || w.Text == "gutter" || w.Text == "wafer"
 	}
 	return false
 }

@@ -58,7 +58,7 @@ func appendTokens(ts []token, text string) []token {
 				t.low = lower(text[start:i])
 			}
 			t.ent = trade.Look(t.low)
-			if t.ent == nil && len(t.low) > 3 && strings.HasSuffix(t.low, "'s") {
+			if t.ent == nil && len(t.low) > 3 && strings.HasSuffix(t.low, "'s") && t.low != "lb's" {
 				if e := trade.Look(t.low[:len(t.low)-2] + "s"); e != nil { // "recpt's"
 					t.ent = e
 				}

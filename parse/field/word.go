@@ -58,8 +58,8 @@ func (s *scanner) little(t string) bool {
 		} else {
 			s.put(atom{role: roleMark, text: "/"}, i+1)
 		}
-	case "lb", "lbs":
-		s.put(atom{role: rolePart, text: "conduit body", plural: t == "lbs"}, i+1)
+	case "lb", "lbs", "lb's":
+		s.put(atom{role: rolePart, text: "conduit body", plural: t != "lb"}, i+1)
 	case "both":
 		w := s.wordAt1(i + 1)
 		if w == nil || w.Class == trade.StopWord || w.Class == trade.JoinWord {
@@ -164,7 +164,7 @@ func (s *scanner) abbreviation(dot int) int {
 	}
 	switch s.toks[dot-1].low {
 	case "brkr", "conn", "recept", "rec", "sw", "lt", "fixt", "sq", "oct", "bx", "ckt", "disc", "coup", "pnl", "grn", "blk",
-		"wht", "alum", "cu", "galv", "dup", "comp", "ins", "xfmr", "conds", "fluor", "emerg", "str", "pr", "pkg", "pc", "pcs":
+		"wht", "alum", "cu", "galv", "dup", "comp", "ins", "xfmr", "conds", "fluor", "emerg", "str", "pr", "pkg", "pc", "pcs", "qt", "btl", "ctn", "rl", "bdl":
 		return dot + 1
 	}
 	return dot
