@@ -70,6 +70,7 @@ func (d *day) clockIn(r *read) {
 	reading := notes.TimeReading{People: []string{}, Spans: []notes.ClockSpan{}}
 	for _, row := range r.entry.Facts.Time {
 		people := d.who(r, row)
+		d.nameless(r, row, people)
 		reading.Spans = append(reading.Spans, row.Spans...)
 		for i, name := range people {
 			reading.Minutes += share(row, people, i)
@@ -95,6 +96,27 @@ func (d *day) clockIn(r *read) {
 			Message: "no time could be read from " + quote(r.entry.Text),
 			Hint:    "write: NAME 7:00-15:30, 30 lunch",
 			Span:    r.entry.Span,
+		})
+	}
+}
+
+// nameless says that time on the clock is nobody's by name, so that it can be neither priced nor paid.
+func (d *day) nameless(r *read, row notes.TimeRow, people []string) {
+	n := 0
+	for _, name := range people {
+		if name == "" {
+			n++
+		}
+	}
+	switch {
+	case n == 0:
+	case row.Crew == 0 && len(row.People) == 0:
+		d.unnamed(r, "")
+	default:
+		d.add(finding.Finding{
+			Severity: finding.Warning, Rule: "time/unnamed",
+			Message: fmt.Sprintf("counts %d people, %d of them without a name", len(people), n),
+			Hint:    "name them: NAME, NAME 7:00-15:30", Span: r.entry.Span, Holds: "the labor of those without a name",
 		})
 	}
 }

@@ -55,7 +55,7 @@ func (r *reader) whoSaid(h hit, end int) (string, int) {
 	if from, to := r.beforeBracket(h.from); to > 0 {
 		return r.words(from, to), end
 	}
-	if from, to := r.personBefore(h.from); to > 0 {
+	if from, to := r.personBefore(h.from); to > 0 && !r.crewMember(from) {
 		return r.words(from, to), end
 	}
 	if owner := r.ownersWord(h); owner != "" {
@@ -150,7 +150,10 @@ func (r *reader) personAnywhere(i int) string {
 	from, to := 0, 0
 	for j := max(0, i-2*clauseReach); j < i; j++ {
 		if end, ok := r.personAt(j); ok && end <= i {
-			from, to, j = j, end, end-1
+			if !r.crewMember(j) {
+				from, to = j, end
+			}
+			j = end - 1
 		}
 	}
 	if to == 0 {

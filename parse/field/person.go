@@ -275,6 +275,9 @@ func (r *reader) crewMember(i int) bool {
 	if r.lex == nil {
 		return false
 	}
-	_, known := r.lex.names[plainOwner(r.low(i))]
+	full, known := r.lex.names[plainOwner(r.low(i))]
+	if known && full != "" && r.capital(i+1) && r.toks[i+1].spaced && r.otherSurname(i+1) {
+		return false // "Ana Quill" is not our Ana
+	}
 	return known
 }
