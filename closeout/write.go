@@ -5,10 +5,12 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
 
 	"jobday/finding"
 	"jobday/notes"
+	"jobday/trade"
 )
 
 // Headline says what a kind's points have in common.
@@ -51,6 +53,9 @@ func WriteText(w io.Writer, in Input, list []Point) error {
 	}
 	for _, k := range Kinds {
 		writeKind(&b, k, list)
+	}
+	if slices.ContainsFunc(list, func(p Point) bool { return p.Kind == Tests || p.Kind == Deficiencies }) {
+		fmt.Fprintf(&b, "\n%s\n", trade.CodePointer())
 	}
 	_, err := w.Write(b.Bytes())
 	return err

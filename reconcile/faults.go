@@ -161,9 +161,9 @@ func (d *day) faultRecord(r *read, found trade.Found) notes.DeficiencyRecord {
 func (d *day) followUp(rec notes.DeficiencyRecord) string {
 	k, ok := d.in.Kinds.KindOf(rec.Kind)
 	switch {
-	case ok && rec.State == notes.FaultCorrected:
+	case ok && rec.State == notes.FaultCorrected && k.FollowUp != "":
 		return k.FollowUp
-	case ok:
+	case ok && k.Correction != "":
 		return k.Correction
 	case rec.State == notes.FaultCorrected:
 		return "none"

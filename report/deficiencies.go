@@ -384,6 +384,9 @@ func (r FaultRow) Meaning() string {
 	if r.Why != "" {
 		return r.Why
 	}
+	if r.Kind != "" {
+		return "The shop's own list of deficiencies gives no reason; until somebody qualified has judged it, it counts as a hazard."
+	}
 	return "It is of no kind the catalogue knows; until somebody qualified has judged it, it counts as a hazard."
 }
 

@@ -176,6 +176,11 @@ func (s *summary) hazards() {
 		t.add("test", o.What, verdictWords(o.Verdict))
 	}
 	t.write(s)
+	if len(list)+len(outside) > 0 {
+		whose := grid{grow: 0}
+		whose.add("Local code and the authority having jurisdiction decide.")
+		whose.write(s)
+	}
 }
 
 func (s *summary) scope() {
