@@ -1,6 +1,7 @@
 package reconcile
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 
@@ -161,8 +162,8 @@ func (d *day) faultRecord(r *read, found trade.Found) notes.DeficiencyRecord {
 func (d *day) followUp(rec notes.DeficiencyRecord) string {
 	k, ok := d.in.Kinds.KindOf(rec.Kind)
 	switch {
-	case ok && rec.State == notes.FaultCorrected && k.FollowUp != "":
-		return k.FollowUp
+	case ok && rec.State == notes.FaultCorrected:
+		return cmp.Or(k.FollowUp, "none")
 	case ok && k.Correction != "":
 		return k.Correction
 	case rec.State == notes.FaultCorrected:
