@@ -63,7 +63,7 @@ type vocabulary struct {
 	words   map[string]Word
 	phrases map[string][]Phrase // by first word, longest first
 	entries map[string]*Entry
-	kinds   map[string]string   // normal form to the more general one
+	kinds   map[string]string // normal form to the more general one
 	long    map[byte][]string // words whose slips are known, by first letter
 }
 
