@@ -223,7 +223,11 @@ func (t *test) statedNominal() int {
 // nominalOf finds the nominal voltage a reading belongs to, or says why it cannot.
 func (t *test) nominalOf(m notes.Measured, all []notes.Measured) (nominal, string) {
 	best, found := nominal{}, false
+	stated := t.statedNominal()
 	for _, n := range nominals {
+		if n.volts == stated && nearStated(m.Value, stated) && !(pairOf(m.Between) == lineLine && (stated == 120 || stated == 277)) {
+			return n, "" // the text says which; 220 V on a 240 V circuit is low, and no 208 V
+		}
 		if !t.mayBe(n, m, all) {
 			continue
 		}
@@ -240,6 +244,12 @@ func (t *test) nominalOf(m notes.Measured, all []notes.Measured) (nominal, strin
 		return nominal{}, "it could belong to a 208 V or a 240 V system; write which, as 120/208 or 120/240"
 	}
 	return best, ""
+}
+
+// nearStated reports whether a reading is within a quarter of the voltage the text states.
+func nearStated(v notes.Decimal, stated int) bool {
+	hundred := v.Mul(notes.Int(100))
+	return hundred.Cmp(notes.Int(75*stated)) >= 0 && hundred.Cmp(notes.Int(125*stated)) <= 0
 }
 
 // mayBe reports whether a reading may belong to the nominal voltage: within 15 % of it, between
