@@ -80,6 +80,7 @@ func TestReadingDeficienciesHeldOut(t *testing.T) {
 		{"deficiencies-heldout5.txt", 95, 0},
 		{"deficiencies-heldout6.txt", 95, 0},
 		{"deficiencies-heldout7.txt", 95, 1},
+		{"deficiencies-heldout8.txt", 95, 1},
 	} {
 		rows := labelled(t, "testdata/"+c.file)
 		right, wrong, open := score(t, rows, os.Getenv("SHOW") != "")
