@@ -195,9 +195,9 @@ func (q query) says() bool {
 
 // namesTrade reports whether the words name a thing or a designation the trade knows.
 func (q query) namesTrade() bool {
-	for _, t := range q.terms {
-		if t.Class == field.ThingTerm || t.Class == field.DesignationTerm {
-			return true
+	for i, t := range q.terms {
+		if t.Class == field.ThingTerm || t.Class == field.DesignationTerm || t.Class == field.TraitTerm && i == q.head {
+			return true // a property may stand for the thing: "added quad behind the mirror"
 		}
 	}
 	return false
