@@ -179,22 +179,23 @@ func (r *noteReader) together(text string, base, n int) {
 		}
 	}
 	rows := field.ReadTime(text, r.lex)
+	k := 0 // rows and entries stand in the order of the text
 	for i := range made {
 		e := &made[i]
-		start := e.Span.Start - base
-		end := e.Span.End - base
-		own := e.Facts.Time
-		mine := rows[:0:0]
-		for _, row := range rows {
-			if start <= row.Start && row.Start < end {
-				mine = append(mine, row)
-			}
+		start, end, own := e.Span.Start-base, e.Span.End-base, e.Facts.Time
+		for k < len(rows) && rows[k].Start < start {
+			k++
 		}
+		from := k
+		for k < len(rows) && rows[k].Start < end {
+			k++
+		}
+		mine := rows[from:k:k]
 		if len(mine) != len(own) {
 			continue
 		}
-		for k := range own {
-			mine[k].Piece = own[k].Piece
+		for j := range own {
+			mine[j].Piece = own[j].Piece
 		}
 		e.Facts.Time = mine
 	}

@@ -355,7 +355,7 @@ func (b *rowBuilder) each(a timePart) {
 // countBefore reports whether a number stands in the text before the row's time, so that "each" may be
 // said of what it counts.
 func (b *rowBuilder) countBefore() bool {
-	for i := 0; i < b.cur.from; i++ {
+	for i := max(0, b.cur.from-clauseReach); i < b.cur.from; i++ {
 		if _, ok := b.r.num(i); ok && b.r.toks[i].kind != symbol && b.r.low(i) != "a" && b.r.low(i) != "an" && !b.r.breaks(i) {
 			return len(b.rows) == 0
 		}
