@@ -1,6 +1,7 @@
 package trade
 
 import (
+	"strconv"
 	"strings"
 
 	"jobday/notes"
@@ -234,6 +235,24 @@ func verdictOf(a answer) notes.Verdict {
 	return notes.Recorded
 }
 
+// mostOfRating is how many times its rating a circuit may be read to carry before the figure is a slip: at ten
+// times any breaker opens at once (common practice, no source).
+const mostOfRating = 10
+
+// statedAmps is the rating a text gives its circuit: "on the 20 A circuit"; 0 when it gives none.
+func (t *test) statedAmps() int {
+	for i, j := range t.jots {
+		n, ok := wholeNumber(j.stem)
+		if ok && i+2 < len(t.jots) && (t.jots[i+1].stem == "a" || t.jots[i+1].stem == "amp") {
+			switch t.jots[i+2].stem {
+			case "circuit", "ckt", "feeder", "breaker", "brkr", "branch":
+				return n
+			}
+		}
+	}
+	return 0
+}
+
 // mayBeNegative reports whether a reading in the unit may be below zero: heat, and power sent back.
 func mayBeNegative(unit string) bool {
 	return unit == "degC" || unit == "degF" || unit == "W" || unit == "kW" || unit == "%"
@@ -249,6 +268,9 @@ func judgeRest(t *test) (Verdict, bool) {
 		if !t.taken[i] && m.HasVal {
 			if m.Value.Sign() < 0 && !mayBeNegative(m.Unit) && !t.direct() {
 				return impossible(shown(m) + " cannot be: it is below nothing"), true
+			}
+			if r := t.statedAmps(); r > 0 && m.Unit == "A" && m.Value.Cmp(notes.Int(mostOfRating*r)) > 0 && !t.has("inrush", "start", "fault", "short") {
+				return impossible(shown(m) + " cannot run on a " + strconv.Itoa(r) + " A circuit"), true
 			}
 			list = append(list, shown(m))
 		}

@@ -194,6 +194,12 @@ func (r *reader) packedPair(i int, a string, j int) (string, int, bool) {
 	if r.low(j) == ":" || r.low(j) == "=" {
 		j++
 	}
+	switch r.low(i - 1) {
+	case "panel", "pnl", "panelboard", "board", "subpanel", "sub":
+		if len(a) == 1 {
+			return "", i, false // "pnl B 103.5 V": the panel's name
+		}
+	}
 	if !r.isNumber(j) || !r.toks[j].spaced && j == i+1 {
 		return "", i, false
 	}

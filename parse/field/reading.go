@@ -346,7 +346,7 @@ func (m *meter) testedDevice(i int) bool {
 			return false
 		}
 	}
-	for j := i; j < min(len(r.toks), i+6); j++ {
+	for j := i; j < min(len(r.toks), i+8) && !r.sentenceBetween(i, j); j++ {
 		switch r.low(j) {
 		case "tester", "button", "test":
 			return true

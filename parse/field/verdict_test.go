@@ -22,6 +22,7 @@ func TestReadingVerdicts(t *testing.T) {
 		{"verdict1.txt", 0.95},
 		{"verdict2.txt", 0.95},
 		{"verdict3.txt", 0.95},
+		{"verdict4.txt", 0.95},
 	} {
 		right, of := 0, 0
 		for _, row := range readTable(t, "testdata/heldout/"+c.file) {
