@@ -95,7 +95,10 @@ func (in *Input) progress(get func(key) *tally) {
 		return
 	}
 	last := in.Days[len(in.Days)-1]
-	treatment, _ := in.treatment()
+	treatment, known := in.treatment()
+	if !known {
+		return // nothing is ready as long as nobody knows its tax
+	}
 	taxed := slices.Contains(treatment.Taxed, "scope")
 	for _, s := range last.Scope {
 		l, ok := in.Job.Line(s.Line)

@@ -193,7 +193,7 @@ T-2,Add receptacle in brick wall,ea,,210.00,task,
 	{
 		ID: "price/tax-unknown", Severity: Error, Since: "1",
 		Title: "a tax treatment that company.yaml does not have",
-		Why:   "No tax is added until it is known.",
+		Why:   "Nothing on the job is ready until it is known: it would be billed without its tax.",
 		Wrong: scopeFile(`---
 job: 2431
 tax: repairs

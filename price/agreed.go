@@ -107,7 +107,7 @@ func (b *bill) placeAgreed(e *notes.ExtraWork, a *Agreement, m *extraMoney) {
 	}
 	n.Amount = part
 	if m.ready.Known() {
-		n.Why = "ready since " + m.ready.String()
+		n.Why = b.since(m)
 		b.notBilled(n)
 		return
 	}

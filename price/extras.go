@@ -171,7 +171,7 @@ func (b *bill) place(e *notes.ExtraWork, m *extraMoney) {
 		return
 	}
 	if m.ready.Known() {
-		n.Why = "ready since " + m.ready.String()
+		n.Why = b.since(m)
 		b.notBilled(n)
 		return
 	}
@@ -182,6 +182,14 @@ func (b *bill) place(e *notes.ExtraWork, m *extraMoney) {
 	}
 	m.ready = b.day.Date
 	b.readyExtra(e, p)
+}
+
+// since says why an extra that is spoken of again is not ready again.
+func (b *bill) since(m *extraMoney) string {
+	if !b.taxKnown {
+		return "held since " + m.ready.String() + ", because " + taxUnknownWhy(b.Job)
+	}
+	return "ready since " + m.ready.String()
 }
 
 // reasons returns why an extra must wait and what would free it; no reason means that it is ready.

@@ -24,6 +24,7 @@ const (
 	rulesUnknown
 	hiredUnpriced
 	entryUnclear
+	taxUnknown
 )
 
 // heldToday is money held today and on later days.
@@ -124,6 +125,8 @@ func (r *heldRow) word() {
 		n.What, n.Why = r.line.title, "the pricing rules of the job are not known"
 	case hiredUnpriced:
 		n.What, n.Why, n.Frees = "equipment and subcontractors on line "+r.line.Label, "no amount is known", "a price for each"
+	case taxUnknown: // why and what frees it are the same for all
+		n.What, n.Why = "all that would be ready", "the tax treatment of the job is not known"
 	case noTime:
 		n.What, n.Why = "time on line "+r.line.title, "no time is written for it"
 	}

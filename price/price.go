@@ -53,6 +53,7 @@ func Days(days []*notes.JobDay, in Input) finding.List {
 type job struct {
 	Input
 	tax       notes.TaxTreatment
+	taxKnown  bool
 	rules     *notes.PricingRules   // of time and material; nil when the job names some nobody knows
 	hired     map[string][]hired    // of extras so far, by id
 	notes     map[string]written    // the notes by name
@@ -133,7 +134,8 @@ func newJob(days []*notes.JobDay, in Input) *job {
 			j.notes[n.File] = written{n.Source, d}
 		}
 	}
-	j.tax, j.rules = j.treatment(), j.findRules()
+	j.tax, j.taxKnown = j.treatment()
+	j.rules = j.findRules()
 	return j
 }
 
@@ -183,6 +185,7 @@ func (b *bill) price() {
 	for i := range b.day.Extras {
 		b.extra(&b.day.Extras[i])
 	}
+	b.untaxed()
 	b.carryHeld()
 	b.day.Valued = list(b.rows.valued)
 	b.day.Money = notes.MoneyStanding{

@@ -47,20 +47,17 @@ func (j *job) findRules() *notes.PricingRules {
 		}
 	}
 	builtIn := ForceAccount()
-	known := ""
+	var known []string
 	for _, r := range slices.Concat(j.Company.Pricing, builtIn) {
 		if r.Name == j.Job.Pricing {
 			return &r
 		}
-		if known != "" {
-			known += ", "
-		}
-		known += r.Name
+		known = append(known, r.Name)
 	}
 	j.found.Add(finding.Finding{
 		Severity: finding.Error, Rule: "price/rules-unknown", Span: j.headSpan("pricing", j.Job.Pricing),
 		Message: "unknown pricing rules " + quote(j.Job.Pricing) + "; nothing by time and material is billed until they are known",
-		Hint:    "known rules: " + known, Holds: "time and material on this job",
+		Hint:    hintOf(j.Job.Pricing, "known rules", known), Holds: "time and material on this job",
 	})
 	return nil
 }

@@ -2,41 +2,66 @@ package price
 
 import (
 	"slices"
+	"strings"
 
 	"jobday/finding"
 	"jobday/notes"
 )
 
 // treatment returns the tax treatment of the job: the one it names, or the company's first. A name
-// nobody knows gives a finding and no tax at all.
-func (j *job) treatment() notes.TaxTreatment {
-	if j.Job.Tax == "" {
-		if len(j.Company.Treatments) == 0 {
-			return notes.TaxTreatment{}
-		}
-		return j.Company.Treatments[0]
-	}
-	t, ok := j.Company.Treatment(j.Job.Tax)
+// nobody knows gives a finding and false: then nothing is ready, because it would be billed without
+// its tax.
+func (j *job) treatment() (notes.TaxTreatment, bool) {
+	t, ok := TreatmentOf(j.Company, j.Job)
 	if ok {
-		return t
+		return t, true
 	}
 	hint := `remove "tax", or add the treatment under "taxes" in company.yaml`
 	if len(j.Company.Treatments) > 0 {
-		hint = "known treatments: "
-		for i, known := range j.Company.Treatments {
-			if i > 0 {
-				hint += ", "
-			}
-			hint += known.Name
-		}
+		hint = hintOf(j.Job.Tax, "known treatments", treatmentNames(j.Company))
 	}
 	j.found.Add(finding.Finding{
 		Severity: finding.Error, Rule: "price/tax-unknown", Span: j.headSpan("tax", j.Job.Tax),
-		Message: "unknown tax treatment " + quote(j.Job.Tax) + "; no tax is added until it is known",
-		Hint:    hint, Holds: "the tax on this job",
+		Message: "unknown tax treatment " + quote(j.Job.Tax) + "; nothing on this job is ready until it is known",
+		Hint:    hint, Holds: "all that would be ready on this job",
 	})
-	return notes.TaxTreatment{}
+	return notes.TaxTreatment{}, false
 }
+
+func treatmentNames(c *notes.Company) []string {
+	var names []string
+	for _, t := range c.Treatments {
+		names = append(names, t.Name)
+	}
+	return names
+}
+
+// hintOf asks for the nearest of the names known, or lists them where none is near.
+func hintOf(word, what string, known []string) string {
+	if near := finding.Nearest(word, known); near != "" {
+		return "did you mean " + quote(near) + "?"
+	}
+	return what + ": " + strings.Join(known, ", ")
+}
+
+// untaxed holds what would be ready today as long as nobody knows how the job is taxed.
+func (b *bill) untaxed() {
+	if b.taxKnown {
+		return
+	}
+	for _, l := range b.rows.ready {
+		b.holdOn(notes.MoneyNote{
+			What: l.What, Amount: l.Amount, From: l.From, Ref: l.Ref,
+			Why: taxUnknownWhy(b.Job), Frees: "a tax treatment of company.yaml in the scope",
+		}, taxUnknown, nil)
+	}
+	b.rows.ready = b.rows.ready[:0]
+	for i := range b.day.Scope {
+		b.day.Scope[i].Ready = notes.Money{}
+	}
+}
+
+func taxUnknownWhy(j *notes.Job) string { return "the tax treatment " + quote(j.Tax) + " is not known" }
 
 // taxed reports whether the job's treatment taxes a kind of line.
 func (j *job) taxed(kind string) bool { return slices.Contains(j.tax.Taxed, kind) }
