@@ -188,7 +188,8 @@ func partsHere(left, right evidence, in notes.Section) bool {
 	case notes.Extra:
 		return r.score >= strongScore && right.signs.has(thing) && l.kind != notes.Deficiency
 	case notes.Deficiency: // with a thing of its own: "replaced two breakers, double tapped" says why
-		return r.score >= strongScore && in != notes.Deficiencies && right.signs.has(thing|foundIt) && right.first.low != "which"
+		return r.score >= strongScore && in != notes.Deficiencies && right.signs.has(thing|foundIt) && right.first.low != "which" &&
+			!(right.first.kind == numberMark && right.signs.has(foundIt) && l.kind == notes.Work) // "1 to 4 in, 5 has no box"
 	case notes.LeftOpen: // of another thing: "pipe up, no wire yet" is how far that thing got
 		return r.score >= strongScore && l.kind != notes.Deficiency && (right.signs.has(thing|counted) || right.words > 2) && right.first.low != "need" && !right.signs.has(negated) &&
 			(left.signs.has(workVerb|progressed) || l.kind == notes.TimeEntry || l.kind == notes.Test)

@@ -51,8 +51,9 @@ func (sc *scanner) senseWord(text string, i int) {
 		sc.senseSpoken(i)
 	}
 	for _, p := range signPhrases[low] {
-		if p.sign == faultPhrase && low == "no" && (sc.at(i-1).low == "where" || sc.at(i-1).low == "if" || sc.at(i-1).low == "since") {
-			continue // "gfi protected where no ground"
+		if p.sign == faultPhrase && low == "no" && (sc.at(i-1).low == "where" || sc.at(i-1).low == "if" || sc.at(i-1).low == "since" ||
+			sc.at(i-2).kind == numberMark && sc.at(i-3).low == "," && strings.HasPrefix(sc.at(i-1).low, "ha")) {
+			continue // "gfi protected where no ground", "1-4 in, 5 has no box"
 		}
 		if sc.follows(i+1, p.rest) && !(p.sign == leftOver && (low == "to" && sc.objectBefore(i) || low == "will" && sc.at(i-1).sign.has(somebody|otherTrade))) {
 			m.sign |= p.sign
@@ -74,6 +75,9 @@ func (sc *scanner) senseWord(text string, i int) {
 	}
 	if low == "cut" && i == 0 || plainVerbs[low] && sc.reportsPlainly(i) {
 		m.sign |= workVerb
+	}
+	if low == "missing" && sc.at(i+1).low == "from" && (sc.at(i+3).low == "order" || sc.at(i+3).low == "shipment" || sc.at(i+3).low == "delivery") {
+		m.sign = m.sign&^faulty | delivered
 	}
 	if low == "box" && sc.at(i-1).low == "in" && sc.at(i-2).sign.has(faulty) || low == "box" && sc.follows(i-3, outOfThe) {
 		m.sign |= delivered // "cracked in box", "dead out of the box"

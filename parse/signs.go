@@ -81,7 +81,7 @@ var signWords = buildSignWords(map[sign]string{
 		"confirmed accepted",
 	saidNo:    "declined declines refused refuses",
 	priceTold: "quoted bucks dollars nte quote",
-	faulty: "burn missing loose burnt burned scorched melted corroded rusted rusty cracked broken damaged exposed reversed " +
+	faulty: "soaked burn missing loose burnt burned scorched melted corroded rusted rusty cracked broken damaged exposed reversed " +
 		"unsupported overheated overloaded undersized oversized ungrounded frayed chewed arcing sparking leaking charred " +
 		"discolored unsafe hazard hazardous dangerous miswired mislabeled mislabelled unlabeled buried illegal faulty " +
 		"defective rotted rotten seized swollen moldy uncovered crumbling brittle pinched nicked dangling unprotected fried bootleg backwards cooked toasted smoked",
@@ -158,7 +158,7 @@ var signPhrases = buildSignPhrases(map[sign]string{
 	questioned: "asked about|asking about|asked whether|ask the office|ask office|need to know|who pays|should we|should i|do we|can we|is it ok|anyone know|" +
 		"please advise|pls advise|let me know|not sure if|not sure whether|does anyone|who is|whose is|want us to",
 	delivered: "showed up with|came in|dropped off|back ordered|packing slip|on backorder|got delivered|picked up",
-	heldUp: "held us up|kept us waiting|slowed us|held me up|so stopped|had to stop|so we stopped|so I stopped|sent us home|sent home|held up|in our way|in the way|stood by|stood around|couldn't start|could not start|lost an hour|lost half|lost 1|lost 2|hours late|hrs late|hour late|hr late|hours lost|hrs lost|hour lost|" +
+	heldUp: "could not work|couldn't work|couldnt work|held us up|kept us waiting|slowed us|held me up|so stopped|had to stop|so we stopped|so I stopped|sent us home|sent home|held up|in our way|in the way|stood by|stood around|couldn't start|could not start|lost an hour|lost half|lost 1|lost 2|hours late|hrs late|hour late|hr late|hours lost|hrs lost|hour lost|" +
 		"could not run|couldn't run|could not use|" +
 		"no access|couldn't get in|could not get in|sat around|late start|started late|couldn't get to|had to wait|waiting on|" +
 		"waiting for|wait for|locked gate|nobody on site|no one on site|pushed us back|kept us from|shut us down",

@@ -321,7 +321,7 @@ func (d *day) onNoLine(r *read, best float64) {
 		r.set(notes.Narrative, 0.8, "names no work that could be billed")
 	case !r.query.namesTrade() && r.entry.Section != "" && d.sharesOwn(r):
 		d.unknownWork(r)
-	case !r.query.namesTrade() && (r.entry.Section == "" || !r.query.tradeVerb() && !pastVerb(r.query)):
+	case !r.query.namesTrade() && !(r.entry.Section == notes.Done && r.facts.Consent.State == notes.NoConsent && measures(r.entry.Facts.Items)) && (r.entry.Section == "" || !r.query.tradeVerb() && !pastVerb(r.query)):
 		r.set(notes.Narrative, 0.75, "names nothing of the trade")
 	case r.query.unknown() && r.facts.Consent.State == notes.NoConsent:
 		d.unknownWork(r)

@@ -187,3 +187,8 @@ func (r *read) refusesBooked() bool {
 	}
 	return true
 }
+
+// measures reports whether a length was written: work that was measured is no talk, whatever it names.
+func measures(items []notes.Item) bool {
+	return slices.ContainsFunc(items, func(it notes.Item) bool { return it.Qty.Written() && it.Qty.Unit == notes.Foot })
+}

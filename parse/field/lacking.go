@@ -13,6 +13,11 @@ func (st *standing) without() {
 		if r.low(i) != "no" {
 			continue
 		}
+		if prev := r.low(i - 1); (prev == "has" || prev == "have" || prev == "had") && i > 1 && r.isNumber(i-2) && r.clauseStart(i) == i-2 {
+			st.no = true // "1-4 in, 5 has no box"
+			st.touch(i-2, r.clauseEnd(i))
+			continue
+		}
 		if end := r.clauseEnd(i); end-i > 2 && end-i <= 5 && r.low(end-1) == "yet" && !answerWord(r.low(end-2)) {
 			st.no = true // "two pockets in, no covers yet", "womens no heater yet"
 			st.touch(i, end)

@@ -238,8 +238,11 @@ func (st *standing) counts() {
 func (st *standing) ofCount(i int) {
 	r := st.r
 	j := i - 1
-	if r.low(j) == "out" {
-		j--
+	switch r.low(j) {
+	case "out", "up", "in", "done", "hung", "set", "installed", "on", "mounted", "pulled":
+		if r.isNumber(j - 1) {
+			j-- // "2 out of 3", "9 up of 14"
+		}
 	}
 	n, from := r.numberBefore(j)
 	if n < 0 || st.p.Count != nil {
