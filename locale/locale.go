@@ -49,6 +49,16 @@ func For(tag string) Locale {
 // Tag is the BCP 47 tag: "fr-CA".
 func (l Locale) Tag() string { return l.tag }
 
+// Paper is the usual paper of the place, "letter" or "a4". Source: from memory, Unicode CLDR
+// supplemental data, measurementData, paperSize: US-Letter for the United States and Canada, A4 for
+// the United Kingdom and Germany.
+func (l Locale) Paper() string {
+	if strings.HasSuffix(l.tag, "-US") || strings.HasSuffix(l.tag, "-CA") {
+		return "letter"
+	}
+	return "a4"
+}
+
 // Date writes a day: "March 12, 2026", "12 mars 2026"; "" for an unknown one.
 func (l Locale) Date(d notes.Date) string {
 	if !d.Known() {

@@ -16,6 +16,7 @@ type Company struct {
 	TaxNumbers  []string
 	Currency    string // ISO 4217, default "USD"
 	Locale      string // how dates and amounts are written, one of Locales; default "en-US"
+	Paper       string // what is printed on, one of Papers; "" for the usual paper of the locale
 	People      []Person
 	Classes     []LaborClass
 	Rounding    TimeRounding
@@ -43,6 +44,9 @@ type Company struct {
 
 // Locales are the ways to write dates and amounts that are known, as BCP 47 tags.
 var Locales = [...]string{"en-US", "en-CA", "en-GB", "fr-CA", "es-US", "de-DE"}
+
+// Papers are the sizes of paper that pages and PDFs are made for.
+var Papers = [...]string{"letter", "a4", "a5"}
 
 // Person is one who works, with the labor class he or she is paid and billed as.
 type Person struct {

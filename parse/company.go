@@ -78,6 +78,7 @@ func (r *companyReader) identity() {
 	c.TaxNumbers = m.texts("tax_numbers")
 	r.currency()
 	r.locale()
+	r.paper()
 	r.edition()
 }
 

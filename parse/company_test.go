@@ -36,6 +36,7 @@ taxes:
     per: line
     rates: {state: 6, county: 1.25}
   new construction: {taxed: material, rates: 6.25}
+paper: A5
 nec: 2023
 terms: {days: 14, text: Payable within 14 days}
 `
@@ -48,6 +49,7 @@ func TestCompanyReadsEveryKey(t *testing.T) {
 	assert.Equal(t, []string{"XX-0000000"}, c.TaxNumbers)
 	assert.Equal(t, "EUR", c.Currency)
 	assert.Equal(t, "de-DE", c.Locale)
+	assert.Equal(t, "a5", c.Paper)
 	assert.Equal(t, "2023", c.NEC)
 	assert.Equal(t, notes.TimeRounding{Clock: 5, Billed: 15}, c.Rounding)
 	assert.Equal(t, notes.Overtime{WeeklyOver: 38*60 + 30, DailyOver: 480}, c.Overtime)

@@ -29,3 +29,18 @@ func (r *companyReader) locale() {
 	}
 	r.m.bad("locale", quote(s)+" is no locale known here; dates and amounts are written as in "+r.c.Locale, hint)
 }
+
+// paper reads the size of paper that pages and PDFs are made for.
+func (r *companyReader) paper() {
+	s := r.m.text("paper")
+	if s == "" {
+		return
+	}
+	for _, known := range notes.Papers {
+		if strings.EqualFold(s, known) {
+			r.c.Paper = known
+			return
+		}
+	}
+	r.m.bad("paper", quote(s)+" is no size of paper known here; the usual one of the locale is taken", "known: "+strings.Join(notes.Papers[:], ", "))
+}

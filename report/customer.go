@@ -246,17 +246,7 @@ func (c customerView) advice(d notes.DeficiencyRecord) []string {
 
 // pictures is the photographs of a deficiency, or what kept one from being shown.
 func (c customerView) pictures(d notes.DeficiencyRecord) []sheet.Block {
-	var shown sheet.Pictures
-	for _, path := range d.Photo {
-		p := sheet.Picture{Alt: strings.Join(filled(cmp.Or(d.Title, "deficiency"), d.Where), ", "), Missing: "not attached"}
-		if c.photos != nil {
-			data, err := c.photos(path)
-			if p.Bytes, p.Missing = data, ""; err != nil {
-				p.Missing = err.Error()
-			}
-		}
-		shown.List = append(shown.List, p)
-	}
+	shown := c.photos.shown(d)
 	if len(shown.List) == 0 {
 		return nil
 	}

@@ -5,7 +5,6 @@ import (
 	"cmp"
 	"encoding/csv"
 	"encoding/json"
-	"errors"
 	"io"
 	"slices"
 	"strconv"
@@ -36,8 +35,6 @@ type FaultRow struct {
 	notes.DeficiencyRecord
 	Job  *notes.Job
 	Days int // since it was found, 0 or more; -1 when that is not known
-	// Pictures is the photos as a notice shows them.
-	Pictures []Picture
 }
 
 // Deficiencies lists what stands open on a day over all jobs, or with all also what was corrected.
@@ -331,86 +328,4 @@ func DeficienciesJSON(w io.Writer, l FaultList) error {
 	}
 	_, err := w.Write(b.Bytes())
 	return err
-}
-
-// Notice is the page that tells a customer in plain words what was found and is open, for one job
-// as it stands on a day, with room for what they decide and a signature.
-type Notice struct {
-	Company *notes.Company
-	Job     *notes.Job
-	Date    notes.Date
-	Rows    []FaultRow // open, gravest first
-	Closed  []FaultRow // corrected on that day
-
-	Templates *Templates // nil for the shipped ones
-}
-
-var errNoJob = errors.New("report: no job given")
-
-// NewNotice collects what the notice of a job says on a date.
-func NewNotice(company *notes.Company, j FaultJob, date notes.Date) (Notice, error) {
-	if j.Job == nil {
-		return Notice{}, errNoJob
-	}
-	n := Notice{Company: company, Job: j.Job, Date: date}
-	if n.Company == nil {
-		n.Company = &notes.Company{}
-	}
-	for _, r := range Deficiencies([]FaultJob{j}, date, true).Rows {
-		switch {
-		case r.State != notes.FaultCorrected:
-			for _, path := range r.Photo {
-				r.Pictures = append(r.Pictures, j.Photos.picture(path))
-			}
-			n.Rows = append(n.Rows, r)
-		case r.At == date:
-			n.Closed = append(n.Closed, r)
-		}
-	}
-	slices.SortStableFunc(n.Rows, func(a, b FaultRow) int { return cmp.Compare(rank(a.Severity), rank(b.Severity)) })
-	return n, nil
-}
-
-// Recommend is what the company recommends for a deficiency, in plain words.
-func (r FaultRow) Recommend() string {
-	if r.Correction != "" {
-		return r.Correction
-	}
-	return "Have a licensed electrician look at it and say what it needs."
-}
-
-// Meaning is why a deficiency matters, in plain words.
-func (r FaultRow) Meaning() string {
-	if r.Why != "" {
-		return r.Why
-	}
-	if r.Kind != "" {
-		return "The shop's own list of deficiencies gives no reason; until somebody qualified has judged it, it counts as a hazard."
-	}
-	return "It is of no kind the catalogue knows; until somebody qualified has judged it, it counts as a hazard."
-}
-
-// Decided is what the customer decided so far, or "" when nothing is written.
-func (r FaultRow) Decided() string {
-	at := ""
-	if r.At.Known() {
-		at = " on " + r.At.String()
-	}
-	switch {
-	case r.State == notes.FaultDeclined && r.By != "":
-		return "Correction declined by " + r.By + at + "."
-	case r.State == notes.FaultDeclined:
-		return "Correction declined" + at + "; the note does not say by whom."
-	}
-	return ""
-}
-
-// NoticeHTML writes the notice as one self-contained page.
-func NoticeHTML(w io.Writer, n Notice) error {
-	return n.Templates.writePage(w, page{"notice", figuresOf(n.Company).Tag(), n})
-}
-
-// NoticeMarkdown writes the notice to be sent.
-func NoticeMarkdown(w io.Writer, n Notice) error {
-	return n.Templates.writeLetter(w, page{"notice", figuresOf(n.Company).Tag(), n})
 }

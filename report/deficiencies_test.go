@@ -14,6 +14,7 @@ import (
 
 	"jobday/notes"
 	"jobday/report"
+	"jobday/sheet"
 	"jobday/trade"
 )
 
@@ -115,9 +116,9 @@ func TestNoticeGolden(t *testing.T) {
 	company := &notes.Company{Name: "Lanternmoor Electric", Address: []string{"9 Weir Lane, Lanternmoor"}, Contact: "555-0142"}
 	n, err := report.NewNotice(company, quay(), notes.MustDate("2026-03-13"))
 	require.NoError(t, err)
-	for ending, write := range map[string]func(io.Writer, report.Notice) error{"html": report.NoticeHTML, "md": report.NoticeMarkdown} {
+	for ending, write := range map[string]func(io.Writer, sheet.Sheet, ...sheet.Sheet) error{"html": sheet.HTML, "md": sheet.Markdown} {
 		var b bytes.Buffer
-		require.NoError(t, write(&b, n))
+		require.NoError(t, write(&b, n.Sheet()))
 		compareGolden(t, filepath.Join("testdata", "notice."+ending+".golden"), b.Bytes())
 		for _, must := range []string{
 			"photos/cooler-1.jpg", "Live bus and lugs are open to touch", "Correction declined by Ruth Amsel on 2026-03-12", "leave it as it is", "as an extra",
@@ -132,6 +133,6 @@ func TestNoticeGolden(t *testing.T) {
 	empty, err := report.NewNotice(nil, report.FaultJob{Job: &notes.Job{Number: "9"}}, notes.MustDate("2026-03-13"))
 	require.NoError(t, err)
 	var b bytes.Buffer
-	require.NoError(t, report.NoticeHTML(&b, empty))
+	require.NoError(t, sheet.HTML(&b, empty.Sheet()))
 	assert.Contains(t, b.String(), "That is no finding that there is nothing")
 }

@@ -16,6 +16,7 @@ import (
 
 	"jobday/finding"
 	"jobday/notes"
+	"jobday/sheet"
 )
 
 // Input is one job-day with what its report quotes beside it.
@@ -26,7 +27,8 @@ type Input struct {
 	Notes   []*finding.File // the day's notes; nil for those the day itself carries
 	Photos  Pictures        // reads the job's photos; nil to name them only
 
-	Templates *Templates // nil for the shipped ones
+	Templates *Templates  // nil for the shipped ones
+	Paper     sheet.Paper // what it is printed on; "" for the company's
 }
 
 // errNoDay is the caller's mistake: there is nothing to report on.

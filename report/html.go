@@ -26,7 +26,7 @@ func perLocale[T any](make func(tag string) (T, error)) func(tag string) (T, err
 
 func parsePages(set *templates.Set, tag string) (*template.Template, error) {
 	t := template.New("").Funcs(template.FuncMap(funcs(tag))).Funcs(template.FuncMap{"style": styleOf(set, "report.css")})
-	return parseHTML(t, set, "report.html.tmpl", "index.html.tmpl", "notice.html.tmpl")
+	return parseHTML(t, set, "report.html.tmpl", "index.html.tmpl")
 }
 
 // parseHTML parses files of a set into t, under their names.

@@ -17,14 +17,12 @@ func parseLetter(set *templates.Set, tag string) (*template.Template, error) {
 	t := template.New("").Funcs(template.FuncMap(funcs(tag))).Funcs(template.FuncMap{
 		"md": escapeMarkdown, "mditem": markdownItem, "mdwhere": markdownWhere, "oneline": oneLine,
 	})
-	for _, name := range []string{"report.md.tmpl", "notice.md.tmpl"} {
-		text, err := set.Text(name)
-		if err != nil {
-			return nil, err
-		}
-		if _, err := t.New(name).Parse(text); err != nil {
-			return nil, err
-		}
+	text, err := set.Text("report.md.tmpl")
+	if err != nil {
+		return nil, err
+	}
+	if _, err := t.New("report.md.tmpl").Parse(text); err != nil {
+		return nil, err
 	}
 	return t, nil
 }

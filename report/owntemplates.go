@@ -16,7 +16,7 @@ import (
 
 // Documents is the kinds of document that have no template of their own: each is written with
 // sheet.html.tmpl, or with a shop's NAME.html.tmpl, such as change-order.html.tmpl.
-var Documents = []string{"change-order", "invoice", "record-of-the-day", "restock-list", "review", "time-sheet"}
+var Documents = []string{"change-order", "deficiency-notice", "invoice", "record-of-the-day", "restock-list", "review", "time-sheet"}
 
 // Templates is the pages of a shop: the shipped ones with the shop's own in their place. nil is the
 // shipped ones. What fails while a page is written is kept as a finding, and the shipped page is
@@ -182,8 +182,11 @@ func (t *Templates) Try(ins []Input) finding.List {
 			}
 		}
 		if n, err := NewNotice(in.Company, FaultJob{Job: in.Job, Days: []*notes.JobDay{in.Day}}, in.Day.Date); err == nil {
-			n.Templates = t
-			_, _ = NoticeHTML(nowhere{}, n), NoticeMarkdown(nowhere{}, n)
+			s := n.Sheet()
+			s.Pages = t.Sheets()
+			if err := sheet.HTML(nowhere{}, s); err != nil {
+				t.failed(err)
+			}
 		}
 	}
 	return t.Faults()

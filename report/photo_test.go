@@ -18,6 +18,7 @@ import (
 
 	"jobday/notes"
 	"jobday/report"
+	"jobday/sheet"
 )
 
 // scene is a picture with its top left quarter red, its top right green and the rest white.
@@ -158,17 +159,22 @@ func TestPhotoOnPages(t *testing.T) {
 	n, err := report.NewNotice(nil, j, notes.MustDate("2026-03-13"))
 	require.NoError(t, err)
 	var notice, day bytes.Buffer
-	require.NoError(t, report.NoticeHTML(&notice, n))
+	require.NoError(t, sheet.HTML(&notice, n.Sheet()))
 	require.NoError(t, report.HTML(&day, report.Input{Day: j.Days[2], Photos: read}))
-	for _, page := range []string{notice.String(), day.String()} {
-		_, rest, ok := strings.Cut(page, `<img src="data:image/jpeg;base64,`)
+	for page, lost := range map[string]string{
+		notice.String(): "(no such file)</p><figcaption dir=\"auto\"><span class=\"soft\">photos/&lt;b&gt;gone.jpg",
+		day.String():    "photos/&lt;b&gt;gone.jpg</bdi>; photo not shown: no such file",
+	} {
+		_, rest, ok := strings.Cut(page, `<img src="data:image/`)
 		require.True(t, ok)
+		_, rest, _ = strings.Cut(rest, `;base64,`)
 		text, rest, _ := strings.Cut(rest, `"`)
 		data, err := base64.StdEncoding.DecodeString(strings.ReplaceAll(text, "&#43;", "+"))
 		require.NoError(t, err)
-		_, err = jpeg.Decode(bytes.NewReader(data))
+		_, _, err = image.Decode(bytes.NewReader(data))
 		require.NoError(t, err)
 		assert.NotContains(t, rest, "<img")
-		assert.Contains(t, rest, "photos/&lt;b&gt;gone.jpg</bdi>; photo not shown: no such file")
+		assert.Contains(t, rest, lost)
 	}
+	assert.Equal(t, []string{`photo "photos/<b>gone.jpg" not shown: no such file`}, n.Lost())
 }

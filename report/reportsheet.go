@@ -26,7 +26,7 @@ func DaySheet(in Input) (sheet.Sheet, error) {
 			{Label: "Date", Value: sheet.Words(v.longDate(v.Day.Date))}, {Label: "Job", Value: sheet.Words(v.Day.Job)},
 			{Label: "Crew", Value: sheet.Words(cmp.Or(list(v.Day.Crew), "none named"))},
 		},
-		Ref:  v.Foot(),
+		Ref: v.Foot(), Paper: in.paper(),
 		Foot: append(trade.Footer(), keptApart(), `Where a part says "none", the notes of the day report none. Amounts are in `+v.Currency()+"."),
 	}
 	if v.Day.Final {

@@ -3,8 +3,10 @@ package main
 import (
 	"bytes"
 	"context"
+	"errors"
 	"fmt"
 	"io"
+	"slices"
 
 	"github.com/spf13/cobra"
 
@@ -15,7 +17,7 @@ import (
 // faultFormats write the list; noticeFormats write the notice to a customer.
 var (
 	faultFormats  = []string{"text", "json", "csv", "md"}
-	noticeFormats = []string{"html", "md"}
+	noticeFormats = []string{"html", "md", "pdf", "text"}
 )
 
 type deficienciesOptions struct {
@@ -38,11 +40,13 @@ they decided. The page holds the photos the notes point to, without the place an
 camera writes into them; a photo that cannot be shown says why.`,
 		Example: `  jobday deficiencies
   jobday deficiencies --job 2431 --all --format csv
-  jobday deficiencies --notice 2431 --date 2026-03-12 > notice.html`,
+  jobday deficiencies --notice 2431 --date 2026-03-12 > notice.html
+  jobday deficiencies --notice 2431 --format pdf > notice.pdf`,
 		Args: cobra.NoArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error { return runDeficiencies(cmd.Context(), sys, o) },
 	}
 	o.addBook(cmd)
+	o.addPaper(cmd)
 	o.addJob(cmd, sys)
 	o.addDate(cmd, sys)
 	cmd.Flags().BoolVar(&o.open, "open", false, "only what is open: the default")
@@ -50,9 +54,9 @@ camera writes into them; a photo that cannot be shown says why.`,
 	cmd.Flags().StringVar(&o.until, "until", "", "as of the day `YYYY-MM-DD`: default today")
 	cmd.Flags().StringVar(&o.notice, "notice", "", "print the notice for the customer of this `JOB`")
 	cobra.CheckErr(cmd.RegisterFlagCompletionFunc("notice", completeJobs(sys, &o.bookOptions)))
-	cmd.Flags().StringVar(&o.format, "format", "", "one of text, json, csv, md: default text; with --notice html or md: default html")
+	cmd.Flags().StringVar(&o.format, "format", "", "one of text, json, csv, md: default text; with --notice html, md, pdf or text: default html")
 	cobra.CheckErr(cmd.RegisterFlagCompletionFunc("format",
-		cobra.FixedCompletions(append(faultFormats, "html"), cobra.ShellCompDirectiveNoFileComp)))
+		cobra.FixedCompletions(append(slices.Clone(faultFormats), "html", "pdf"), cobra.ShellCompDirectiveNoFileComp)))
 	return cmd
 }
 
@@ -115,7 +119,7 @@ func runNotice(ctx context.Context, sys *system, o deficienciesOptions) error {
 	if o.format == "" {
 		o.format = noticeFormats[0]
 	}
-	switch err := knownFormat(o.format, noticeFormats...); {
+	switch err := errors.Join(knownFormat(o.format, noticeFormats...), sys.notForTerminal(o.format)); {
 	case err != nil:
 		return err
 	case o.job != "" && o.job != o.notice:
@@ -136,20 +140,11 @@ func runNotice(ctx context.Context, sys *system, o deficienciesOptions) error {
 	if err != nil {
 		return err
 	}
-	n.Templates = b.pages
-	for _, row := range n.Rows {
-		for _, p := range row.Pictures {
-			if p.Why != "" {
-				fmt.Fprintf(sys.err, "photo %q not shown: %s\n", p.Path, p.Why)
-			}
-		}
-	}
-	write := report.NoticeHTML
-	if o.format == "md" {
-		write = report.NoticeMarkdown
+	for _, lost := range n.Lost() {
+		fmt.Fprintln(sys.err, lost)
 	}
 	var page bytes.Buffer
-	if err := write(&page, n); err != nil {
+	if err := b.writeSheet(&page, n.Sheet(), o.format); err != nil {
 		return err
 	}
 	return b.printed(sys, page.Bytes())

@@ -41,6 +41,7 @@ week show their part of it; its overtime is worked out over the whole week.`,
 		RunE: func(cmd *cobra.Command, _ []string) error { return runHours(cmd.Context(), sys, o) },
 	}
 	o.addBook(cmd)
+	o.addPaper(cmd)
 	cmd.Flags().StringVar(&o.only, "job", "", "show only the job with this `NUMBER`; overtime still counts all jobs")
 	cobra.CheckErr(cmd.RegisterFlagCompletionFunc("job", completeJobs(sys, &o.bookOptions)))
 	cmd.Flags().StringVar(&o.week, "week", "", "the workweek of the day `YYYY-MM-DD`; also \"last\" for that of the last note")

@@ -16,6 +16,7 @@ import (
 	"jobday/finding"
 	"jobday/notes"
 	"jobday/report"
+	"jobday/sheet"
 )
 
 // bookOptions says which book a command works on and what of it.
@@ -23,6 +24,8 @@ type bookOptions struct {
 	book string // folder, "" for the nearest one
 	job  string // number, "" for all
 	date string // ISO 8601, "" for all
+
+	paper string // what pages and PDFs are made for, "" for the company's
 
 	offering bool // every extra gets the rows of an offer
 }
@@ -39,6 +42,14 @@ func (o *bookOptions) addJob(cmd *cobra.Command, sys *system) {
 	cobra.CheckErr(cmd.RegisterFlagCompletionFunc("job", completeJobs(sys, o)))
 }
 
+// addPaper adds --paper with completion.
+func (o *bookOptions) addPaper(cmd *cobra.Command) {
+	cmd.Flags().StringVar(&o.paper, "paper", "", "what html and pdf are printed on: one of "+strings.Join(notes.Papers[:], ", ")+
+		"; default paper: in company.yaml, or the usual one of its locale")
+	cobra.CheckErr(cmd.RegisterFlagCompletionFunc("paper",
+		cobra.FixedCompletions(notes.Papers[:], cobra.ShellCompDirectiveNoFileComp)))
+}
+
 // addDate adds --date with completion.
 func (o *bookOptions) addDate(cmd *cobra.Command, sys *system) {
 	cmd.Flags().StringVar(&o.date, "date", "", "only the day `YYYY-MM-DD`; also \"today\" and \"last\"")
@@ -53,6 +64,7 @@ type openBook struct {
 	selected []jobDays
 	found    finding.List // of reading and compiling
 	pages    *report.Templates
+	paper    sheet.Paper
 }
 
 // jobDays is one selected job with its selected days.
@@ -89,6 +101,9 @@ func (o *bookOptions) find(sys *system) (string, error) {
 // open reads and compiles the book, and selects what was asked for. A job or date that is not
 // there is wrong usage.
 func (o *bookOptions) open(ctx context.Context, sys *system) (*openBook, error) {
+	if o.paper != "" && !slices.Contains(notes.Papers[:], o.paper) {
+		return nil, usagef("there is no paper %q here; the papers are %s", o.paper, strings.Join(notes.Papers[:], ", "))
+	}
 	root, err := o.find(sys)
 	if err != nil {
 		return nil, err
@@ -106,6 +121,10 @@ func (o *bookOptions) open(ctx context.Context, sys *system) (*openBook, error) 
 	opened := &openBook{Result: res, root: root, files: b.Files}
 	if o.job != "" {
 		found = slices.DeleteFunc(found, opened.ofAnotherJob)
+	}
+	opened.paper = report.PaperOf(res.Company)
+	if o.paper != "" {
+		opened.paper = sheet.Paper(o.paper)
 	}
 	var unread finding.List
 	opened.pages, unread = report.OwnTemplates(res.Templates, res.Company)

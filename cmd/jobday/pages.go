@@ -29,6 +29,9 @@ func (b *openBook) writeSheets(w io.Writer, format string, sheets ...sheet.Sheet
 	if len(sheets) == 0 {
 		return nil
 	}
+	for i := range sheets {
+		sheets[i].Paper = b.paper
+	}
 	switch format {
 	case "html":
 		sheets[0].Pages = b.pages.Sheets()

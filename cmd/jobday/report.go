@@ -73,6 +73,7 @@ them and holds the money that depends on it.`,
 		RunE: func(cmd *cobra.Command, _ []string) error { return runReport(cmd.Context(), sys, o) },
 	}
 	o.addBook(cmd)
+	o.addPaper(cmd)
 	o.addJob(cmd, sys)
 	o.addDate(cmd, sys)
 	cmd.Flags().StringSliceVar(&o.formats, "format", nil,
@@ -174,7 +175,7 @@ func (b *openBook) inputs() []report.Input {
 	var ins []report.Input
 	for _, j := range b.selected {
 		for _, d := range j.days {
-			ins = append(ins, report.Input{Day: d, Job: j.Job, Company: b.Company, Photos: b.photosOf(j.Folder), Templates: b.pages})
+			ins = append(ins, report.Input{Day: d, Job: j.Job, Company: b.Company, Photos: b.photosOf(j.Folder), Templates: b.pages, Paper: b.paper})
 		}
 	}
 	return ins

@@ -37,6 +37,7 @@ whether they went into the job or onto the shelf.`,
 		RunE: func(cmd *cobra.Command, _ []string) error { return runRestock(cmd.Context(), sys, o) },
 	}
 	o.addBook(cmd)
+	o.addPaper(cmd)
 	o.addJob(cmd, sys)
 	cmd.Flags().StringVar(&o.since, "since", "", "the first day `YYYY-MM-DD` that counts")
 	cmd.Flags().StringVar(&o.until, "until", "", "the last day `YYYY-MM-DD` that counts: default today")
