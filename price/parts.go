@@ -117,6 +117,9 @@ func (p *parts) markUp(rules *notes.PricingRules) {
 		if rules.Name != "" {
 			step.Basis += ", by the rules " + quote(rules.Name)
 		}
+		if rules.Source != "" {
+			step.Basis += " (" + rules.Source + ")"
+		}
 		p.added = append(p.added, addition{name: m.Name, step: step, share: allocate(step.Amount, on)})
 	}
 }

@@ -86,15 +86,20 @@ func (w *writer) party(p Party, seller bool) xmlParty {
 // apart. What comes after the second line shares the third, the last there is.
 func (w *writer) address(p Party) xmlAddress {
 	a := xmlAddress{City: p.City, PostCode: p.PostCode, Region: p.Region, Country: xmlCountry{p.Country}}
-	lines := p.lines()
+	var lines []string
+	for _, l := range p.lines() {
+		if l = oneLine(l); !strings.EqualFold(l, p.City) { // it has an element of its own
+			lines = append(lines, l)
+		}
+	}
 	if len(lines) > 0 {
-		a.Street = oneLine(lines[0])
+		a.Street = lines[0]
 	}
 	if len(lines) > 1 {
-		a.Second = oneLine(lines[1])
+		a.Second = lines[1]
 	}
 	if len(lines) > 2 {
-		a.Third = &xmlAddressLine{oneLine(strings.Join(lines[2:], ", "))}
+		a.Third = &xmlAddressLine{strings.Join(lines[2:], ", ")}
 	}
 	return a
 }

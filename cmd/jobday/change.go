@@ -242,7 +242,7 @@ func runChangeOffer(ctx context.Context, sys *system, o changeOptions, ids []str
 		c, err = billing.Offer(in, billing.OfferRequest{Extras: ids, Date: date, By: o.by, Reason: o.reason, Effect: o.effect})
 		return made{record.ChangeName(c.Number), record.Change(&c)}, err
 	}
-	r := recorded{Offer: &c, Money: []moneyChange{}}
+	r := recorded{job: o.job, Offer: &c, Money: []moneyChange{}}
 	after := b
 	if o.dryRun {
 		m, err := offer(b.Find(o.job).Billing(b.Company))

@@ -87,7 +87,7 @@ func runInvoice(ctx context.Context, sys *system, o invoiceOptions) error {
 
 // bill writes an invoice or only shows it, and says what changed.
 func (o invoiceOptions) bill(ctx context.Context, sys *system, b *openBook, v *notes.Invoice, write recordWriter) error {
-	r := recorded{Invoice: v, Money: []moneyChange{}, UnbilledBefore: unbilled(b, o.job)}
+	r := recorded{job: o.job, Invoice: v, Money: []moneyChange{}, UnbilledBefore: unbilled(b, o.job)}
 	r.UnbilledNow = r.UnbilledBefore
 	after := b
 	var err error

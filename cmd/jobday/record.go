@@ -110,11 +110,12 @@ type recorded struct {
 	// Unbilled is what the job may still bill, before tax, before and now.
 	UnbilledBefore notes.Money `json:"unbilledBefore"`
 	UnbilledNow    notes.Money `json:"unbilledNow"`
+	job            string
 }
 
 // compare says what a record changed of its job's money.
 func (r *recorded) compare(before, after *openBook, job string) {
-	r.Written = true
+	r.Written, r.job = true, job
 	r.Money = changed(before, after, func(j *compile.JobResult) bool { return j.Job.Number == job }).Money
 	if r.Money == nil {
 		r.Money = []moneyChange{}
@@ -137,7 +138,16 @@ func (r *recorded) writeMoney(page *bytes.Buffer) {
 		fmt.Fprintf(page, "\nmoney of %s, before tax\n  ready that day: %s, now %s\n  held: %s, now %s\n",
 			m.Date, m.ReadyBefore, m.ReadyNow, m.HeldBefore, m.HeldNow)
 	}
-	fmt.Fprintf(page, "\njob, ready and not billed, before tax: %s, now %s\n", r.UnbilledBefore, r.UnbilledNow)
+	page.WriteString("\n" + r.unbilledWords() + "\n")
+}
+
+// unbilledWords say what the job may still bill, and what it is now where the record moved it.
+func (r *recorded) unbilledWords() string {
+	words := "job " + r.job + ", ready and not billed, before tax: " + r.UnbilledBefore.String()
+	if !r.UnbilledNow.Equal(r.UnbilledBefore) {
+		words += ", now " + r.UnbilledNow.String()
+	}
+	return finding.Printable(words)
 }
 
 // day reads a date flag: today when it is empty.
