@@ -99,3 +99,14 @@ func twoDays(t *testing.T, first, second string) []*notes.JobDay {
 	}
 	return r.Jobs[0].Days
 }
+
+// The minus of a resistance is no bullet: below nothing is a slip to report, never a figure that passes.
+func TestMinusOfAResistanceIsKept(t *testing.T) {
+	for _, line := range []string{"- -3 ohms", "- - -3 ohms", "- -3.5 ohm at the rod", "-3 ohms on the ground rod", "- ground rod: -3 ohms"} {
+		day := twoDays(t, "## Tests\n"+line+"\n", "## Done\n- swept\n")[0]
+		require.Len(t, day.Tests, 1, line)
+		assert.Equal(t, notes.Recorded, day.Tests[0].Verdict, line)
+		require.Len(t, day.Tests[0].Readings, 1, line)
+		assert.True(t, strings.HasPrefix(day.Tests[0].Readings[0].Value, "-3"), "%s: %s", line, day.Tests[0].Readings[0].Value)
+	}
+}

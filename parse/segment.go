@@ -371,7 +371,27 @@ func (c clause) bytes(text string, marks []mark) (start, end int) {
 	return marks[from].start, marks[to-1].end
 }
 
-// startsNumber reports whether the sign at i is the point of ".5".
+// startsNumber reports whether the sign at i is the point of ".5", or the minus of "-3 ohms": of a resistance
+// below nothing, which must not turn into one that passes. Before another number a dash may be a bullet.
 func startsNumber(marks []mark, i int) bool {
-	return marks[i].low == "." && i+1 < len(marks) && marks[i+1].kind == numberMark && !marks[i+1].spaced
+	if i+1 >= len(marks) || marks[i+1].kind != numberMark || marks[i+1].spaced {
+		return false
+	}
+	switch marks[i].low {
+	case ".":
+		return true
+	case "-", "–", "−":
+		for j := i + 2; j < len(marks) && j < i+5; j++ {
+			switch marks[j].low {
+			case "ohm", "ohms", "ω", "kohm", "kohms", "mohm", "mohms", "megohm", "megohms", "meg", "megs", "gohm":
+				return true
+			case ".":
+				continue
+			}
+			if marks[j].kind != numberMark {
+				return false
+			}
+		}
+	}
+	return false
 }

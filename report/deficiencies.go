@@ -160,6 +160,9 @@ func (r FaultRow) Standing() string { return faultStanding(r.DeficiencyRecord) }
 // faultStanding says how a deficiency stands, in the words of a report.
 func faultStanding(d notes.DeficiencyRecord) string {
 	s := faultWords(d.State)
+	if d.Told != "" && (d.State == notes.FaultFound || d.State == "") {
+		s = "found, nothing decided yet"
+	}
 	if d.State == notes.FaultDeclined && d.By != "" {
 		s += " by " + d.By
 	}
