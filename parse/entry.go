@@ -40,7 +40,9 @@ func (r *noteReader) interpret(it item) {
 	case isAgain(text) && n > 0 && !signsOf(r.scan.scan(text, start)).has(clockSpan|looseSpan):
 		r.again(it, in, label)
 	default:
+		r.behind = label != ""
 		r.parts(text, start, in)
+		r.behind = false
 	}
 	r.complete(it, n, label, labelAt, photos)
 }
@@ -268,6 +270,8 @@ func (r *noteReader) entry(raw string, start int, in notes.Section) {
 	said := evidenceOf(r.scan.scan(raw, start), &e.Facts)
 	v := judge(said, in)
 	switch {
+	case in == "" && r.behind && (v.kind == notes.Narrative || v.kind == notes.Material):
+		v = verdict{kind: notes.Work, score: strongScore, why: "stands behind a label", next: v.kind, lead: strongScore}
 	case in != "" || v.score >= strongScore:
 	case r.store.box != notes.NoBox && v.kind != notes.Work:
 		v = verdict{kind: notes.Work, score: strongScore, why: "stands behind a box", next: v.kind, lead: strongScore}

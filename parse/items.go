@@ -32,6 +32,7 @@ type noteReader struct {
 	wrap    paragraph
 	where   whereabouts
 	carry   labelled
+	behind  bool // the words being read stand behind the label of a booked line
 
 	// Memory used again from item to item.
 	clauseMemory, cutMemory []clause

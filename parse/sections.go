@@ -20,7 +20,7 @@ func buildSectionNames() map[string]notes.Section {
 			"stuff used|mat'l|matl|matls|mtl|mtls|from stock|off the truck|from truck|truck stock|parts list|material list",
 		notes.Extras: "requests|customer requests|extras|extra|added|change|changes|add-ons|add-on|addons|add ons|adds|not booked|change orders|" +
 			"change order|extra work|added work|additional|additional work|not on ticket|not on the ticket|co|cos|out of scope",
-		notes.Deficiencies: "deficiencies|deficiency|problems|problem|found|issues|issue|hazards|hazard|defects|defect|" +
+		notes.Deficiencies: "trouble|troubles|trouble found|deficiencies|deficiency|problems|problem|found|issues|issue|hazards|hazard|defects|defect|" +
 			"faults|problems found|issues found|found issues|found problems|things found|deficiencies found|violations|hazards found",
 		notes.Tests: "tests|test|readings|reading|testing|checks|test results|tested|meter readings|measurements|test readings|checked",
 		notes.Circuits: "circuits|circuit|panel|directory|panel directory|panel schedule|circuit directory|ckts|ckt|circuit list|" +

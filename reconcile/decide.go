@@ -48,7 +48,7 @@ func (d *day) decideOne(r *read) {
 		d.decideThings(r)
 	case e.Kind == notes.Question && e.Section != notes.Questions && r.facts.Consent.State == notes.Asked && r.query.says() && !asksUs(r.entry.Text):
 		d.decideExtra(r) // somebody asked us for work: a price is wanted, not an answer
-	case e.Kind == notes.Delivery && e.Section == notes.Done && d.sureLine(r):
+	case e.Kind == notes.Delivery && (e.Section == notes.Done || e.Section == "" && r.facts.Progress.Blocked) && d.sureLine(r):
 	case e.Kind == notes.LeftOpen:
 		d.decideLeft(r)
 	case e.Kind == notes.Narrative && e.Section == "":
@@ -462,14 +462,17 @@ func (d *day) askWhichLine(r *read) {
 	m := r.found[0]
 	line := d.in.Job.Lines[m.line]
 	message := fmt.Sprintf("may be line %s (%s), or an extra", line.Label, line.Work)
+	related := []finding.Related{{Message: "the likeliest line", Span: line.Span}}
 	if len(r.found) > 1 && r.found[1].p > rivalShown {
-		message = fmt.Sprintf("may be line %s or line %s", line.Label, d.in.Job.Lines[r.found[1].line].Label)
+		rival := d.in.Job.Lines[r.found[1].line]
+		message = fmt.Sprintf("may be line %s (%s) or line %s (%s)", line.Label, line.Work, rival.Label, rival.Work)
+		related = append(related, finding.Related{Message: "the next likely", Span: rival.Span})
 	}
 	d.add(finding.Finding{
 		Severity: finding.Warning, Rule: "entry/which-line",
 		Message: message, Hint: "start the entry with the label: " + line.Label + ": " + r.entry.Text + "; or settle it: jobday decide " + r.result.ID,
 		Span: r.entry.Span, Holds: "what this work is worth",
-		Related: []finding.Related{{Message: "the likeliest line", Span: line.Span}},
+		Related: related,
 	})
 	if lt := &d.lines[m.line]; !lt.touched {
 		lt.unclear = true
