@@ -81,16 +81,15 @@ var opensOffer = map[string]bool{"offered": true, "proposed": true, "suggested":
 // belongs reports whether a clause says more of the part before it rather than something new.
 func belongs(e evidence, v verdict, before part, j joint, in notes.Section) bool {
 	switch {
-	case e.attribute():
-		return before.kind != notes.Narrative
 	case in == notes.Time:
 		return j != semicolon && j != fullStop || !e.signs.has(named)
+	case in == "" && before.kind == notes.TimeEntry && before.signs.has(named) && e.signs.has(named) && e.signs.has(duration|clockSpan|looseSpan):
+		return false // "Ben 8 hrs; Ana 6 hrs"
+	case e.attribute():
+		return before.kind != notes.Narrative
 	case v.kind == notes.Extra && before.kind == notes.Extra && in == "" && !e.signs.has(thing|workVerb|asked):
 		return true // "I said it is not on our sheet"
 	case v.kind == before.kind:
-		if in == "" && v.kind == notes.TimeEntry && e.signs.has(named) {
-			return false // "Ana 6-2:30, no lunch; Will 8-4:30"
-		}
 		if in == notes.Done && j == fullStop && v.kind == notes.Work && (e.head || e.first.sign.has(negated) && e.words > 2) {
 			return false // "2 heads, horn. no key to the garage"
 		}

@@ -99,9 +99,9 @@ func (r *reader) wayOfSaying(i int) bool {
 // the number of a ticket between: "signed ticket 114, Odile 9:20", "ok'd - Ruth Amsel".
 func (r *reader) personBehind(h hit) (from, to int) {
 	i := h.to
-	for n := 0; n < 6 && i < len(r.toks); n++ {
+	for n := 0; n < 8 && i < len(r.toks); n++ {
 		switch low := r.low(i); {
-		case low == "," || low == "-" || low == "(" || low == "–" || low == "#" || low == "ticket" || low == "slip" || low == "on" || low == "by" && r.wayOfSaying(i+1) || r.wayOfSaying(i) || low == "my" || low == "the" || low == "tablet" || low == "paper" || r.isNumber(i):
+		case low == "," || low == "-" || low == "(" || low == "–" || low == "#" || low == "$" || low == "co" || low == "ticket" || low == "slip" || low == "on" || low == "by" && r.wayOfSaying(i+1) || r.wayOfSaying(i) || low == "my" || low == "the" || low == "tablet" || low == "paper" || r.isNumber(i):
 			i++
 			continue
 		}

@@ -15,6 +15,11 @@ func (r *reader) sayer(i int) (end int, ok bool) {
 		}
 		return end, true
 	}
+	if r.low(i) == "the" && r.isWord(i+1) && !notAPerson(r.low(i+1)) && len(r.low(i+1)) > 3 && r.endsClause(i+2) {
+		if _, known := trade.FindWord(r.low(i + 1)); !known {
+			return i + 2, true // "approved by the school"
+		}
+	}
 	if !r.isWord(i) || r.capital(i) || len(r.low(i)) < 3 || len(r.low(i)) > 14 || notAPerson(r.low(i)) {
 		return 0, false
 	}

@@ -194,7 +194,7 @@ func (r *reader) dealAround(h hit) bool {
 		return prev == "good" || prev == "fine" || prev == "ok" || prev == "okay" || prev == "cool" || prev == "happy"
 	case "at":
 		for _, k := range r.near(h.from-3, h.from) {
-			if k.to == h.from && k.sense.topic() == aboutConsent {
+			if k.to == h.from && k.sense.topic() == aboutConsent && k.sense != sayNo && k.sense != sayNoIf {
 				return false // "ok'd at 1040"
 			}
 		}
