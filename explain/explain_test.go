@@ -18,6 +18,9 @@ func TestProductShowsTheRounding(t *testing.T) {
 			Qty: notes.Int(6), Unit: "ft", Rate: notes.MustDecimal("2.176"), Amount: notes.MustMoney("13.06")},
 		"3 ea x 0.115 = 0.345, rounded half away from zero to 0.35": {
 			Qty: notes.Int(3), Unit: "ea", Rate: notes.MustDecimal("0.115"), Amount: notes.MustMoney("0.35")},
+		"5 h 20 x 40.00 = 213.33, rounded half away from zero": {
+			Qty: notes.Ratio(320, 60), Unit: "h", Rate: notes.Int(40), Amount: notes.MustMoney("213.33")},
+		"20 min x 30.00 = 10.00":              {Qty: notes.Ratio(1, 3), Unit: "h", Rate: notes.Int(30), Amount: notes.MustMoney("10.00")},
 		"1 ea x 10.00 = 10, counted as 65.00": {Qty: notes.Int(1), Unit: "ea", Rate: notes.Int(10), Amount: notes.MustMoney("65.00")},
 	}
 	for want, step := range tests {

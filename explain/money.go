@@ -180,6 +180,13 @@ func (a account) steps(steps []notes.PricingStep) Part {
 // Product writes a step's multiplication with its rounding: "0.75 h x 96.00 = 72.00", or
 // "6.5 ft x 1.33 = 8.645, rounded half away from zero to 8.65".
 func Product(s notes.PricingStep) string {
+	if m, ok := notes.Clocked(s.Qty, s.Unit); ok {
+		text := m.String() + " x " + rate(s.Rate) + " = " + s.Amount.String()
+		if !s.Rate.Mul(notes.Int(int(m))).Equal(s.Amount.Decimal().Mul(notes.Int(60))) {
+			text += ", rounded half away from zero"
+		}
+		return text
+	}
 	exact := s.Qty.Mul(s.Rate)
 	text := strings.TrimSpace(s.Qty.String()+" "+string(s.Unit)) + " x " + rate(s.Rate) + " = "
 	switch {

@@ -130,6 +130,20 @@ func TestNumbersSurviveJSON(t *testing.T) {
 	assert.True(t, out.D.Equal(in.D) && out.M.Equal(in.M))
 }
 
+func TestHoursThatAClockStatesBetter(t *testing.T) {
+	for minutes := 1; minutes < 600; minutes++ {
+		m, ok := Clocked(Ratio(minutes, 60), Hour)
+		assert.Equal(t, minutes%3 != 0, ok, minutes) // 3 min are 0.05 h
+		if ok {
+			assert.Equal(t, Minutes(minutes), m)
+		}
+	}
+	_, ok := Clocked(MustDecimal("0.3333333"), Foot)
+	assert.False(t, ok)
+	_, ok = Clocked(MustDecimal("0.123"), Hour)
+	assert.False(t, ok, "7.38 min are no time on a clock")
+}
+
 func TestRatioAndHours(t *testing.T) {
 	assert.Equal(t, "0.75", Minutes(45).Hours().String())
 	assert.Equal(t, "0.333333333333", Ratio(1, 3).String())

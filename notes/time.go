@@ -12,6 +12,16 @@ type Minutes int
 // Decimal hours of m, exact to 12 places: 45 minutes are 0.75.
 func (m Minutes) Hours() Decimal { return Ratio(int(m), 60) }
 
+// Clocked returns a quantity of hours as minutes where it is whole minutes that no short decimal
+// states, such as a third of an hour: better read as "5 h 20" than as 5.333333333333 h.
+func Clocked(qty Decimal, unit Unit) (m Minutes, ok bool) {
+	if unit != Hour || qty.Equal(qty.Round(2)) {
+		return 0, false
+	}
+	n, err := strconv.Atoi(qty.Mul(Int(60)).Round(6).String())
+	return Minutes(n), err == nil
+}
+
 // String returns hours and minutes as people write them: "45 min", "4 h", "1 h 15".
 func (m Minutes) String() string {
 	switch h, r := int(m/60), int(m%60); {

@@ -95,7 +95,7 @@ func offerItem(i notes.ChangeItem, detail notes.OfferDetail, w locale.Locale) []
 	for _, r := range i.Rows {
 		row := sheet.Cells(strconv.Itoa(r.Row), r.What, w.Money(r.Amount))
 		if detail == notes.OfferFull {
-			row = sheet.Cells(strconv.Itoa(r.Row), r.What, strings.TrimSpace(w.Number(r.Qty)+" "+string(r.Unit)), w.Rate(r.Rate), w.Money(r.Amount))
+			row = sheet.Cells(strconv.Itoa(r.Row), r.What, countOf(w, r.Qty, r.Unit), w.Rate(r.Rate), w.Money(r.Amount))
 		}
 		t.Rows = append(t.Rows, row)
 	}

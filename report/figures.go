@@ -42,6 +42,18 @@ func (f figures) quantity(q notes.Quantity) string {
 	return f.Number(q.Value) + " " + string(q.Unit)
 }
 
+// count prints a number of units, hours that are no round decimal as a clock has them: "52 ft", "5 h 20".
+func (f figures) count(qty notes.Decimal, unit notes.Unit) string {
+	return countOf(f.Locale, qty, unit)
+}
+
+func countOf(l locale.Locale, qty notes.Decimal, unit notes.Unit) string {
+	if m, ok := notes.Clocked(qty, unit); ok {
+		return m.String()
+	}
+	return strings.TrimSpace(l.Number(qty) + " " + string(unit))
+}
+
 // longDate prints a day with its weekday, or "no date" for an unknown one.
 func (f figures) longDate(d notes.Date) string {
 	if !d.Known() {

@@ -61,7 +61,7 @@ func invoiceLines(v *notes.Invoice, w locale.Locale) sheet.Block {
 		if l.Change != "" && !strings.Contains(l.What, l.Change) {
 			what = sheet.Join(", ", what, sheet.Words(l.Change))
 		}
-		qty := strings.TrimSpace(w.Number(l.Qty) + " " + string(l.Unit))
+		qty := countOf(w, l.Qty, l.Unit)
 		t.Rows = append(t.Rows, sheet.Row{Cells: []sheet.Cell{
 			{Text: sheet.Words(strconv.Itoa(l.No))}, {Text: sheet.Join("; ", what, sheet.Aside(l.Why))},
 			{Text: sheet.Words(qty)}, {Text: sheet.Words(w.Rate(l.Rate))}, {Text: sheet.Words(w.Money(l.Amount))},

@@ -139,7 +139,13 @@ func (f figures) steps(list []notes.PricingStep) []Step {
 
 // product prints one multiplication and says so when the cent was rounded.
 func (f figures) product(qty notes.Decimal, unit notes.Unit, r notes.Decimal, amount notes.Money) string {
-	left := strings.TrimSpace(f.number(qty)+" "+string(unit)) + " x " + f.rate(r)
+	left := f.count(qty, unit) + " x " + f.rate(r)
+	if m, ok := notes.Clocked(qty, unit); ok {
+		if r.Mul(notes.Int(int(m))).Equal(amount.Decimal().Mul(notes.Int(60))) {
+			return left + " = " + f.money(amount)
+		}
+		return left + " = " + f.money(amount) + ", to the cent"
+	}
 	exact := qty.Mul(r)
 	switch {
 	case exact.Equal(amount.Decimal()):
