@@ -43,11 +43,15 @@ func parseHTML(t *template.Template, set *templates.Set, names ...string) (*temp
 	return t, nil
 }
 
-// styleOf returns a style sheet of a set as a function for templates.
+// styleOf returns a style sheet of a set, behind the one all pages share, as a function for templates.
 func styleOf(set *templates.Set, name string) func() (template.CSS, error) {
 	return func() (template.CSS, error) {
+		shared, err := set.Text("base.css")
+		if err != nil {
+			return "", err
+		}
 		css, err := set.Text(name)
-		return template.CSS(css), err // our own file or the shop's, not text from a note
+		return template.CSS(shared + css), err // our own files or the shop's, not text from a note
 	}
 }
 

@@ -139,7 +139,7 @@ func TestWrittenTextIsShownAsWritten(t *testing.T) {
 // TestContrast computes the contrast of text on its ground by the formula of WCAG 2.2 ("relative
 // luminance", "contrast ratio") and holds it to success criterion 1.4.3: 4.5 to 1 for text.
 func TestContrast(t *testing.T) {
-	css, err := templates.Files.ReadFile("report.css")
+	css, err := templates.Files.ReadFile("base.css")
 	require.NoError(t, err)
 	grounds := regexp.MustCompile(`(?s):root\{[^}]*\}`).FindAllString(string(css), -1)
 	require.Len(t, grounds, 3, "light, dark and paper")
@@ -148,7 +148,7 @@ func TestContrast(t *testing.T) {
 		for _, m := range regexp.MustCompile(`--([a-z]+):(#[0-9a-f]+)`).FindAllStringSubmatch(ground, -1) {
 			colors[m[1]] = m[2]
 		}
-		for _, text := range []string{"ink", "soft", "wire", "go", "hold", "stop"} {
+		for _, text := range []string{"ink", "soft", "wire", "go", "hold", "stop", "calm"} {
 			for _, on := range []string{"paper", "wash"} {
 				got := contrast(t, colors[text], colors[on])
 				assert.GreaterOrEqual(t, got, 4.5, "scheme %d: %s on %s", i, text, on)

@@ -1,6 +1,7 @@
 package report
 
 import (
+	"html/template"
 	"path"
 	"slices"
 	"strconv"
@@ -8,6 +9,7 @@ import (
 
 	"jobday/finding"
 	"jobday/notes"
+	"jobday/sheet"
 )
 
 // View is what a template is given: the day, who and what it is about, its notes line by line,
@@ -19,6 +21,7 @@ type View struct {
 	Company *notes.Company
 	Notes   []NoteText
 
+	paper   sheet.Paper
 	photos  Pictures
 	noteAt  map[string]int  // index of a note in Notes by file name
 	entryAt map[place][]int // indexes of the day's entries by the line they stand on
@@ -47,7 +50,7 @@ func newView(in Input) (*View, error) {
 		return nil, errNoDay
 	}
 	v := &View{
-		figures: figuresOf(in.Company), Day: in.Day, Job: in.Job, Company: in.Company, photos: in.Photos,
+		figures: figuresOf(in.Company), Day: in.Day, Job: in.Job, Company: in.Company, paper: in.paper(), photos: in.Photos,
 		noteAt: map[string]int{}, entryAt: map[place][]int{},
 	}
 	if v.Job == nil {
@@ -120,8 +123,11 @@ func (v *View) Title() string {
 // Foot names the report on every printed page.
 func (v *View) Foot() string {
 	return strings.Join(filled(v.Day.Company, "job "+v.Day.Job, v.Day.Date.String(),
-		"daily report "+strconv.Itoa(v.Day.Number)), " | ")
+		"daily report "+strconv.Itoa(v.Day.Number), "office copy, shows costs"), " | ")
 }
+
+// PageSize is the name style sheets have for the paper.
+func (v *View) PageSize() template.CSS { return template.CSS(v.paper.CSS()) }
 
 // Currency is the code of all amounts, "USD".
 func (v *View) Currency() string {

@@ -65,15 +65,7 @@ type htmlPage struct {
 }
 
 // Size is the name CSS has for the paper.
-func (p htmlPage) Size() template.CSS {
-	switch p.Paper {
-	case A4:
-		return "A4"
-	case A5:
-		return "A5"
-	}
-	return "letter"
-}
+func (p htmlPage) Size() template.CSS { return template.CSS(p.Paper.CSS()) }
 
 // view is a sheet with what only its page needs.
 type view struct {

@@ -31,7 +31,7 @@ type Sheet struct {
 	Foot       []string // small print at the end, a paragraph each
 
 	Mark   Mark   // "DRAFT" or "VOID" on every page
-	Ref    string // names the sheet at the foot of each page; default company, kind, number
+	Ref    string // names the sheet at the foot of each page; default company, kind, number. The edition stands there too
 	Paper  Paper  // of PDF and of a printed page; default Letter
 	Author string // in the PDF's properties; default the company's name
 
@@ -86,6 +86,15 @@ const (
 // Papers lists the sizes.
 var Papers = [...]Paper{Letter, A4, A5}
 
+// CSS is the name of the paper in a style sheet. What is no paper is letter.
+func (p Paper) CSS() string {
+	switch p {
+	case A4, A5:
+		return strings.ToUpper(string(p))
+	}
+	return "letter"
+}
+
 // Tone is what a thing asks of the reader. It picks a colour on screen, and a hatching of its own
 // in a chart; paper is black. What a tone says is always said in words too.
 type Tone string
@@ -108,10 +117,14 @@ type Fact struct {
 
 // ref names the sheet at the foot of its pages.
 func (s *Sheet) ref() string {
-	if s.Ref != "" {
-		return s.Ref
+	ref := s.Ref
+	if ref == "" {
+		ref = join(" | ", s.Letterhead.Name, s.name())
 	}
-	return join(" | ", s.Letterhead.Name, s.name())
+	if s.Edition != "" && !strings.Contains(ref, s.Edition) {
+		ref += " | " + s.Edition
+	}
+	return ref
 }
 
 // name is what the sheet is called: "Change order CO-7".
