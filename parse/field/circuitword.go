@@ -29,6 +29,9 @@ func CircuitDetail(text string, lex *Lexicon) notes.CircuitWords {
 func (c *director) moved() bool {
 	r := c.r
 	for start := range r.toks {
+		if movingWord(r.low(start)) && c.movedThing(start) {
+			return true
+		}
 		bare := r.isNumber(start) && (start == 0 || !r.isNumber(start-1))
 		if !bare && !movingWord(r.low(start)) {
 			continue
@@ -54,6 +57,40 @@ func (c *director) moved() bool {
 		return true
 	}
 	return false
+}
+
+// movedThing reads "moved the saw from 7 to 9" at token i, with the panel before it: "LP1 moved the ...".
+func (c *director) movedThing(i int) bool {
+	r := c.r
+	from := i + 1
+	for n := 0; n < 7 && r.isWord(from) && r.low(from) != "from"; n++ {
+		from++
+	}
+	if from == i+1 || r.low(from) != "from" {
+		return false
+	}
+	was, at := c.spaceList(from + 1)
+	if len(was) == 0 || r.low(at) != "to" {
+		return false
+	}
+	is, next := c.spaceList(at + 1)
+	if len(is) == 0 || !c.endsList(next) {
+		return false
+	}
+	thing := i + 1
+	if r.low(thing) == "the" {
+		thing++
+	}
+	c.w.Was, c.w.Spaces, c.w.Instead, c.w.Serves, c.end = was, is, true, r.words(thing, from), next
+	panel, letters := 0, false
+	for panel < i && r.toks[panel].kind != symbol && (panel == 0 || r.close(panel)) {
+		letters = letters || r.toks[panel].kind == word
+		panel++
+	}
+	if letters && panel <= 3 && panel > 0 {
+		c.w.Panel = r.words(0, panel)
+	}
+	return true
 }
 
 func movingWord(low string) bool { return low == "was" || low == "moved" || low == "relocated" }
