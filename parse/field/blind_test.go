@@ -43,3 +43,16 @@ func TestOurOwnCrewAuthorizesNothing(t *testing.T) {
 		assert.Equal(t, by, Read(line, lex).Consent.By, line)
 	}
 }
+
+// TestInitialsOfTheCrew: letters name people in a text about time only, and only the crew.
+func TestInitialsOfTheCrew(t *testing.T) {
+	lex := testLexicon()
+	for line, want := range map[string]string{
+		"T 7-3:30, 30 lunch":              "Tobias 07:00-15:30 break 30",
+		"IV 7-3, TL 7-3":                  "Ines 07:00-15:00; Tobias 07:00-15:00",
+		"I and T all 6a to 2p w 30 lunch": "Ines & Tobias 06:00-14:00 break 30",
+		"A 7-3":                           "07:00-15:00",
+	} {
+		assert.Equal(t, want, showTime(ReadTime(line, lex)), line)
+	}
+}

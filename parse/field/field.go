@@ -16,10 +16,11 @@ import (
 // A Lexicon holds the names a note may use: the company's people and the note's crew.
 // The zero value knows nobody. It is read-only once made.
 type Lexicon struct {
-	names  map[string]string // lower-case first or full name to the name as the book writes it
-	Author string            // whom "I" and "me" stand for, or ""
-	Crew   []string          // whom "we", "both of us" stand for
-	Words  trade.Words       // the shop's own words for things
+	names    map[string]string // lower-case first or full name to the name as the book writes it
+	initials map[string]string // of the crew, in lower case, to the name; "" where two share them
+	Author   string            // whom "I" and "me" stand for, or ""
+	Crew     []string          // whom "we", "both of us" stand for
+	Words    trade.Words       // the shop's own words for things
 }
 
 // NewLexicon returns a lexicon that knows people by full name and, where it is unambiguous, by
@@ -32,7 +33,34 @@ func NewLexicon(people []string, author string, crew []string) *Lexicon {
 	if author != "" {
 		l.add(author)
 	}
+	for _, name := range crew {
+		l.addInitials(name)
+	}
 	return l
+}
+
+// addInitials lets one or two letters stand for a member of the crew where they are nobody else's: "K",
+// "DM". Only a text about time is read so.
+func (l *Lexicon) addInitials(name string) {
+	full := l.names[strings.ToLower(name)]
+	if full == "" || full[0] >= 0x80 {
+		return
+	}
+	if l.initials == nil {
+		l.initials = map[string]string{}
+	}
+	low := strings.ToLower(full)
+	keys := []string{low[:1]}
+	if _, last, more := strings.Cut(low, " "); more && last != "" && last[0] < 0x80 {
+		keys = append(keys, low[:1]+last[:1])
+	}
+	for _, k := range keys {
+		if other, taken := l.initials[k]; taken && other != full {
+			l.initials[k] = ""
+		} else {
+			l.initials[k] = full
+		}
+	}
 }
 
 func (l *Lexicon) add(full string) {

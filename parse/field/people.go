@@ -42,6 +42,9 @@ func (r *reader) nameAt(i int) (mention, bool) {
 			return mention{names: []string{full}, next: i + 3}, true // "T. Lund"
 		}
 	}
+	if full := r.initialsAt(i); full != "" && r.bold {
+		return mention{names: []string{full}, next: i + 1, weak: true}, true // "K 7-3:30"
+	}
 	owns := false
 	full, known := r.lex.names[low]
 	if !known && len(low) > 2 && low[len(low)-2:] == "'s" {
@@ -70,6 +73,14 @@ func (r *reader) nameAt(i int) (mention, bool) {
 	}
 	m.names, m.weak = []string{full}, alsoWord(low)
 	return m, true
+}
+
+// initialsAt returns the member of the crew whose initials stand at token i, or "".
+func (r *reader) initialsAt(i int) string {
+	if r.lex == nil || len(r.low(i)) > 2 || !r.capital(i) || !r.shouting(i) || r.low(i+1) == "." || r.close(i) {
+		return ""
+	}
+	return r.lex.initials[r.low(i)]
 }
 
 // fullNameAt looks for a name of two or three words.
@@ -342,6 +353,9 @@ func dayPart(low string) bool {
 func (r *reader) anyNameAt(i int) (names []string, next int, ok bool) {
 	if m, ok := r.mentionAt(i); ok && len(m.names) > 0 {
 		return m.names, m.next, true
+	}
+	if full := r.initialsAt(i); full != "" {
+		return []string{full}, i + 1, true
 	}
 	if !r.capital(i) || len(r.low(i)) < 2 || len(r.low(i)) > 20 || commonWord(r.low(i)) || r.tailOfSomething(i) {
 		return nil, i, false

@@ -409,7 +409,7 @@ func (r *reader) timeBeside(next int, list []timePart, i int) bool {
 // beforeTime reports whether the word at token i may stand between a person and a time.
 func (r *reader) beforeTime(i int) bool {
 	switch r.low(i) {
-	case "was", "were", "worked", "here", "there", "on", "site", "from", "did", "in", "at", "onsite":
+	case "was", "were", "worked", "here", "there", "on", "site", "from", "did", "in", "at", "onsite", "all", "both":
 		return true
 	}
 	return false
