@@ -207,7 +207,9 @@ func (r *noteReader) textLine(l line, next *line) {
 			return
 		}
 		it.label = s
-		it.start += at
+		if !tellingLabel(s, r.scan.low[it.start:it.start+at]) {
+			it.start += at
+		}
 	} else if it.box == notes.NoBox && r.where.below(text, l, next) {
 		r.last = -1
 		r.remark(l.start, l.end)

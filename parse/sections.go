@@ -139,6 +139,16 @@ func (r *noteReader) sectionLabel(start, end int) (s notes.Section, at int, ok b
 	return bareLabel(line, r.body[start:end])
 }
 
+// tellingLabel reports whether a label says more than which section its line is in, so that it stays
+// with the words: "toolbox talk: trench edges" was a talk, "weather: 41 F" is no other condition.
+func tellingLabel(s notes.Section, label string) bool {
+	if s != notes.Safety && s != notes.Conditions && s != notes.Instructions {
+		return false
+	}
+	name := plainName(label)
+	return name != string(s) && name+"s" != string(s)
+}
+
 // bareLabel reads "Hrs Ana 8-6": a name of a list section, a blank, and a figure or a capital.
 func bareLabel(line, written string) (notes.Section, int, bool) {
 	word, _, more := strings.Cut(line, " ")
