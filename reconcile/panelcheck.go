@@ -27,6 +27,12 @@ func (b *panelBook) sayOf(c *circuit, f finding.Finding) {
 	b.say(c.from, f)
 }
 
+// sayOfNeutral is sayOf for what is found of a shared neutral, which ends with the sharing.
+func (b *panelBook) sayOfNeutral(c *circuit, f finding.Finding) {
+	c.ofNeutral = append(c.ofNeutral, f.Message)
+	b.sayOf(c, f)
+}
+
 // check looks at what was entered since the last check, as the panels stand now.
 func (b *panelBook) check() {
 	for _, c := range b.touched {
@@ -40,7 +46,12 @@ func (b *panelBook) check() {
 		b.checkDescription(c)
 		b.checkNeutral(c)
 	}
-	b.touched = nil
+	for _, c := range b.again {
+		if c.in.at[c.first()] == c && c.Use == notes.SpaceInUse {
+			b.checkNeutral(c)
+		}
+	}
+	b.touched, b.again = nil, nil
 }
 
 // first is the first space of a circuit, 0 when another took all of them.
@@ -176,7 +187,7 @@ func (b *panelBook) checkHandles(c *circuit, members []*circuit) {
 		f.Message = spaces + " share a neutral, and nothing says that they switch off together" + rule
 		f.Hint = "write the breaker, like 20A 2P, or: handle tie"
 	}
-	b.sayOf(c, f)
+	b.sayOfNeutral(c, f)
 }
 
 // without returns the spaces of a list that are not in another.
@@ -209,7 +220,7 @@ func (b *panelBook) checkLegs(c *circuit, members []*circuit) {
 	if known {
 		message += ", up to " + sumWords(on, spaces, amps) + strconv.Itoa(most) + " A" + b.carries(c)
 	}
-	b.sayOf(c, finding.Finding{
+	b.sayOfNeutral(c, finding.Finding{
 		Severity: finding.Warning, Rule: "panel/one-leg", Span: c.from.Row,
 		Message: message + " (NEC Article 100, multiwire branch circuit, from memory; legs by space number: common practice, no source)",
 		Hint:    "measure between the two hots: near 0 V shows one leg; then move one to the next row",

@@ -15,6 +15,7 @@ type panelBook struct {
 	list    []*panel // those the book lays out, in the order written, then those only notes name
 	laidOut int
 	touched []*circuit // entered since the last check
+	again   []*circuit // whose neutral is to be looked at again, because a partner moved
 	found   []panelFinding
 	raised  map[string]bool // what was said of a group of circuits, so that it is said once a day
 }
@@ -37,6 +38,8 @@ type circuit struct {
 	amps   int // 0 when nobody said
 	shared bool
 	from   origin
+
+	ofNeutral []string // those of Findings that are about the neutral it shares
 }
 
 // origin is where words about a circuit stand.
@@ -274,6 +277,12 @@ func (p *panel) share(spaces []int) {
 
 // part takes a space out of the neutral it shared.
 func (p *panel) part(space int) {
+	for _, s := range p.neutralOf(space) {
+		if c := p.at[s]; c != nil { // what was found of a neutral that is no longer shared stands no more
+			c.Findings = slices.DeleteFunc(c.Findings, func(f string) bool { return slices.Contains(c.ofNeutral, f) })
+			c.ofNeutral = nil
+		}
+	}
 	for i, group := range p.neutrals {
 		p.neutrals[i] = slices.DeleteFunc(group, func(s int) bool { return s == space })
 	}

@@ -127,6 +127,12 @@ var panelCases = []panelCase{
 		stands: "1 sign, 20A 1P =2; 2 lights north, 20A 1P =1", finds: "panel/one-leg: spaces 1 and 2 stand on one leg and share a neutral, which then carries the sum, up to 20 + 20 = 40 A",
 	},
 	{
+		name: "one of two on a leg moves to the other", layout: "12 1 75",
+		days:   []string{"1: sign, 20A 1P, 12 AWG, shares a neutral with 5, tied | 5: lights north, 15A 1P, 12 AWG", "moved the lights north from 5 to 3"},
+		stands: "1 sign, 20A 1P, 12 AWG =3; 3 lights north, 15A 1P, 12 AWG =1",
+		finds:  "panel/one-leg: spaces 1 and 5 stand on one leg, A, and share a neutral, which then carries the sum, up to 20 + 15 = 35 A",
+	},
+	{
 		name: "a neutral shared with a space nobody described", layout: "12 1 75", days: []string{"1: sign, 20A 1P, shares a neutral with 3"},
 		stands: "1 sign, 20A 1P =3", finds: "panel/handles-unsaid: space 1 shares a neutral with 3, and nothing says what is there",
 	},

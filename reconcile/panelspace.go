@@ -20,7 +20,16 @@ func (b *panelBook) enter(p *panel, w notes.CircuitWords, o origin) {
 	}
 	use, serves := trade.UseOf(w.Serves)
 	breaker, _ := trade.ReadBreaker(w.Breaker)
+	partners := p.partners(w.Was)
 	old := b.vacate(p, w.Was)
+	if len(partners) > 0 { // what moves keeps its neutral, and the legs are looked at anew
+		p.share(append(slices.Clone(spaces), partners...))
+		for _, s := range partners {
+			if c := p.at[s]; c != nil {
+				b.again = append(b.again, c)
+			}
+		}
+	}
 	if w.Shared {
 		p.share(append(slices.Clone(spaces), w.With...))
 	}
@@ -85,6 +94,19 @@ func andList(spaces []int) string {
 		return strings.Join(words[:n-1], ", ") + " and " + words[n-1]
 	}
 	return strings.Join(words, "")
+}
+
+// partners returns the spaces that share a neutral with one of those given, without those.
+func (p *panel) partners(spaces []int) []int {
+	var out []int
+	for _, s := range spaces {
+		for _, o := range p.neutralOf(s) {
+			if !slices.Contains(spaces, o) && !slices.Contains(out, o) {
+				out = append(out, o)
+			}
+		}
+	}
+	return out
 }
 
 // vacate takes out what stood in spaces a circuit has left, and returns the first of it.
