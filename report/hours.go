@@ -15,17 +15,18 @@ import (
 )
 
 // HoursText writes the time sheet for a terminal: each week's people and jobs by day, then the
-// labor of every line against its booked hours.
-func HoursText(w io.Writer, t *hours.TimeSheet) error {
+// labor of every line against its booked hours. The company, whose readers' figures it has, may be nil.
+func HoursText(w io.Writer, t *hours.TimeSheet, c *notes.Company) error {
+	f := figuresOf(c)
 	s := summary{width: hoursWidth}
 	fmt.Fprintf(&s.out, "%s\n", shown(t.Company+": hours of "+period(t.Since, t.Until)))
 	if len(t.Weeks) == 0 {
 		s.out.WriteString("\nNo hours are written in these days.\n")
 	}
 	for _, week := range t.Weeks {
-		fmt.Fprintf(&s.out, "\n%s\n", weekName(week))
+		fmt.Fprintf(&s.out, "\n%s\n", weekName(period(week.Starts, week.Ends), week.Cut))
 		g := grid{right: []int{1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13}}
-		for _, r := range dropEmpty(weekRows(week, t.Currency), 9, 10) {
+		for _, r := range dropEmpty(f.weekRows(week, t.Currency), 9, 10) {
 			g.add(r.cells...)
 		}
 		g.write(&s)
@@ -35,7 +36,7 @@ func HoursText(w io.Writer, t *hours.TimeSheet) error {
 		g := grid{grow: 2, right: []int{3, 4, 5, 6, 7}}
 		g.add(lineHead(t.Currency)...)
 		for _, l := range t.Lines {
-			g.add(lineCells(l)...)
+			g.add(f.lineCells(l)...)
 		}
 		g.write(&s)
 	}
@@ -61,12 +62,20 @@ func period(since, until notes.Date) string {
 	return since.String() + " to " + until.String()
 }
 
-func weekName(w hours.Week) string {
-	name := "Week " + w.Starts.String() + " to " + w.Ends.String()
-	if w.Cut {
+func weekName(days string, cut bool) string {
+	name := "Week " + days
+	if cut {
 		name += ", in part; overtime is that of the whole week"
 	}
 	return name
+}
+
+// dates are two days and all between: "March 9, 2026 to March 15, 2026".
+func (f figures) dates(since, until notes.Date) string {
+	if since == until {
+		return f.Date(since)
+	}
+	return f.Date(since) + " to " + f.Date(until)
 }
 
 // weekRow is a row of a week's table: its head, a person's job, or the sum of a person or of all.
@@ -85,7 +94,7 @@ func weekHead(w hours.Week, currency string) []string {
 	return append(head, "clock", "travel", "rounded", "regular", "overtime", "cost "+currency)
 }
 
-func weekRows(w hours.Week, currency string) []weekRow {
+func (f figures) weekRows(w hours.Week, currency string) []weekRow {
 	rows := []weekRow{{cells: weekHead(w, currency)}}
 	var all hours.Hours
 	var days [7]notes.Minutes
@@ -101,16 +110,16 @@ func weekRows(w hours.Week, currency string) []weekRow {
 				days[i] += m
 			}
 		}
-		rows = append(rows, weekRow{cells: hoursCells(name, own, p.Total), sum: true})
+		rows = append(rows, weekRow{cells: f.hoursCells(name, own, p.Total), sum: true})
 		for _, j := range p.Jobs {
-			rows = append(rows, weekRow{cells: hoursCells("  "+strings.Join(filled(j.Job, j.Title), " "), j.ByDay, j.Total)})
+			rows = append(rows, weekRow{cells: f.hoursCells("  "+strings.Join(filled(j.Job, j.Title), " "), j.ByDay, j.Total)})
 		}
 		all = all.Add(p.Total)
 	}
-	return append(rows, weekRow{cells: hoursCells("all", days, all), sum: true})
+	return append(rows, weekRow{cells: f.hoursCells("all", days, all), sum: true})
 }
 
-func hoursCells(name string, days [7]notes.Minutes, h hours.Hours) []string {
+func (f figures) hoursCells(name string, days [7]notes.Minutes, h hours.Hours) []string {
 	cells := []string{name}
 	for _, m := range days {
 		cells = append(cells, hourMinute(m))
@@ -120,17 +129,17 @@ func hoursCells(name string, days [7]notes.Minutes, h hours.Hours) []string {
 		rounded = signed(h.Rounding)
 	}
 	return append(cells, hourMinute(h.Clock), hourMinute(h.Travel), rounded, hourMinute(h.Regular), hourMinute(h.Overtime),
-		costWords(h.Cost, h.Costless, h.Costless < h.Regular+h.Overtime))
+		f.costWords(h.Cost, h.Costless, h.Costless < h.Regular+h.Overtime))
 }
 
 // costWords is a cost, with a mark where some of the time has none; never a bare 0.00 for time that
 // nobody put a cost on.
-func costWords(cost notes.Money, costless notes.Minutes, some bool) string {
+func (f figures) costWords(cost notes.Money, costless notes.Minutes, some bool) string {
 	switch {
 	case costless == 0:
-		return usual.money(cost)
+		return f.money(cost)
 	case some:
-		return usual.money(cost) + " *"
+		return f.money(cost) + " *"
 	}
 	return "no cost *"
 }
@@ -157,7 +166,7 @@ func lineHead(currency string) []string {
 	return []string{"job", "line", "work", "booked", "these days", "to date", "over booked", "cost to date " + currency}
 }
 
-func lineCells(l hours.Line) []string {
+func (f figures) lineCells(l hours.Line) []string {
 	over := ""
 	if m, booked := l.Over(); booked {
 		over = signed(m)
@@ -167,7 +176,7 @@ func lineCells(l hours.Line) []string {
 	}
 	cost := ""
 	if l.ToDate > 0 {
-		cost = costWords(l.CostToDate, l.CostlessToDate, l.CostlessToDate < l.ToDate)
+		cost = f.costWords(l.CostToDate, l.CostlessToDate, l.CostlessToDate < l.ToDate)
 	}
 	return []string{
 		l.Job, l.Ref, l.Work, hourMinute(l.Booked), hourMinute(l.Here), hourMinute(l.ToDate), over, cost,

@@ -9,8 +9,9 @@ import (
 	"jobday/restock"
 )
 
-// RestockText writes the list for a terminal.
-func RestockText(w io.Writer, l *restock.List) error {
+// RestockText writes the list for a terminal. The company, whose readers' figures it has, may be nil.
+func RestockText(w io.Writer, l *restock.List, c *notes.Company) error {
+	f := figuresOf(c)
 	s := summary{width: 100}
 	s.out.WriteString(shown(restockTitle(l)) + "\n")
 	if len(l.Rows) > 0 {
@@ -18,12 +19,12 @@ func RestockText(w io.Writer, l *restock.List) error {
 		s.out.WriteString("\n")
 		g.add(restockHead(l.Currency)...)
 		for _, r := range l.Rows {
-			g.add(restockCells(r)...)
+			g.add(f.restockCells(r)...)
 		}
 		g.write(&s)
-		s.out.WriteString("\n  " + restockSum(l) + "\n")
+		s.out.WriteString("\n  " + f.restockSum(l) + "\n")
 	}
-	for _, part := range restockParts(l) {
+	for _, part := range f.restockParts(l) {
 		s.out.WriteString("\n" + part.title + "\n")
 		for _, line := range part.lines {
 			for i, text := range wrap(shown(line), s.width-4) {
@@ -47,22 +48,22 @@ func restockHead(currency string) []string {
 	return []string{"code", "item", "used", "buy", "in packages", "cost " + currency, "jobs"}
 }
 
-func restockCells(r restock.Row) []string {
+func (f figures) restockCells(r restock.Row) []string {
 	packs, cost := "", "no cost"
 	if r.Pack.Sign() > 0 {
-		packs = usual.number(r.Packs) + " of " + usual.number(r.Pack) + " " + string(r.Unit)
+		packs = f.number(r.Packs) + " of " + f.number(r.Pack) + " " + string(r.Unit)
 	}
 	if r.Cost != nil {
-		cost = usual.money(*r.Cost)
+		cost = f.money(*r.Cost)
 	}
 	return []string{
-		r.Code, r.Item, usual.quantity(notes.Quantity{Value: r.Used, Unit: r.Unit}),
-		usual.quantity(notes.Quantity{Value: r.Buy, Unit: r.Unit}), packs, cost, strings.Join(r.Jobs, ", "),
+		r.Code, r.Item, f.quantity(notes.Quantity{Value: r.Used, Unit: r.Unit}),
+		f.quantity(notes.Quantity{Value: r.Buy, Unit: r.Unit}), packs, cost, strings.Join(r.Jobs, ", "),
 	}
 }
 
-func restockSum(l *restock.List) string {
-	sum := "Cost of what is listed: " + usual.money(l.Cost.Amount) + " " + l.Currency
+func (f figures) restockSum(l *restock.List) string {
+	sum := "Cost of what is listed: " + f.money(l.Cost.Amount) + " " + l.Currency
 	if n := l.Cost.Costless; n > 0 {
 		sum += ", without " + plural(n, "row") + " whose cost the price list does not give"
 	}
@@ -70,7 +71,7 @@ func restockSum(l *restock.List) string {
 }
 
 // restockParts is what the rows do not hold.
-func restockParts(l *restock.List) []remarks {
+func (f figures) restockParts(l *restock.List) []remarks {
 	var out []remarks
 	add := func(title string, lines []string) {
 		if len(lines) > 0 {
@@ -79,7 +80,7 @@ func restockParts(l *restock.List) []remarks {
 	}
 	var unnamed, unclear, came []string
 	for _, u := range l.Unnamed {
-		unnamed = append(unnamed, fmt.Sprintf("%s (%s): %s; job %s, %s: %s", shownQty(u.Use), u.Why, u.Text, u.Job, u.Date, Where([]notes.Source{u.Source})))
+		unnamed = append(unnamed, fmt.Sprintf("%s (%s): %s; job %s, %s: %s", f.shownQty(u.Use), u.Why, u.Text, u.Job, u.Date, Where([]notes.Source{u.Source})))
 	}
 	for _, u := range l.Unclear {
 		unclear = append(unclear, fmt.Sprintf("%s (%s); job %s, %s: %s", u.Text, u.Why, u.Job, u.Date, Where([]notes.Source{u.Source})))
@@ -94,11 +95,11 @@ func restockParts(l *restock.List) []remarks {
 }
 
 // shownQty is what was used as far as it could be read.
-func shownQty(u restock.Use) string {
+func (f figures) shownQty(u restock.Use) string {
 	if !u.Qty.Written() {
 		return u.Item
 	}
-	return strings.TrimSpace(usual.quantity(u.Qty) + " " + u.Item)
+	return strings.TrimSpace(f.quantity(u.Qty) + " " + u.Item)
 }
 
 // restockHeader is the first record of RestockCSV.

@@ -24,7 +24,7 @@ type ReviewInput struct {
 func Review(in ReviewInput) sheet.Sheet {
 	v := &reviewView{figures: figuresOf(in.Company), ReviewInput: in, unit: "USD", at: map[string]int{}}
 	s := sheet.Sheet{
-		Kind: "Review", Title: "Work beyond scope, " + v.span(in.Since, in.Until), Edition: "internal, shows amounts",
+		Kind: "Review", Title: "Work beyond scope", Edition: "internal, shows amounts",
 		Date: in.Until, Letterhead: sheet.Letters(in.Company), Foot: []string{trade.CodePointer()},
 	}
 	if in.Company != nil {

@@ -80,7 +80,7 @@ func runHours(ctx context.Context, sys *system, o hoursOptions) error {
 	case "json":
 		err = report.HoursJSON(&page, made)
 	case "text":
-		err = report.HoursText(&page, made)
+		err = report.HoursText(&page, made, b.Company)
 	default:
 		err = b.writeSheet(&page, report.HoursSheet(made, b.Company), o.format)
 	}

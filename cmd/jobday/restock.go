@@ -72,7 +72,7 @@ func runRestock(ctx context.Context, sys *system, o restockOptions) error {
 	case "json":
 		err = report.RestockJSON(&page, made)
 	case "text":
-		err = report.RestockText(&page, made)
+		err = report.RestockText(&page, made, b.Company)
 	default:
 		err = b.writeSheet(&page, report.RestockSheet(made, b.Company), o.format)
 	}
