@@ -109,12 +109,14 @@ func (f *fillReader) volume() (what string, have notes.Decimal, ok bool) {
 		}
 	}
 	text := strings.NewReplacer("4x4x", "4 square x", " x ", "x", "\"", "", " in.", "").Replace(f.text)
-	if strings.Contains(text, "square x") {
-		text = strings.Replace(text, "4 square x", "4x", 1) + " square"
+	for _, square := range []string{"square x", "squarex", "sq x", "sqx"} {
+		if strings.Contains(text, "4 "+square) {
+			text = strings.Replace(text, "4 "+square, "4x", 1) + " square"
+		}
 	}
 	found := 0
 	for _, shape := range boxShapes {
-		if _, said := containsAny(text, shape.words); !said && shape.words != nil {
+		if !containsAny(text, shape.words) && shape.words != nil {
 			continue
 		}
 		for _, face := range shape.sizes {
@@ -150,13 +152,23 @@ func hasSize(text, size string) bool {
 	}
 }
 
-func containsAny(text string, words []string) (string, bool) {
+// containsAny reports whether a word that begins with one of words stands in text: "octagon" does for "oct", and
+// "grounds" does not for "round".
+func containsAny(text string, words []string) bool {
 	for _, w := range words {
-		if strings.Contains(text, w) {
-			return w, true
+		for from := 0; ; {
+			at := strings.Index(text[from:], w)
+			if at < 0 {
+				break
+			}
+			at += from
+			if at == 0 || !isLetter(text[at-1]) {
+				return true
+			}
+			from = at + 1
 		}
 	}
-	return "", false
+	return false
 }
 
 // counted returns how many of a thing a text counts: "2 devices"; 1 for a thing without a number.

@@ -40,6 +40,8 @@ func TestFindFill(t *testing.T) {
 		{"18 cu in box, three 14/2, clamps, a device", true, "6 x 2 (14 AWG of 3 cables) + 2 x 2 (two for each device) + 1 x 2 (clamps) + 1 x 2 (3 grounds) = 20.00 in3"},
 		{"20 cubic inch box: three 14/2 with clamps, 1 device", false, "= 20.00 in3"},
 		{"4x1-1/2 square, two 14/2 and one 12/2, clamps, 1 receptacle", true, "= 21.50 in3"},
+		{"4x2-1/8 square, 6 #12, 1 device, clamps, 4 grounds", false, "+ 1 x 2.25 (4 grounds) = 22.50 in3; a 4 square x 2-1/8 box has 30.3 in3"},
+		{"4 square x 2-1/8 deep, 6 #12, 1 device", false, "= 18.00 in3; a 4 square x 2-1/8 box has 30.3 in3"},
 		{"3x2x3-1/2 device box: 4 #12, 6 grounds, 1 switch", false, "1.5 x 2.25 (6 grounds) = 16.88 in3"},
 	} {
 		f, ok := FindFill(c.text, "2020")
