@@ -3,6 +3,7 @@ package billing
 import (
 	"jobday/notes"
 	"jobday/price"
+	"jobday/record"
 )
 
 // Agreements returns what holds for each offered extra, by its id as the notes have it now. The days
@@ -58,10 +59,15 @@ func agreement(c *notes.ChangeOrder, item notes.ChangeItem, authorized map[int]n
 }
 
 // authorizedRows returns how much of each row of a change order is authorized. An answer that names
-// an amount and no rows is divided over the rows that are still open, in proportion and exactly.
+// an amount and no rows is divided over the rows that are still open, in proportion and exactly; a
+// withdrawal takes back all before it.
 func authorizedRows(c *notes.ChangeOrder) map[int]notes.Money {
 	done := map[int]notes.Money{}
 	for _, said := range c.Answers {
+		if said.Kind == notes.AnswerWithdrawn {
+			clear(done)
+			continue
+		}
 		var rows []int
 		var open []notes.Money
 		for _, i := range c.Items {
@@ -92,11 +98,7 @@ func contains(rows []int, row int) bool {
 
 // Authorized returns how much of a change order is authorized so far.
 func Authorized(c *notes.ChangeOrder) notes.Money {
-	var sum notes.Money
-	for _, a := range c.Answers {
-		sum = sum.Add(a.Amount)
-	}
-	return sum
+	return record.Authorized(c)
 }
 
 // Mark puts on the extras of a job's days what its records say of them: billed, once an invoice that

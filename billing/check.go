@@ -70,7 +70,7 @@ func (in *Input) checkItem(found *finding.List, c *notes.ChangeOrder, item notes
 		found.Add(finding.Finding{
 			Severity: finding.Warning, Rule: "change/amount-moved", Span: item.Span,
 			Message: c.Number + " agrees on " + item.Amount.String() + " for " + quote(item.Work) + "; the notes now make it " + e.Figured.String(),
-			Hint:    "the amount agreed stands; write work that came later as an extra of its own",
+			Hint:    "the amount agreed stands; write work that came later as an extra of its own, or agree anew: decline or withdraw " + c.Number + ", then offer it again",
 			Related: in.related("the notes as they are now", e.From),
 		})
 	}

@@ -132,7 +132,7 @@ func (l *life) answer() {
 	}
 	c := rapid.SampledFrom(l.last.Records.Changes).Draw(l.t, "change")
 	r := billing.AnswerRequest{Number: c.Number, Who: "Ruth Amsel", How: "signed", At: l.now, By: "Hanna"}
-	r.Kind = rapid.SampledFrom([]notes.AnswerKind{notes.AnswerAuthorized, notes.AnswerAuthorized, notes.AnswerDeclined}).Draw(l.t, "kind")
+	r.Kind = rapid.SampledFrom([]notes.AnswerKind{notes.AnswerAuthorized, notes.AnswerAuthorized, notes.AnswerDeclined, notes.AnswerWithdrawn}).Draw(l.t, "kind")
 	switch rapid.IntRange(0, 2).Draw(l.t, "part") {
 	case 1:
 		r.Rows = []int{rapid.IntRange(1, 3).Draw(l.t, "row")}
@@ -146,6 +146,9 @@ func (l *life) answer() {
 	}
 	l.files[record.AnswerName(a.Number, a.Answer)] = record.Answer(&a)
 	l.write()
+	if r.Kind == notes.AnswerWithdrawn {
+		require.True(l.t, billing.Authorized(l.last.Records.Change(c.Number)).IsZero(), "nothing is authorized after a withdrawal")
+	}
 	open := c.Subtotal.Sub(billing.Authorized(l.last.Records.Change(c.Number)))
 	require.True(l.t, open.IsZero() || open.Sign() == c.Subtotal.Sign(), "no more is authorized than was offered")
 }

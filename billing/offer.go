@@ -103,7 +103,8 @@ func (in *Input) offerable(id string) (*notes.ExtraWork, error) {
 	}
 	switch {
 	case open:
-		return nil, fmt.Errorf("%s is offered already, as %s", quote(e.ID), e.Number)
+		return nil, fmt.Errorf("%s is offered already, as %s; to offer it at another price, first write down that %s does not stand any more: jobday change decline %s, or withdraw where it is authorized",
+			quote(e.ID), e.Number, e.Number, e.Number)
 	case e.State == notes.ExtraBilled || in.isBilled(e.ID):
 		return nil, fmt.Errorf("%s is billed already", quote(e.ID))
 	case e.State == notes.ExtraNoCharge:
@@ -155,8 +156,9 @@ type AnswerRequest struct {
 }
 
 // Answer makes the record of the customer's word on a change order. Without rows and amount all that
-// is still open is authorized. What is authorized can be added to and never taken back: work that is
-// taken out later is a credit of its own.
+// is still open is authorized. What is authorized can be added to, and taken back as a whole as long
+// as nothing of it is billed: what was billed is taken back with its invoice, and work that is taken
+// out later is a credit of its own.
 func Answer(in Input, r AnswerRequest) (notes.ChangeAnswer, error) {
 	c := in.Records.Change(r.Number)
 	if err := in.whole(); err != nil {
@@ -174,8 +176,12 @@ func Answer(in Input, r AnswerRequest) (notes.ChangeAnswer, error) {
 	if r.At.Compare(c.Offered) < 0 {
 		return a, fmt.Errorf("%s was offered on %s and cannot be answered on %s", c.Number, c.Offered, r.At)
 	}
+	if r.Kind == notes.AnswerWithdrawn {
+		a.Amount = before.Neg()
+		return a, in.withdrawable(c, before)
+	}
 	if len(c.Answers) > 0 && open.IsZero() && !before.IsZero() {
-		return a, fmt.Errorf("%s is authorized in full already", c.Number)
+		return a, fmt.Errorf("%s is authorized in full already; if the customer took that back, write it down with: jobday change withdraw %s", c.Number, c.Number)
 	}
 	if r.Kind == notes.AnswerDeclined {
 		return a, nil
@@ -202,4 +208,24 @@ func Answer(in Input, r AnswerRequest) (notes.ChangeAnswer, error) {
 		a.Amount = open
 	}
 	return a, nil
+}
+
+// withdrawable refuses to take back what nobody authorized and what stands on an invoice.
+func (in *Input) withdrawable(c *notes.ChangeOrder, authorized notes.Money) error {
+	if authorized.IsZero() {
+		return fmt.Errorf("nothing of %s is authorized, so nothing can be taken back", c.Number)
+	}
+	var billed notes.Money
+	number := ""
+	for _, v := range in.Records.Invoices {
+		for _, l := range v.Lines {
+			if l.Change == c.Number {
+				billed, number = billed.Add(l.Amount), v.Number
+			}
+		}
+	}
+	if !billed.IsZero() {
+		return fmt.Errorf("%s of %s is billed, last with %s: take the invoice back first with: jobday invoice void %s", billed, c.Number, number, number)
+	}
+	return nil
 }

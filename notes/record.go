@@ -93,11 +93,13 @@ type AnswerKind string
 const (
 	AnswerAuthorized AnswerKind = "authorized"
 	AnswerDeclined   AnswerKind = "declined"
+	AnswerWithdrawn  AnswerKind = "withdrawn" // takes back all that was authorized before it
 )
 
 // ChangeAnswer is the customer's word on a change order, a record of its own: the offer stays as it
 // was signed or refused. Amount is what was authorized, all of it when Rows is empty and it equals
-// the subtotal; of a refusal it is 0.00.
+// the subtotal; of a refusal it is 0.00, of a withdrawal what was authorized before it, turned to the
+// opposite sign.
 type ChangeAnswer struct {
 	Number   string        `json:"number"` // of the change order
 	Answer   int           `json:"answer"` // from 1, for each change order

@@ -89,6 +89,9 @@ func (b *bill) placeAgreed(e *notes.ExtraWork, a *Agreement, m *extraMoney) {
 	n := notes.MoneyNote{What: e.Work, Amount: e.Amount, From: e.From, Ref: e.ID}
 	if e.State == notes.ExtraDeclined {
 		n.Why = a.Number + " was declined" + byText(e.Authorization)
+		if a.Answer == notes.AnswerWithdrawn {
+			n.Why = "the yes to " + a.Number + " was taken back" + byText(e.Authorization)
+		}
 		if e.Outcome == notes.ExtraDone {
 			n.Why += ", and done all the same"
 			b.tellDeclined(e)

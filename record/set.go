@@ -126,8 +126,8 @@ func (c *collector) change(f *finding.File) {
 func (c *collector) answer(f *finding.File) {
 	x := notes.ChangeAnswer{File: f}
 	r := read(f, answerForm(&x))
-	if r.whole && x.Kind != notes.AnswerAuthorized && x.Kind != notes.AnswerDeclined {
-		r.wrong("record/value", r.keys["kind"], quote(string(x.Kind))+" is no answer", "write authorized or declined")
+	if r.whole && x.Kind != notes.AnswerAuthorized && x.Kind != notes.AnswerDeclined && x.Kind != notes.AnswerWithdrawn {
+		r.wrong("record/value", r.keys["kind"], quote(string(x.Kind))+" is no answer", "write authorized, declined or withdrawn")
 	}
 	if c.keep(r, AnswerName(x.Number, x.Answer)) {
 		c.answers = append(c.answers, x)
@@ -159,6 +159,8 @@ func (c *collector) join() {
 			message = "the rows authorized make " + RowsAmount(x, a.Rows).String() + ", but the amount is written as " + a.Amount.String()
 		case a.Kind == notes.AnswerDeclined && !a.Amount.IsZero():
 			message = "declined, and yet " + a.Amount.String() + " is written as authorized"
+		case a.Kind == notes.AnswerWithdrawn && !Authorized(x).Add(a.Amount).IsZero():
+			message = "withdrawn are " + a.Amount.Neg().String() + ", but " + Authorized(x).String() + " were authorized"
 		}
 		if message != "" {
 			c.found.Add(finding.Finding{
@@ -170,6 +172,15 @@ func (c *collector) join() {
 		}
 		x.Answers = append(x.Answers, a)
 	}
+}
+
+// Authorized returns how much of a change order is authorized by its answers so far.
+func Authorized(c *notes.ChangeOrder) notes.Money {
+	var sum notes.Money
+	for _, a := range c.Answers {
+		sum = sum.Add(a.Amount)
+	}
+	return sum
 }
 
 // RowsAmount adds up some rows of a change order.

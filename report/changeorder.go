@@ -132,6 +132,8 @@ func offerAnswer(c *notes.ChangeOrder, company *notes.Company) []sheet.Block {
 		switch {
 		case a.Kind == notes.AnswerDeclined:
 			answer.Options[2].Chosen = true
+		case a.Kind == notes.AnswerWithdrawn: // all before it is taken back
+			answer.Options[0].Chosen, answer.Options[1].Chosen = false, false
 		case a.Amount.Equal(c.Subtotal):
 			answer.Options[0].Chosen = true
 		default:

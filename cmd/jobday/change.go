@@ -33,7 +33,7 @@ Authorized and done, it may be billed: jobday invoice JOB.`,
 		Args: knownCommand,
 		RunE: func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
 	}
-	cmd.AddCommand(newChangeList(sys), newChangeOffer(sys), newChangeShow(sys), newChangeAuthorize(sys), newChangeDecline(sys))
+	cmd.AddCommand(newChangeList(sys), newChangeOffer(sys), newChangeShow(sys), newChangeAuthorize(sys), newChangeDecline(sys), newChangeWithdraw(sys))
 	return cmd
 }
 

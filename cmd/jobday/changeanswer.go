@@ -62,6 +62,25 @@ reports it as done all the same, jobday check says so.`,
 	return cmd
 }
 
+func newChangeWithdraw(sys *system) *cobra.Command {
+	var o answerOptions
+	cmd := &cobra.Command{
+		Use:   "withdraw NUMBER",
+		Short: "Write down that the customer took a yes back, or that it was written by mistake",
+		Long: `Writes who took the word back, how and when, as a record beside the offer and the answers, which
+stay as they are. Nothing of the change order is authorized then, and it may be answered or offered
+again, at another price too. What is billed cannot be withdrawn: void its invoice first.`,
+		Example:           `  jobday change withdraw co-1 --job 2431 --who "Ruth Amsel" --how phone --by Hanna`,
+		Args:              oneArgument("the number of a change order, such as: jobday change withdraw co-1 --who NAME --how phone --by NAME"),
+		ValidArgsFunction: completeChangeOrders(sys, &o.bookOptions),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			return runAnswer(cmd.Context(), sys, o, billing.AnswerRequest{Number: args[0], Kind: notes.AnswerWithdrawn})
+		},
+	}
+	o.addAnswer(cmd, sys)
+	return cmd
+}
+
 func (o *answerOptions) addAnswer(cmd *cobra.Command, sys *system) {
 	o.addBook(cmd)
 	o.addJob(cmd, sys)
@@ -117,7 +136,7 @@ func runAnswer(ctx context.Context, sys *system, o answerOptions, r billing.Answ
 		err = writeIndented(&page, said)
 	} else {
 		fmt.Fprintf(&page, "%s: %s by %s, %s, %s\n", a.Number, a.Kind, finding.Printable(a.Who), finding.Printable(a.How), a.At)
-		if a.Kind == notes.AnswerAuthorized {
+		if a.Kind != notes.AnswerDeclined {
 			fmt.Fprintf(&page, "  %s before tax\n", a.Amount)
 		}
 		writeWhere(&page, &said)
