@@ -25,6 +25,7 @@ const (
 type faultWords struct {
 	telling []string
 	core    []string
+	every   []string // see everyWord
 }
 
 func (d *day) faultWordsOf(text, core string) faultWords {
@@ -246,13 +247,9 @@ func (d *day) onlyFaultAt(r *read) *openFault {
 		if veto, _ := r.query.contradicts(&indexedLine{query: f.query}); veto != "" {
 			continue
 		}
-		words := f.words.telling
-		for _, w := range strings.Fields(f.record.Text) { // "disconnect cover" is one word of the catalogue, and names a disconnect
-			words = append(words[:len(words):len(words)], d.in.Kinds.Telling(w)...)
-		}
 		n := 0
 		for _, w := range later.telling {
-			if slices.Contains(words, w) {
+			if slices.Contains(d.everyWord(f), w) {
 				n++
 			}
 		}
@@ -265,6 +262,18 @@ func (d *day) onlyFaultAt(r *read) *openFault {
 		only = f
 	}
 	return only
+}
+
+// everyWord returns the telling words of a deficiency, taken together and each by itself: "disconnect cover" is
+// one word of the catalogue, and names a disconnect too. They are found once.
+func (d *day) everyWord(f *openFault) []string {
+	if f.words.every == nil {
+		f.words.every = append(f.words.every, f.words.telling...)
+		for _, w := range strings.Fields(f.record.Text) {
+			f.words.every = append(f.words.every, d.in.Kinds.Telling(w)...)
+		}
+	}
+	return f.words.every
 }
 
 // announced returns the kind of fault a text names, also where it says that it is no more.
