@@ -96,6 +96,7 @@ type Progress struct {
 	Of        *Decimal // "2 of 3": 3; "all six": 6
 	Fraction  *Decimal // "half": 0.5; "50 %": 0.5
 	But       *Decimal // "all but two": 2
+	Told      *Decimal // "terminated 12", "balcony 5 more": a count whose thing is not said beside it
 	All       bool     // "all", "all six", "every"
 	Rest      bool     // "the last one", "the other two", "rest of"
 	Complete  Answer   // Yes: done, complete, finished; No: started, roughed, not landed yet

@@ -113,6 +113,14 @@ func (r *read) listed() int {
 	return r.list
 }
 
+// summed returns the sum an entry gives itself, or 0.
+func (r *read) summed() int {
+	if low := strings.ToLower(r.entry.Text); strings.Contains(low, "total") || strings.Contains(low, " in all") {
+		return inAll(strings.Fields(low))
+	}
+	return 0
+}
+
 // inAll reads the sum people give themselves: "8 total", "six in all", "total of 8"; 0 when they do not.
 func inAll(words []string) int {
 	for i, w := range words {

@@ -84,7 +84,7 @@ func (d *day) written(r *read, i int) (notes.Decimal, bool) {
 	if n := r.listed(); n > 0 && many {
 		return notes.Int(n), true
 	}
-	if many && !r.facts.Progress.All && d.oneOf(r, i) {
+	if many && d.in.Job.Lines[i].Qty.Unit == notes.Each && !r.facts.Progress.All && d.oneOf(r, i) {
 		return notes.Int(1), true
 	}
 	return notes.Decimal{}, false
@@ -240,6 +240,9 @@ func (d *day) counted(r *read, i int) (notes.Decimal, bool) {
 			continue
 		}
 		q, ok := it.Qty.In(line.Qty.Unit)
+		if !ok && line.Qty.Unit == notes.Foot && it.Qty.Unit == notes.Each && it.Qty.Value.Cmp(fewestFeet) >= 0 && it.Qty.Value.Cmp(line.Qty.Value) <= 0 && bareRun(it) {
+			q, ok = notes.Quantity{Value: it.Qty.Value, Unit: notes.Foot}, true
+		}
 		if !ok {
 			continue
 		}
@@ -252,6 +255,12 @@ func (d *day) counted(r *read, i int) (notes.Decimal, bool) {
 	if line.Qty.Unit != notes.Each {
 		return sum, found
 	}
+	if n := notes.Int(r.summed()); n.Sign() > 0 && n.Cmp(line.Qty.Value) <= 0 {
+		return n, true // "bay 1 and 2 lights up, 8 total"
+	}
+	if told := r.facts.Progress.Told; !found && told != nil && told.Cmp(line.Qty.Value) <= 0 {
+		return *told, true
+	}
 	if n := r.listed(); n > 1 && found && line.Qty.Value.Cmp(notes.Int(n)) >= 0 && sum.Equal(notes.Int(firstListed(r.entry.Text))) {
 		return notes.Int(n), true // "transformers 1, 2 and 3" are three
 	}
@@ -259,6 +268,19 @@ func (d *day) counted(r *read, i int) (notes.Decimal, bool) {
 		return notes.Int(n), true
 	}
 	return sum, found
+}
+
+// fewestFeet is the least bare number that is read as feet of a line booked by the foot; fewer may be
+// sticks or runs.
+var fewestFeet = notes.Int(25)
+
+// bareRun reports whether an item is raceway or cable and nothing counted by the piece: "pvc 150 in".
+func bareRun(it notes.Item) bool {
+	switch name := strings.ToLower(it.Name); name {
+	case "pvc", "emt", "rmc", "imc", "fmc", "lfmc", "ent", "mc", "nm", "conduit", "wire", "cable", "cat 6":
+		return !strings.HasSuffix(strings.ToLower(it.Text), "s")
+	}
+	return false
 }
 
 // isObject reports whether a thing is what the line counts: its own noun, not the panel the work is

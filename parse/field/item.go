@@ -40,6 +40,7 @@ func (w *workspace) items() []notes.Item {
 	}
 	w.people()
 	s.runs()
+	s.roomNumbers()
 	p := &w.parcel
 	*p = parcel{scanner: s, backing: p.backing[:0], portions: p.portions[:0]}
 	p.read()
@@ -226,11 +227,29 @@ func (p *parcel) segment(lo, hi int, sep string) {
 		d.alone = p.idle(lo, k) && (p.idle(next, hi) || sep == ":" && p.stops(next, hi))
 		k = next
 		about = false
+		if p.lackingCount(&d, hi) || p.placeNumber(&d, object) {
+			object, negated = "", false
+			continue
+		}
 		if d.keepable(p) && !negated && !(object != "" && d.count < 0) && !p.onlyPlace(&d, object) {
 			p.enter(d)
 		}
 		negated, object = false, ""
 	}
+}
+
+// lackingCount reports whether a portion counts what is short: "3 GFIs, one short".
+func (p *parcel) lackingCount(d *portion, hi int) bool {
+	return d.count >= 0 && len(d.names) == 1 && d.names[0] == hi-1 && p.said(d.names[0], "short")
+}
+
+// placeNumber reports whether a bare number of three digits behind "in", "at" or "on" says where.
+func (p *parcel) placeNumber(d *portion, object string) bool {
+	if d.count < 0 || len(d.names) > 0 || p.out[d.count].dim != "" || object != "in" && object != "at" && object != "on" {
+		return false
+	}
+	n := p.nums[p.out[d.count].num]
+	return n.form == digits && n.small >= 100
 }
 
 func isNegation(t string) bool { return t == "no" || t == "not" || t == "none" || t == "never" }

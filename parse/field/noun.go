@@ -129,12 +129,18 @@ func (s *scanner) pronoun() bool {
 // tally reads "18/18" and "5/12" right after a thing as so many of so many. A fraction that is a
 // size, and numbers that rate or name a thing, are none.
 func tally(toks []token, i int) (n, of, next int, ok bool) {
-	if i < 1 || i+2 >= len(toks) || toks[i].kind != number || !tight(toks, i+1, "/") || toks[i+2].kind != number || toks[i+2].spaced ||
-		len(toks[i].low) > 3 || len(toks[i+2].low) > 3 || !toks[i].spaced || !tallyEnds(toks, i+3) {
+	if i+2 >= len(toks) || toks[i].kind != number || !tight(toks, i+1, "/") || toks[i+2].kind != number || toks[i+2].spaced ||
+		len(toks[i].low) > 3 || len(toks[i+2].low) > 3 || i > 0 && !toks[i].spaced || !tallyEnds(toks, i+3) {
 		return 0, 0, 0, false
 	}
 	n, of = smallInt(toks[i].low), smallInt(toks[i+2].low)
 	if n < 1 || n > of {
+		return 0, 0, 0, false
+	}
+	if n == of && n > 1 && tallyClause(toks, i-1) {
+		return n, of, i + 3, true
+	}
+	if i == 0 {
 		return 0, 0, 0, false
 	}
 	at := i - 1
@@ -153,6 +159,21 @@ func tally(toks []token, i int) (n, of, next int, ok bool) {
 		return 0, 0, 0, false
 	}
 	return n, of, i + 3, true
+}
+
+// tallyClause reports whether "6/6" behind token i counts: nothing is named by a number over itself
+// but the spaces of a panel.
+func tallyClause(toks []token, i int) bool {
+	if i < 0 {
+		return true
+	}
+	if w := toks[i]; w.kind == number || w.low == "#" || w.low == "$" || w.low == "/" || w.low == "x" || w.low == "@" {
+		return false
+	}
+	if toks[i].ent != nil && (toks[i].ent.Text == "panel" || toks[i].ent.Text == "circuit" || toks[i].ent.Text == "breaker") {
+		return false
+	}
+	return true
 }
 
 // tallied reports whether a word names what is counted by the piece and is not named by two numbers.

@@ -121,7 +121,7 @@ func readSpelled(toks []token, i int) (num, bool) {
 func readArticle(toks []token, i int) num {
 	if i+1 < len(toks) {
 		switch t := toks[i+1].low; {
-		case t == "hundred", dozen(t), t == "couple", t == "half", t == "quarter", t == "third":
+		case hundred(t), dozen(t), t == "couple", t == "half", t == "quarter", t == "third":
 			if n, ok := readSpelled(toks, i+1); ok {
 				return n
 			}
@@ -156,15 +156,20 @@ func fractionWords(toks []token, i int) (num, bool) {
 	return n, true
 }
 
+// hundred reports whether a word says a hundred, as people spell what they say.
+func hundred(low string) bool {
+	return low == "hundred" || low == "hunnerd" || low == "hundert" || low == "hunderd"
+}
+
 // hundreds reads number words to nine hundred ninety-nine.
 func hundreds(toks []token, i int) (num, bool) {
 	n, next := belowHundred(toks, i)
 	switch {
-	case n < 0 && toks[i].low == "hundred":
+	case n < 0 && hundred(toks[i].low):
 		n, next = 100, i+1
 	case n < 0:
 		return num{}, false
-	case n > 0 && n < 100 && wordAt(toks, next, "hundred"):
+	case n > 0 && n < 100 && next < len(toks) && hundred(toks[next].low):
 		n, next = n*100, next+1
 	default:
 		return spelledNum(n, next), true

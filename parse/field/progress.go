@@ -63,12 +63,16 @@ type standing struct {
 func (r *reader) progress() notes.Progress {
 	s := r.look()
 	lacking := s.lacking
-	if s.topics&aboutProgress == 0 && !lacking && !s.negations && !s.ofs && !s.placed && !(s.numbers && (s.percent || s.slashes > 0)) {
+	if s.topics&aboutProgress == 0 && !lacking && !s.negations && !s.ofs && !s.placed && !s.telling && !(s.numbers && (s.percent || s.slashes > 0)) {
 		return notes.Progress{}
 	}
 	st := standing{r: r, doneAt: -1}
 	if s.numbers || s.ofs {
 		st.counts()
+	}
+	if s.telling {
+		st.more()
+		st.told()
 	}
 	r.about(aboutProgress, st.take)
 	if s.negations {

@@ -292,6 +292,9 @@ func (p *parcel) nameFirst(d *portion, k, hi int) int {
 		j++
 		d.marked = true
 	}
+	if p.plainCount(j, hi) && j == k && p.oneOfMany(d, j) {
+		return j + 1
+	}
 	if !p.isCount(j, hi) || !p.ownCount(d, j, hi) {
 		return k
 	}
@@ -341,6 +344,22 @@ func (p *parcel) ownCount(d *portion, j, hi int) bool {
 		return !p.isJoin(j+2, hi, "of")
 	}
 	return !p.thingAfter(j+1, hi) || p.out[hi-1].role == roleCount && p.out[hi-1].dim == "" && hi-1 > j
+}
+
+// oneOfMany reports whether the same word in the singular stands elsewhere with another number behind
+// it: then both say which one, as in "fan 1 ducted, fan 2 waiting".
+func (p *parcel) oneOfMany(d *portion, j int) bool {
+	if d.plural || !d.headed || p.nums[p.out[j].num].form != digits || !p.out[j-1].isHead() {
+		return false
+	}
+	for k := 1; k < len(p.out); k++ {
+		a := &p.out[k-1]
+		if k != j && a.text == p.out[j-1].text && a.role == p.out[j-1].role && !a.plural && p.plainCount(k, len(p.out)) &&
+			!p.nums[p.out[k].num].v.Equal(p.nums[p.out[j].num].v) {
+			return true
+		}
+	}
+	return false
 }
 
 // machine reports whether the name is that of a machine, which a bare number after it tells from

@@ -75,3 +75,31 @@ func (s *scanner) runEnds(k int) bool {
 	}
 	return false
 }
+
+// roomNumbers passes two or more rising numbers of three digits or more in a row, with nothing between
+// them: "Rms 201 202 203 projector outlets" counts none of them.
+func (s *scanner) roomNumbers() {
+	for k := 0; k+1 < len(s.out); k++ {
+		end := k + 1
+		for last := s.roomAt(k); last > 0 && end < len(s.out) && s.roomAt(end) > last; end++ {
+			last = s.roomAt(end)
+		}
+		if end-k < 2 {
+			continue
+		}
+		for ; k < end; k++ {
+			s.out[k].role = roleSkip
+		}
+	}
+}
+
+// roomAt returns the number at atom k when it may be that of a room, or -1.
+func (s *scanner) roomAt(k int) int {
+	if s.out[k].role != roleCount || s.out[k].dim != "" {
+		return -1
+	}
+	if n := s.nums[s.out[k].num]; n.form == digits && n.small >= 100 {
+		return n.small
+	}
+	return -1
+}

@@ -25,6 +25,7 @@ type survey struct {
 	ofs       bool // "of", as in "2 of 3"
 	dollars   bool // "dollars", "bucks"
 	lacking   bool // "no"
+	telling   bool // "more", "swapped", "two": a count may stand without its thing
 	placed    bool // "in", "up", "on" at the end of a clause
 }
 
@@ -117,6 +118,8 @@ func (r *reader) lookUp(i int, low string) {
 		s.ofs = true
 	case "percent":
 		s.percent = true
+	case "more", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve":
+		s.telling = true
 	case "not", "never":
 		s.negations = true
 	case "no", "none", "nope":
@@ -125,6 +128,8 @@ func (r *reader) lookUp(i int, low string) {
 		s.placed = s.placed || i > 0 && r.placedAt(i)
 	case "dollars", "bucks":
 		s.dollars = true
+	default:
+		s.telling = s.telling || tellingVerb(low)
 	}
 }
 

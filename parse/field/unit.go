@@ -164,6 +164,11 @@ func (s *scanner) unitAt(i int) (string, int) {
 			return "", i
 		}
 		return "lb", skipDot(s.toks, i+1)
+	case "mtr", "mtrs":
+		if !s.lengthNext(i + 1) {
+			return "", i
+		}
+		return "m", skipDot(s.toks, i+1)
 	case "meter", "meters":
 		if !s.lengthNext(i + 1) {
 			return "", i // an electric meter
