@@ -2,10 +2,12 @@ package billing
 
 import (
 	"strconv"
+	"strings"
 	"unicode/utf8"
 
 	"jobday/finding"
 	"jobday/notes"
+	"jobday/record"
 )
 
 // Check holds the records of a job against its notes as they are now: amounts agreed that the notes
@@ -13,11 +15,45 @@ import (
 // It raises the rules under "change/" and "billing/", but change/notice-due: see Notices.
 func Check(in Input) finding.List {
 	var found finding.List
+	in.checkJob(&found)
 	in.checkChanges(&found)
 	if len(in.Records.Invoices) > 0 && len(in.Records.Broken) == 0 {
 		in.checkBilled(&found)
 	}
 	return found
+}
+
+// checkJob reports records that name another job than their folder's.
+func (in *Input) checkJob(found *finding.List) {
+	check := func(number, job string, f *finding.File) {
+		if job == record.Plain(in.Job.Number) {
+			return
+		}
+		found.Add(finding.Finding{
+			Severity: finding.Error, Rule: "record/job", Span: f.LineSpan(jobLine(f)),
+			Message: number + " is a record of job " + quote(job) + ", and the scope in this folder is of job " + quote(in.Job.Number),
+			Hint:    "give the scope its number back, or move the record into the folder of its job",
+			Holds:   "what " + number + " bills or agrees",
+		})
+	}
+	for i := range in.Records.Changes {
+		c := &in.Records.Changes[i]
+		check(c.Number, c.Job, c.File)
+	}
+	for i := range in.Records.Invoices {
+		v := &in.Records.Invoices[i]
+		check(v.Number, v.Job, v.File)
+	}
+}
+
+// jobLine returns the line of a record that names its job.
+func jobLine(f *finding.File) int {
+	for n := 1; n <= f.Lines(); n++ {
+		if strings.HasPrefix(f.LineSpan(n).Text(), "job:") {
+			return n
+		}
+	}
+	return 1
 }
 
 func (in *Input) checkChanges(found *finding.List) {

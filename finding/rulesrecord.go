@@ -54,6 +54,13 @@ var recordRules = []Rule{
 		Right: exampleAnswer,
 	},
 	{
+		ID: "record/job", Severity: Error, Since: "1",
+		Title: "a record of another job",
+		Why:   "The job got another number after it was billed, or the record was copied from another folder: what was billed would be counted wrongly.",
+		Wrong: strings.Replace(exampleInvoice, `job: "2431"`, `job: "2499"`, 1) + dayNote(offeredNote),
+		Right: exampleInvoice + dayNote(offeredNote),
+	},
+	{
 		ID: "record/gap", Severity: Warning, Since: "1",
 		Title: "a number that is missing among change orders or invoices",
 		Why:   "Numbers have no gaps: a missing one was lost or taken away, and what it billed may be billed again.",

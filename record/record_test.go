@@ -175,9 +175,57 @@ func TestFindings(t *testing.T) {
 	}
 }
 
+// An answer that was edited, or copied, authorizes no more than was offered.
+func TestAnAnswerFitsItsOffer(t *testing.T) {
+	row := func(n int, amount string) notes.ChangeRow {
+		m := notes.MustMoney(amount)
+		return notes.ChangeRow{Row: n, What: "work", Qty: notes.Int(1), Unit: notes.Lot, Rate: m.Decimal(), Amount: m}
+	}
+	c := notes.ChangeOrder{Number: "co-1", Job: "7", Currency: "USD", Subtotal: notes.MustMoney("130"), Total: notes.MustMoney("130")}
+	c.Items = []notes.ChangeItem{
+		{Extra: "a", Work: "a", Rows: []notes.ChangeRow{row(1, "180")}, Amount: notes.MustMoney("180")},
+		{Extra: "b", Work: "b", Rows: []notes.ChangeRow{row(2, "-50")}, Amount: notes.MustMoney("-50")},
+	}
+	yes := func(amount string, rows ...int) notes.ChangeAnswer {
+		return notes.ChangeAnswer{Kind: notes.AnswerAuthorized, Who: "Ruth", Rows: rows, Amount: notes.MustMoney(amount)}
+	}
+	back := func(amount string) notes.ChangeAnswer {
+		return notes.ChangeAnswer{Kind: notes.AnswerWithdrawn, Who: "Ruth", Amount: notes.MustMoney(amount)}
+	}
+	for name, tt := range map[string]struct {
+		answers []notes.ChangeAnswer
+		broken  int
+	}{
+		"all":                             {[]notes.ChangeAnswer{yes("130")}, 0},
+		"a cent more than was offered":    {[]notes.ChangeAnswer{yes("130.01")}, 1},
+		"below nothing":                   {[]notes.ChangeAnswer{yes("-1")}, 1},
+		"the rows apart, one is a credit": {[]notes.ChangeAnswer{yes("180", 1), yes("-50", 2)}, 0},
+		"a row, then the rest":            {[]notes.ChangeAnswer{yes("180", 1), yes("-50")}, 0},
+		"one row twice":                   {[]notes.ChangeAnswer{yes("180", 1), yes("180", 1)}, 1},
+		"a part, then a row of it":        {[]notes.ChangeAnswer{yes("20"), yes("180", 1)}, 1},
+		"two parts that are too much":     {[]notes.ChangeAnswer{yes("100"), yes("30.01")}, 1},
+		"taken back and said again":       {[]notes.ChangeAnswer{yes("180", 1), back("-180"), yes("180", 1)}, 0},
+		"half of it taken back":           {[]notes.ChangeAnswer{yes("130"), back("-60")}, 1},
+	} {
+		t.Run(name, func(t *testing.T) {
+			files := []*finding.File{file(ChangeName("co-1"), Change(&c))}
+			for i, a := range tt.answers {
+				a.Number, a.Answer = "co-1", i+1
+				files = append(files, file(AnswerName("co-1", i+1), Answer(&a)))
+			}
+			set, found := Read(files, nil)
+			require.Len(t, set.Broken, tt.broken, "%v", found)
+			require.Len(t, found, tt.broken, "%v", found)
+		})
+	}
+}
+
 func TestNumbersHaveNoGaps(t *testing.T) {
 	one, three := notes.Invoice{Number: "7-1", Kind: notes.InvoiceBill}, notes.Invoice{Number: "7-3", Kind: notes.InvoiceBill}
-	_, found := Read([]*finding.File{file(InvoiceName("7-3"), Invoice(&three)), file(InvoiceName("7-1"), Invoice(&one))}, nil)
+	_, found := Read([]*finding.File{file(InvoiceName("7-3"), Invoice(&three))}, nil)
+	require.Len(t, found, 1)
+	require.Contains(t, found[0].Message, "7-1 to 7-2")
+	_, found = Read([]*finding.File{file(InvoiceName("7-3"), Invoice(&three)), file(InvoiceName("7-1"), Invoice(&one))}, nil)
 	require.Len(t, found, 1)
 	require.Equal(t, "record/gap", found[0].Rule)
 	require.Contains(t, found[0].Message, "7-2")

@@ -151,16 +151,9 @@ func (c *collector) join() {
 	slices.SortStableFunc(c.answers, func(a, b notes.ChangeAnswer) int { return cmp.Compare(a.Answer, b.Answer) })
 	for _, a := range c.answers {
 		x := c.Change(a.Number)
-		message := ""
-		switch {
-		case x == nil:
-			message = "this answers " + a.Number + ", and there is no such record"
-		case len(a.Rows) > 0 && !RowsAmount(x, a.Rows).Equal(a.Amount):
-			message = "the rows authorized make " + RowsAmount(x, a.Rows).String() + ", but the amount is written as " + a.Amount.String()
-		case a.Kind == notes.AnswerDeclined && !a.Amount.IsZero():
-			message = "declined, and yet " + a.Amount.String() + " is written as authorized"
-		case a.Kind == notes.AnswerWithdrawn && !Authorized(x).Add(a.Amount).IsZero():
-			message = "withdrawn are " + a.Amount.Neg().String() + ", but " + Authorized(x).String() + " were authorized"
+		message := "this answers " + a.Number + ", and there is no such record"
+		if x != nil {
+			message = misfit(x, &a)
 		}
 		if message != "" {
 			c.found.Add(finding.Finding{
@@ -174,6 +167,14 @@ func (c *collector) join() {
 	}
 }
 
+// within reports whether a part is no more than the whole and of the same sign.
+func within(part, whole notes.Money) bool {
+	if whole.Sign() < 0 {
+		part, whole = part.Neg(), whole.Neg()
+	}
+	return part.Sign() >= 0 && part.Cmp(whole) <= 0
+}
+
 // Authorized returns how much of a change order is authorized by its answers so far.
 func Authorized(c *notes.ChangeOrder) notes.Money {
 	var sum notes.Money
@@ -181,6 +182,39 @@ func Authorized(c *notes.ChangeOrder) notes.Money {
 		sum = sum.Add(a.Amount)
 	}
 	return sum
+}
+
+// misfit says why an answer cannot be one to a change order after the answers it has, or nothing.
+func misfit(x *notes.ChangeOrder, a *notes.ChangeAnswer) string {
+	before := Authorized(x)
+	switch open := x.Subtotal.Sub(before); {
+	case len(a.Rows) > 0 && !RowsAmount(x, a.Rows).Equal(a.Amount):
+		return "the rows authorized make " + RowsAmount(x, a.Rows).String() + ", but the amount is written as " + a.Amount.String()
+	case a.Kind == notes.AnswerDeclined && !a.Amount.IsZero():
+		return "declined, and yet " + a.Amount.String() + " is written as authorized"
+	case a.Kind == notes.AnswerWithdrawn && !before.Add(a.Amount).IsZero():
+		return "withdrawn are " + a.Amount.Neg().String() + ", but " + before.String() + " were authorized"
+	case a.Kind == notes.AnswerAuthorized && len(a.Rows) == 0 && !within(a.Amount, open):
+		return a.Amount.String() + " is written as authorized, and only " + open.String() + " of " + x.Number + " was open"
+	case a.Kind == notes.AnswerAuthorized && authorizedBefore(x, a.Rows):
+		return "a row is authorized that was authorized before, at least in part"
+	}
+	return ""
+}
+
+// authorizedBefore reports whether an answer since the last withdrawal has one of the rows.
+func authorizedBefore(x *notes.ChangeOrder, rows []int) bool {
+	had := false
+	for _, said := range x.Answers {
+		switch said.Kind {
+		case notes.AnswerWithdrawn:
+			had = false
+		case notes.AnswerAuthorized:
+			had = had || len(rows) > 0 && len(said.Rows) == 0 && !said.Amount.IsZero() ||
+				slices.ContainsFunc(said.Rows, func(n int) bool { return slices.Contains(rows, n) })
+		}
+	}
+	return had
 }
 
 // RowsAmount adds up some rows of a change order.
@@ -207,8 +241,8 @@ func (c *collector) gaps() {
 		if want := next[head] + 1; err == nil && n > want && !c.broken(head+strconv.Itoa(n-1)+".md") {
 			c.found.Add(finding.Finding{
 				Severity: finding.Warning, Rule: "record/gap", Span: f.LineSpan(1),
-				Message: "there is no record " + number[:i+1] + strconv.Itoa(n-1) + " before this one: numbers have no gaps",
-				Hint:    "get the missing record back from your version control or backup",
+				Message: "there is no record " + missing(number[:i+1], want, n-1) + " before this one: numbers have no gaps",
+				Hint:    "get what is missing back from your version control or backup",
 			})
 		}
 		next[head] = n
@@ -219,6 +253,13 @@ func (c *collector) gaps() {
 	for _, v := range c.Invoices {
 		check(v.Number, v.File)
 	}
+}
+
+func missing(head string, from, to int) string {
+	if from == to {
+		return head + strconv.Itoa(to)
+	}
+	return head + strconv.Itoa(from) + " to " + head + strconv.Itoa(to)
 }
 
 func (c *collector) broken(name string) bool {
