@@ -41,7 +41,7 @@ func browser(t *testing.T, console func(string, ...any)) context.Context {
 		chromedp.NoSandbox, chromedp.DisableGPU, chromedp.Flag("disable-quic", true), chromedp.Flag("disable-component-update", true))
 	ctx, cancel := chromedp.NewExecAllocator(context.Background(), opts...)
 	t.Cleanup(cancel)
-	ctx, cancel = context.WithTimeout(ctx, 3*time.Minute)
+	ctx, cancel = context.WithTimeout(ctx, 8*time.Minute)
 	t.Cleanup(cancel)
 	ctx, cancel = chromedp.NewContext(ctx, chromedp.WithBrowserOption(chromedp.WithConsolef(console)))
 	t.Cleanup(cancel)

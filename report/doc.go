@@ -35,7 +35,7 @@ type Input struct {
 var errNoDay = errors.New("report: no day given")
 
 // flush writes what was rendered in one go. Text that came in broken leaves whole: bytes that are
-// no UTF-8 and control characters become U+FFFD, so that no note can steer a terminal or a parser.
+// no UTF-8, control characters and what turns the direction of writing become U+FFFD, so that no note can steer a terminal or a parser.
 func flush(w io.Writer, rendered *bytes.Buffer) error {
 	_, err := w.Write(clean(rendered.Bytes()))
 	return err
@@ -56,5 +56,5 @@ func clean(text []byte) []byte {
 
 // steers reports whether a character acts on what shows it instead of being shown.
 func steers(r rune) bool {
-	return unicode.Is(unicode.Cc, r) && r != '\n' && r != '\t' && r != '\r'
+	return unicode.Is(unicode.Cc, r) && r != '\n' && r != '\t' && r != '\r' || unicode.Is(unicode.Bidi_Control, r)
 }
