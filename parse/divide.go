@@ -87,6 +87,10 @@ func belongs(e evidence, v verdict, before part, j joint, in notes.Section) bool
 		return false // "Ben 8 hrs; Ana 6 hrs"
 	case e.attribute():
 		return before.kind != notes.Narrative
+	case before.kind == notes.TimeEntry && e.signs.has(mealBreak) && !e.signs.has(workVerb|thing|clockSpan|looseSpan|named):
+		return true // "30 lunch for the full day guys"
+	case e.speaksOn(before, v):
+		return true
 	case v.kind == notes.Extra && before.kind == notes.Extra && in == "" && !e.signs.has(thing|workVerb|asked):
 		return true // "I said it is not on our sheet"
 	case v.kind == before.kind:

@@ -44,6 +44,8 @@ type noteReader struct {
 type opened struct {
 	name  notes.Section
 	level int // of the heading; 7 for a word on a line of its own
+
+	bullets bool // bullets stood below it
 }
 
 const wordLevel = 7
@@ -174,7 +176,7 @@ func (r *noteReader) heading(l line) {
 }
 
 func (r *noteReader) open(s notes.Section, level int) {
-	r.section, r.nested, r.last = opened{s, level}, 0, -1
+	r.section, r.nested, r.last = opened{name: s, level: level}, 0, -1
 }
 
 // text takes one line of a paragraph or list item.
@@ -192,6 +194,7 @@ func (r *noteReader) textLine(l line, next *line) {
 	if r.nested > 0 && l.depth < r.nested {
 		r.section, r.nested = r.outer, 0
 	}
+	r.endOfBullets(l, own)
 	r.where.line(l)
 	it := item{start: l.start, end: l.end, from: l, prev: l}
 	it.start = own
@@ -220,6 +223,19 @@ func (r *noteReader) textLine(l line, next *line) {
 		return
 	}
 	r.begin(it)
+}
+
+// endOfBullets ends a section that a word alone on its line opened, once a plain line at the edge stands
+// below its bullets: who writes bullets below "trouble" has left it with the first line that has none.
+func (r *noteReader) endOfBullets(l line, own int) {
+	bullet := l.item || own > l.start
+	switch {
+	case r.section.level != wordLevel || r.nested != 0:
+	case bullet:
+		r.section.bullets = true
+	case r.section.bullets && r.indented(l) == 0:
+		r.section, r.last = opened{}, -1
+	}
 }
 
 // boldHeading reports whether a line is only a few bold words: a heading of a kind we have no section

@@ -238,6 +238,8 @@ func asExtra(e evidence) (int, string) {
 		return 7, "tells a price that was named"
 	case s.all(asked | somebody):
 		return 6, "says somebody asked for it"
+	case e.first.low == "asked" && e.first.sign.has(asked) && !s.has(questioned):
+		return 6, "says somebody asked for it"
 	case no && (s.has(somebody) || e.consent(notes.Declined) && e.facts.Consent.By != "") && !s.has(workVerb):
 		return 7, "says somebody declined"
 	case no && s.has(somebody|soft|thing):
@@ -403,7 +405,7 @@ func asMaterial(e evidence) (int, string) {
 	switch {
 	case e.used && s.has(counted|measured):
 		return 8, "says what was used"
-	case s.has(workVerb|verbal) || e.placed:
+	case s.has(workVerb|verbal|mealBreak) || e.placed:
 		return 0, ""
 	case s.has(vague) && !e.first.sign.has(vague):
 		return 0, ""

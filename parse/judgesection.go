@@ -80,6 +80,9 @@ func judge(e evidence, in notes.Section) verdict {
 		v.score = 0 // "remaining six cans" are those done today
 	}
 	need, may := overrides[in][v.kind]
+	if in == notes.Deficiencies && v.kind == notes.Extra && e.signs.all(asked|somebody) && !e.signs.has(faulty|faultPhrase|foundIt) {
+		need, may = clearScore, true // somebody wants something, and nothing is wrong with anything
+	}
 	if v.kind != own && may && v.score >= need {
 		v.why += ", under " + title(in)
 		v.next, v.lead = own, max(v.score-weakScore, 1)

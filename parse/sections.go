@@ -22,7 +22,7 @@ func buildSectionNames() map[string]notes.Section {
 			"change order|extra work|added work|additional|additional work|not on ticket|not on the ticket|co|cos|out of scope",
 		notes.Deficiencies: "trouble|troubles|trouble found|deficiencies|deficiency|problems|problem|found|issues|issue|hazards|hazard|defects|defect|" +
 			"faults|problems found|issues found|found issues|found problems|things found|deficiencies found|violations|hazards found",
-		notes.Tests: "tests|test|readings|reading|testing|checks|test results|tested|meter readings|measurements|test readings|checked",
+		notes.Tests: "tests|test|readings|reading|testing|checks|test results|tested|meter readings|measurements|test readings|checked|megger|meggered|megged|megger readings",
 		notes.Circuits: "circuits|circuit|panel|directory|panel directory|panel schedule|circuit directory|ckts|ckt|circuit list|" +
 			"panel labels|breakers",
 		notes.Time: "time|hours|hrs|labor|labour|man hours|manhours|man-hours|crew time|crew hours|time on site|hours today|" +

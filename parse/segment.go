@@ -84,6 +84,9 @@ func endsSentence(text string, marks []mark, i int) bool {
 	if prev.low == "." && marks[i].low == "." {
 		return false
 	}
+	if marks[i].low == "." && prev.kind == wordMark && inParentheses(marks, i) && i+2 < len(marks) && marks[i+2].low == ")" {
+		return false // "(maint. super)"
+	}
 	if marks[i].low == "." && prev.low == "in" && (i < 2 || marks[i-2].kind == wordMark) {
 		return true // "surge protector in."
 	}
@@ -94,6 +97,19 @@ func endsSentence(text string, marks []mark, i int) bool {
 		return startsSentence(text[next.start:]) && !neverEnds[prev.low]
 	}
 	return true
+}
+
+// inParentheses reports whether a parenthesis opened shortly before mark i is still open there.
+func inParentheses(marks []mark, i int) bool {
+	for j := i - 1; j >= 0 && j >= i-4; j-- {
+		switch marks[j].low {
+		case "(":
+			return true
+		case ")":
+			return false
+		}
+	}
+	return false
 }
 
 // abbreviations are words written with a full stop that often end no sentence; after those of
@@ -191,7 +207,7 @@ func partsHere(left, right evidence, in notes.Section) bool {
 		return r.score >= strongScore && in != notes.Deficiencies && right.signs.has(thing|foundIt) && right.first.low != "which" &&
 			!(right.first.kind == numberMark && right.signs.has(foundIt) && l.kind == notes.Work) // "1 to 4 in, 5 has no box"
 	case notes.LeftOpen: // of another thing: "pipe up, no wire yet" is how far that thing got
-		return r.score >= strongScore && l.kind != notes.Deficiency && (right.signs.has(thing|counted) || right.words > 2) && right.first.low != "need" && !right.signs.has(negated) &&
+		return r.score >= strongScore && l.kind != notes.Deficiency && (right.signs.has(thing) || right.words > 2 && !right.restOfIt()) && right.first.low != "need" && !right.signs.has(negated) &&
 			(left.signs.has(workVerb|progressed) || l.kind == notes.TimeEntry || l.kind == notes.Test)
 	case notes.Delay:
 		return r.score >= strongScore && l.kind == notes.Work && l.score >= clearScore && left.signs.has(workVerb|progressed) && right.signs.has(weathered|machine)
@@ -205,6 +221,12 @@ func partsHere(left, right evidence, in notes.Section) bool {
 		return (l.kind == notes.TimeEntry && l.score >= 9 || l.kind == notes.Delay && l.score >= strongScore) && r.score >= clearScore
 	}
 	return false
+}
+
+// restOfIt reports whether words about what is left name nothing: only how many, or "the others". They
+// say how far the thing before them got: "sensors: 6 in, 10 to go".
+func (e evidence) restOfIt() bool {
+	return !e.signs.has(thing|workVerb|named|somebody) && (e.first.sign.has(counted) || e.signs.has(heldUp))
 }
 
 // attribute reports whether a clause only says more of what stands before it: who agreed, how long

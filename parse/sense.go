@@ -55,7 +55,7 @@ func (sc *scanner) senseWord(text string, i int) {
 			sc.at(i-2).kind == numberMark && sc.at(i-3).low == "," && strings.HasPrefix(sc.at(i-1).low, "ha")) {
 			continue // "gfi protected where no ground", "1-4 in, 5 has no box"
 		}
-		if sc.follows(i+1, p.rest) && !(p.sign == leftOver && (low == "to" && sc.objectBefore(i) || low == "will" && sc.at(i-1).sign.has(somebody|otherTrade))) {
+		if sc.follows(i+1, p.rest) && !(p.sign == leftOver && sc.leftToOthers(i, low)) && !(p.sign == delivered && sc.at(i-1).sign.has(weathered)) {
 			m.sign |= p.sign
 		}
 	}
@@ -72,6 +72,12 @@ func (sc *scanner) senseWord(text string, i int) {
 		low == "missing" && i > 0 && besides[sc.marks[i-1].low],
 		(low == "wants" || low == "want" || low == "wanted") && next == "to" && looking[sc.at(i+2).low]:
 		m.sign &^= workVerb | asked | faulty | saidNo
+	}
+	if m.sign.has(needs|asked) && sc.at(i+1).low == "us" && away[sc.at(i+2).low] {
+		m.sign = m.sign&^(needs|leftOver|asked) | instructed // "needs us out of the bar by Monday"
+	}
+	if (low == "put" || low == "set" || low == "cut") && modal[sc.at(i-1).low] {
+		m.sign &^= workVerb // "asked if we can put in a bell" is no report
 	}
 	if low == "cut" && i == 0 || plainVerbs[low] && sc.reportsPlainly(i) {
 		m.sign |= workVerb
@@ -94,6 +100,27 @@ func (sc *scanner) senseWord(text string, i int) {
 	}
 	sc.senseAround(text, i)
 }
+
+// leftToOthers reports whether what sounds like work left, "to do" or "need to" at mark i, is none of ours:
+// asked of us, shown to us, or what somebody else has to do: "he'd need to ask his boss".
+func (sc *scanner) leftToOthers(i int, low string) bool {
+	before := sc.at(i - 1)
+	switch low {
+	case "to":
+		return sc.objectBefore(i) || before.low == "how"
+	case "will":
+		return before.sign.has(somebody | otherTrade)
+	case "need", "needs":
+		return before.sign.has(somebody|otherTrade) || theirs[before.low]
+	}
+	return false
+}
+
+// modal are words behind which a verb tells of what may be, not of what was done.
+var modal = wordSet("can could should would will to must might may")
+
+// theirs are words that make somebody else the one who has to do it.
+var theirs = wordSet("he she they he'd she'd they'd he'll she'll they'll hell")
 
 // objectBefore reports whether "to do" at mark i is what somebody asked of us: "asked us to do those".
 func (sc *scanner) objectBefore(i int) bool {
@@ -202,7 +229,7 @@ func (sc *scanner) notYet(i int) {
 }
 
 // besides are words before "missing" that count it off from what is done: "done except missing one".
-var besides = wordSet("except but still only just minus")
+var besides = wordSet("more except but still only just minus")
 
 // looking are verbs of which somebody wants to do them: nothing is asked of us.
 var looking = wordSet("see watch look talk know check be inspect think meet come keep wait confirm approve verify witness discuss do handle")

@@ -89,6 +89,29 @@ func (e evidence) followsUp(agreed bool) bool {
 	return e.first.sign.has(pronoun) && e.first.low != "these" && s.has(duration|progressed)
 }
 
+// speaksOn reports whether a sentence has no subject of its own, or only "he" and "it", so that it is about
+// the part before it: what somebody said to an extra, how the work just told of was tried, what kept the
+// rest of it from being done.
+func (e evidence) speaksOn(before part, v verdict) bool {
+	s := e.signs
+	if e.asks || s.has(machine|otherTrade|foundIt|faulty|faultPhrase) || s.has(clockSpan) {
+		return false
+	}
+	pointing := e.first.sign.has(pronoun) || theirs[e.first.low] || e.first.sign.has(spoken) && e.first.low != "called"
+	switch before.kind {
+	case notes.Extra:
+		return pointing && !s.has(asked|soft|notBooked|priceTold) && (v.kind == notes.LeftOpen || v.kind == notes.Extra || v.kind == notes.Instruction)
+	case notes.Work:
+		switch v.kind {
+		case notes.Test:
+			return e.first.sign.has(tested|workVerb) && !s.has(thing|instrument|counted)
+		case notes.Delay, notes.LeftOpen:
+			return s.has(leftOver) && s.has(negated|heldUp) && !s.has(whole|counted|workVerb) && e.words > 2 && before.own
+		}
+	}
+	return false
+}
+
 // A labelled line gives its section to the bare lines right below it that say the same kind of
 // thing: "parts: 3 cans" and, on the next line, "60' romex".
 type labelled struct {

@@ -84,7 +84,7 @@ var signWords = buildSignWords(map[sign]string{
 	faulty: "soaked burn missing loose burnt burned scorched melted corroded rusted rusty cracked broken damaged exposed reversed " +
 		"unsupported overheated overloaded undersized oversized ungrounded frayed chewed arcing sparking leaking charred " +
 		"discolored unsafe hazard hazardous dangerous miswired mislabeled mislabelled unlabeled buried illegal faulty " +
-		"defective rotted rotten seized swollen moldy uncovered crumbling brittle pinched nicked dangling unprotected fried bootleg backwards cooked toasted smoked",
+		"defective rotted rotten seized swollen moldy uncovered crumbling brittle pinched nicked dangling unprotected fried unmarked untagged unfused bootleg backwards cooked toasted smoked",
 	foundIt:    "find found noticed discovered spotted observed noted",
 	leftOver:   "tomorrow tmrw tmw tmr tomorow remaining todo outstanding unfinished punchlist",
 	needs:      "need needs needed",
@@ -182,7 +182,7 @@ var signPhrases = buildSignPhrases(map[sign]string{
 var (
 	moreWorkVerbs = wordSet("did worked ran bent strapped energized energised buttoned tied finished completed wrapped spliced " +
 		"mtd instd termd lnded rplcd reloc'd " +
-		"tore torn ripped yanked programmed commissioned cleaned swept closed capped taped tightened opened dug drove patched grounded bonded fed built " +
+		"tore torn ripped yanked addressed programmed commissioned cleaned swept closed capped taped tightened opened dug drove patched grounded bonded fed built " +
 		"assembled started hooked demoed demo'd swapped put driven wound got got'em brought")
 	noWorkVerbs = wordSet("test tests tested testing measure measured check checked checks land found use used uses is are was " +
 		"read reads reading need needs wait waited switch switches label labels meter meters box boxes connect drop drops feed feeds plug plugs " +

@@ -291,7 +291,7 @@ func (d *day) judgedApart(r *read, best float64) bool {
 	switch {
 	case c == notes.NoConsent && (p.ByOthers || byOtherTrade(r.entry.Text) || byOtherName(r.entry.Text)):
 		r.set(notes.Condition, 0.8, "was done by others")
-	case c == notes.NoConsent && incidental(r.query):
+	case c == notes.NoConsent && incidental(r.query) && !d.countsBooked(r):
 		r.set(notes.Narrative, 0.8, "is part of every job: nothing to bill apart")
 	case c == notes.NoConsent && r.facts.Fault.Named && !fixes(r.query) && d.announcesFault(r):
 		r.set(notes.Deficiency, 0.8, "describes a fault")

@@ -73,7 +73,7 @@ func (d *day) decideJotted(r *read) {
 		r.serve(d, []int{r.found[0].line}, r.found[0].p, "shares "+strings.Join(r.found[0].shared, ", "))
 		return
 	}
-	if p.ByOthers {
+	if p.ByOthers && len(r.query.terms) > 2 {
 		r.set(notes.Condition, 0.8, "was done by others")
 		return
 	}
@@ -83,6 +83,12 @@ func (d *day) decideJotted(r *read) {
 // leastDropped is how well a line has to fit words that take booked work out: they name something
 // that was booked, and the question is only which.
 const leastDropped = 0.4
+
+// countsBooked reports whether an entry counts something whose name a booked line has: "9 buckets vacuumed"
+// is booked where the cleaning of buckets is, and no sweeping up.
+func (d *day) countsBooked(r *read) bool {
+	return counts(r.entry.Facts.Items) && d.sharesOwn(r)
+}
 
 // standsOut reports whether the likeliest line is twice as likely as all others together.
 func (r *read) standsOut() bool {
