@@ -156,9 +156,13 @@ func (b *bill) hiredFor(e *notes.EntryResult) string {
 	if len(e.Lines) == 1 {
 		return e.Lines[0]
 	}
+	things := thingsAfter(e.Text)
+	if len(things) == 0 {
+		return ""
+	}
 	key := ""
 	for _, x := range b.extrasAtHand() {
-		if !speaksOf(e.Text, x.Work) {
+		if !b.speakOf(things, x.Work) {
 			continue
 		}
 		if key != "" && key != x.ID {
@@ -183,8 +187,9 @@ func (b *bill) extrasAtHand() []*notes.ExtraWork {
 	return all
 }
 
-// speaksOf reports whether all words a text has after "for" or "on" are among those of a work.
-func speaksOf(text, work string) bool {
+// thingsAfter returns the words a text has after "for" and those after "on".
+func thingsAfter(text string) [][]string {
+	var things [][]string
 	low := strings.ToLower(text)
 	for _, word := range []string{" for ", " on "} {
 		_, thing, ok := strings.Cut(low, word)
@@ -192,11 +197,22 @@ func speaksOf(text, work string) bool {
 			continue
 		}
 		thing, _, _ = strings.Cut(thing, ",")
-		if words := wordsOf(thing); len(words) > 0 && holds(wordsOf(work), words) {
-			return true
+		if words := wordsOf(thing); len(words) > 0 {
+			things = append(things, words)
 		}
 	}
-	return false
+	return things
+}
+
+// speakOf reports whether all words of one of the things are among those of a work. The words of a
+// work are read once, however many days it stands open.
+func (b *bill) speakOf(things [][]string, work string) bool {
+	words, known := b.workWords[work]
+	if !known {
+		words = wordsOf(work)
+		b.workWords[work] = words
+	}
+	return slices.ContainsFunc(things, func(thing []string) bool { return holds(words, thing) })
 }
 
 // unplacedHired accounts for equipment and subcontractors on no line and no extra: held where a line

@@ -59,8 +59,9 @@ type job struct {
 	notes     map[string]written    // the notes by name
 	lines     map[string]*lineMoney // by label, as written and in lower case
 	extras    map[string]*extraMoney
-	open      []*extraMoney // held at the end of the day before
-	held      []*heldRow    // over days
+	workWords map[string][]string // of an extra's work, read once
+	open      []*extraMoney       // held at the end of the day before
+	held      []*heldRow          // over days
 	things    map[thing]*thingRate
 	classless map[string]bool
 	shares    map[shareKey]*overtimeShare
@@ -107,7 +108,7 @@ type allowance struct {
 func newJob(days []*notes.JobDay, in Input) *job {
 	j := &job{
 		Input: in, notes: make(map[string]written, len(days)), lines: make(map[string]*lineMoney, 2*len(in.Job.Lines)),
-		extras: map[string]*extraMoney{}, things: map[thing]*thingRate{}, classless: map[string]bool{}, told: map[told]bool{},
+		extras: map[string]*extraMoney{}, workWords: map[string][]string{}, things: map[thing]*thingRate{}, classless: map[string]bool{}, told: map[told]bool{},
 		shares: map[shareKey]*overtimeShare{}, hired: map[string][]hired{},
 	}
 	if j.Rows == nil {
