@@ -49,6 +49,10 @@ func TestTestsBelongToWhatWasInBefore(t *testing.T) {
 	require.Empty(t, ask(nil, in("GFCI at slip 1", ""), in("GFCI at slip 2", "both GFCIs trip ok")))
 	require.Equal(t, []string{"GFCI at slip 2"}, ask(nil, in("GFCI at slip 1", ""), in("GFCI at slip 2", "")))
 	require.Empty(t, ask([]string{"gfci"}, in("GFCI at slip 1", "")), "switched off by the company")
+
+	slip := in("GFCI at slip 1", "slip 1 GFCI 5 A")
+	slip.Tests = []notes.TestRecord{{From: []notes.Source{{}}, Impossible: true}}
+	require.Equal(t, []string{"GFCI at slip 1"}, ask(nil, slip), "a reading that cannot be right tests nothing")
 }
 
 func TestNothingIsOpenWhenAllIsSettled(t *testing.T) {

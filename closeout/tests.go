@@ -1,6 +1,8 @@
 package closeout
 
 import (
+	"slices"
+
 	"jobday/notes"
 	"jobday/trade"
 )
@@ -49,6 +51,7 @@ func workOf(d *notes.JobDay) dayWork {
 	for i := range d.Entries {
 		e := &d.Entries[i]
 		switch {
+		case e.Outcome == notes.Test && impossible(d, e.Source): // it is asked for again
 		case e.Outcome == notes.Test:
 			w.tested = append(w.tested, e.Text)
 			for _, det := range e.Details {
@@ -64,6 +67,13 @@ func workOf(d *notes.JobDay) dayWork {
 		}
 	}
 	return w
+}
+
+// impossible reports whether the test told at a place gave a reading that cannot be right.
+func impossible(d *notes.JobDay, at notes.Source) bool {
+	return slices.ContainsFunc(d.Tests, func(t notes.TestRecord) bool {
+		return t.Impossible && len(t.From) > 0 && t.From[0] == at
+	})
 }
 
 // finished reports whether an entry is work that does not say it is unfinished.

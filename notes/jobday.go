@@ -364,6 +364,9 @@ type TestRecord struct {
 	Verdict  Verdict     `json:"verdict"`
 	Why      string      `json:"why"`
 	From     []Source    `json:"from"`
+
+	// Impossible is set when a reading cannot be right: it shows that nothing was tested.
+	Impossible bool `json:"-"`
 }
 
 // CircuitRecord is one circuit as reported.

@@ -20,7 +20,7 @@ func (d *day) recordTests() {
 		}
 		v := trade.Judge(r.entry.Text, r.facts.Readings)
 		rec := notes.TestRecord{
-			What: v.What, Readings: []notes.TestValue{}, Limit: v.Limit, Rule: v.Rule, Verdict: v.Verdict, Why: v.Why,
+			What: v.What, Readings: []notes.TestValue{}, Limit: v.Limit, Rule: v.Rule, Verdict: v.Verdict, Why: v.Why, Impossible: v.Impossible != "",
 			From: []notes.Source{r.result.Source},
 		}
 		if rec.What == "" {
