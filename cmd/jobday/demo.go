@@ -71,6 +71,9 @@ Then try, in %s:
   jobday check                     what the program has to say about the notes
   jobday closeout 2431             what to settle before leaving the site
   jobday explain B --job 2431      where a figure comes from
+  jobday change list               extras, whose word they rest on and what is exposed
+  jobday invoice 2431 --dry-run    what would be billed now
+  jobday review                    all jobs: what was found beyond scope, and where it went
 `, filepath.Join(shown, "out", "index.html"), shown)
 	return nil // the demo book has errors on purpose: showing them is no failure
 }

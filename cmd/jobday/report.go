@@ -74,6 +74,7 @@ them and holds the money that depends on it.`,
 	}
 	o.addBook(cmd)
 	o.addPaper(cmd)
+	o.addWidth(cmd)
 	o.addJob(cmd, sys)
 	o.addDate(cmd, sys)
 	cmd.Flags().StringSliceVar(&o.formats, "format", nil,
@@ -154,7 +155,7 @@ func reportToOutput(sys *system, b *openBook, o reportOptions) error {
 		return usagef("an html page holds one job and day, and %d were selected: choose with --job and --date", n)
 	}
 	var page bytes.Buffer
-	write := func() error { return writeFormat(&page, b.inputs(), format, sys.color()) }
+	write := func() error { return writeFormat(&page, b.inputs(), format, report.TextOptions{Color: sys.color(), Width: b.width}) }
 	if o.edition == customerEdition {
 		write = func() error { return b.writeCustomer(&page, b.inputs(), format) }
 	}
@@ -182,7 +183,7 @@ func (b *openBook) inputs() []report.Input {
 }
 
 // writeFormat writes days in one format into one text.
-func writeFormat(w io.Writer, ins []report.Input, format string, color bool) error {
+func writeFormat(w io.Writer, ins []report.Input, format string, opt report.TextOptions) error {
 	switch format {
 	case "csv":
 		return report.InvoiceCSV(w, ins)
@@ -208,7 +209,7 @@ func writeFormat(w io.Writer, ins []report.Input, format string, color bool) err
 		case "md":
 			err = report.Markdown(w, in)
 		default:
-			err = report.Text(w, in, report.TextOptions{Color: color})
+			err = report.Text(w, in, opt)
 		}
 		if err != nil {
 			return err
@@ -235,7 +236,7 @@ func reportFiles(b *openBook, formats []string) ([]book.Output, error) {
 	}
 	add := func(name string, ins []report.Input, format string) error {
 		var page bytes.Buffer
-		if err := writeFormat(&page, ins, format, false); err != nil {
+		if err := writeFormat(&page, ins, format, report.TextOptions{Width: b.width}); err != nil {
 			return err
 		}
 		files = append(files, book.Output{Name: name, Text: page.Bytes()})
@@ -297,8 +298,8 @@ func summarize(sys *system, b *openBook, dir string, files []book.Output) error 
 		}
 		fmt.Fprintf(&page, "%s %s\n", j.Job.Number, finding.Printable(j.Job.Title))
 		for _, d := range j.days {
-			fmt.Fprintf(&page, "  %s  bill now %9s  held %9s  %s\n", dayName(d), d.Money.Ready.Total,
-				heldTotal(d), standing(d))
+			fmt.Fprintln(&page, strings.TrimRight(fmt.Sprintf("  %s  bill now %9s  held %9s  %s", dayName(d), d.Money.Ready.Total,
+				heldTotal(d), standing(d)), " "))
 		}
 	}
 	switch n := len(files); {
