@@ -5,7 +5,7 @@ KILLS ?= 500
 CHROMIUM ?= chromium
 AXE := .tools/axe-core/axe.min.js
 # what a page loads as WebAssembly
-PAGE := ./finding ./notes ./trade ./parse/field ./parse ./reconcile ./price
+PAGE := ./finding ./notes ./trade ./parse/field ./parse ./record ./reconcile ./price ./billing ./hours ./restock ./review ./ubl
 
 .PHONY: test demo lint wasm fuzz bench kill browser picture ci
 

@@ -155,7 +155,9 @@ func reportToOutput(sys *system, b *openBook, o reportOptions) error {
 		return usagef("an html page holds one job and day, and %d were selected: choose with --job and --date", n)
 	}
 	var page bytes.Buffer
-	write := func() error { return writeFormat(&page, b.inputs(), format, report.TextOptions{Color: sys.color(), Width: b.width}) }
+	write := func() error {
+		return writeFormat(&page, b.inputs(), format, report.TextOptions{Color: sys.color(), Width: b.width})
+	}
 	if o.edition == customerEdition {
 		write = func() error { return b.writeCustomer(&page, b.inputs(), format) }
 	}
