@@ -196,6 +196,7 @@ html or pdf it prints the page for the customer instead. How much of the price t
 		RunE:              func(cmd *cobra.Command, args []string) error { return runChangeOffer(cmd.Context(), sys, o, args) },
 	}
 	o.addBook(cmd)
+	o.addPaper(cmd)
 	o.addJob(cmd, sys)
 	f := cmd.Flags()
 	f.StringVar(&o.by, "by", "", "`NAME` of who offers it")
@@ -340,6 +341,7 @@ func newChangeShow(sys *system) *cobra.Command {
 		},
 	}
 	o.addBook(cmd)
+	o.addPaper(cmd)
 	o.addJob(cmd, sys)
 	addFormat(cmd, &o.format, offerFormats...)
 	return cmd

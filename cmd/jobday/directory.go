@@ -53,7 +53,7 @@ the folder out of the book as html and pdf, or to --out DIR, or to standard outp
 	o.addDate(cmd, sys)
 	f := cmd.Flags()
 	f.StringVar(&o.panel, "panel", "", "only the panel with this `NAME`")
-	f.StringVar(&o.paper, "paper", string(report.Letter), "one of "+strings.Join(papers(), ", "))
+	f.StringVar(&o.paper, "paper", "", "one of "+strings.Join(papers(), ", ")+"; default that of the company, where it is one of them")
 	f.StringVar(&o.since, "since", "", "mark what changed since this day `YYYY-MM-DD`: default the report before")
 	f.StringSliceVar(&o.formats, "format", nil, "any of "+strings.Join(directoryFormats, ", ")+": default html,pdf into a folder, text to -")
 	f.StringVar(&o.out, "out", "", "write into this `DIR`, or to standard output with -")
@@ -81,12 +81,17 @@ func runDirectory(ctx context.Context, sys *system, o directoryOptions) error {
 			return err
 		}
 	}
-	if !slices.Contains(papers(), o.paper) {
+	if o.paper != "" && !slices.Contains(papers(), o.paper) {
 		return usagef("there is no paper %q here; the papers are %s", o.paper, strings.Join(papers(), ", "))
 	}
 	b, err := o.open(ctx, sys)
 	if err != nil {
 		return err
+	}
+	if o.paper == "" {
+		if o.paper = string(b.paper); !slices.Contains(papers(), o.paper) {
+			o.paper = string(report.Letter)
+		}
 	}
 	cards, err := o.cards(b)
 	if err != nil {

@@ -52,6 +52,7 @@ before tax until --release-retainage. Terms and tax are those of company.yaml.`,
 		},
 	}
 	o.addBook(cmd)
+	o.addPaper(cmd)
 	o.addInvoice(cmd)
 	cmd.Flags().BoolVar(&o.release, "release-retainage", false, "release what was withheld, and withhold nothing")
 	cmd.Flags().BoolVar(&o.dryRun, "dry-run", false, "show it and write nothing")
@@ -234,6 +235,7 @@ func newInvoiceShow(sys *system) *cobra.Command {
 		},
 	}
 	o.addBook(cmd)
+	o.addPaper(cmd)
 	addFormat(cmd, &o.format, invoiceFormats...)
 	return cmd
 }
@@ -266,6 +268,7 @@ was sent; what it billed is unbilled again, and the next invoice has it.`,
 		},
 	}
 	o.addBook(cmd)
+	o.addPaper(cmd)
 	o.addInvoice(cmd)
 	cmd.Flags().StringVar(&o.why, "why", "", "`WORDS` that say why")
 	addFormat(cmd, &o.format, invoiceFormats...)

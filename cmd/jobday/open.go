@@ -26,6 +26,7 @@ type bookOptions struct {
 	date string // ISO 8601, "" for all
 
 	paper string // what pages and PDFs are made for, "" for the company's
+	width int    // columns of text, 0 for the usual
 
 	offering bool // every extra gets the rows of an offer
 }
@@ -50,6 +51,11 @@ func (o *bookOptions) addPaper(cmd *cobra.Command) {
 		cobra.FixedCompletions(notes.Papers[:], cobra.ShellCompDirectiveNoFileComp)))
 }
 
+// addWidth adds --width.
+func (o *bookOptions) addWidth(cmd *cobra.Command) {
+	cmd.Flags().IntVar(&o.width, "width", 0, "how many `COLUMNS` a text may have, at least 40: default 80")
+}
+
 // addDate adds --date with completion.
 func (o *bookOptions) addDate(cmd *cobra.Command, sys *system) {
 	cmd.Flags().StringVar(&o.date, "date", "", "only the day `YYYY-MM-DD`; also \"today\" and \"last\"")
@@ -65,6 +71,7 @@ type openBook struct {
 	found    finding.List // of reading and compiling
 	pages    *report.Templates
 	paper    sheet.Paper
+	width    int // columns of text, 0 for the usual
 }
 
 // jobDays is one selected job with its selected days.
@@ -122,6 +129,7 @@ func (o *bookOptions) open(ctx context.Context, sys *system) (*openBook, error) 
 	if o.job != "" {
 		found = slices.DeleteFunc(found, opened.ofAnotherJob)
 	}
+	opened.width = o.width
 	opened.paper = report.PaperOf(res.Company)
 	if o.paper != "" {
 		opened.paper = sheet.Paper(o.paper)

@@ -46,5 +46,5 @@ func (b *openBook) writeSheets(w io.Writer, format string, sheets ...sheet.Sheet
 	case "md":
 		return sheet.Markdown(w, sheets[0], sheets[1:]...)
 	}
-	return sheet.TextTo(w, sheet.TextOptions{}, sheets...)
+	return sheet.TextTo(w, sheet.TextOptions{Width: b.width}, sheets...)
 }

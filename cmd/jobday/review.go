@@ -45,6 +45,7 @@ The figures are those of the notes up to the last day. What was agreed after it 
 	}
 	o.addBook(cmd)
 	o.addPaper(cmd)
+	o.addWidth(cmd)
 	cmd.Flags().StringVar(&o.since, "since", "", "the first day `YYYY-MM-DD`: default the first note")
 	cmd.Flags().StringVar(&o.until, "until", "", "the last day `YYYY-MM-DD`: default today")
 	cmd.Flags().StringVar(&o.reports, "reports", "", "link days to the reports in this `DIR`, as seen from the page")
