@@ -26,7 +26,7 @@ import (
 // taken with a confidence was right. It fails where dev is decided right less often than the floor
 // below; the floor only rises.
 func TestEntries(t *testing.T) {
-	sets := []string{"dev", "dev2", "dev3"}
+	sets := []string{"dev", "dev2", "dev3", "counts"}
 	if *score {
 		sets = append(sets, "score", "score2", "score3")
 	}

@@ -192,7 +192,7 @@ func (q query) endsCount(i int) bool {
 	}
 	word, _, _ := strings.Cut(strings.ToLower(rest), " ")
 	switch strings.TrimRight(word, ",.;:") {
-	case "in", "up", "done", "on", "out", "so", "today", "finished", "complete", "working", "left":
+	case "in", "up", "done", "on", "out", "so", "today", "finished", "complete", "working", "left", "set", "hung", "wired", "mounted", "down", "hot", "lit":
 		return true
 	}
 	return false

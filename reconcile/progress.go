@@ -252,13 +252,17 @@ func (d *day) counted(r *read, i int) (notes.Decimal, bool) {
 			found = true
 		}
 	}
+	told := r.facts.Progress.Told
+	if line.Qty.Unit == notes.Foot && !found && told != nil && told.Cmp(fewestFeet) >= 0 && told.Cmp(line.Qty.Value) <= 0 {
+		return *told, true // "labeler MC, pulled 180"
+	}
 	if line.Qty.Unit != notes.Each {
 		return sum, found
 	}
 	if n := notes.Int(r.summed()); n.Sign() > 0 && n.Cmp(line.Qty.Value) <= 0 {
 		return n, true // "bay 1 and 2 lights up, 8 total"
 	}
-	if told := r.facts.Progress.Told; !found && told != nil && told.Cmp(line.Qty.Value) <= 0 {
+	if !found && told != nil && told.Cmp(line.Qty.Value) <= 0 {
 		return *told, true
 	}
 	if n := r.listed(); n > 1 && found && line.Qty.Value.Cmp(notes.Int(n)) >= 0 && sum.Equal(notes.Int(firstListed(r.entry.Text))) {

@@ -26,6 +26,10 @@ func (p *parcel) attach(last, d *portion) bool {
 		return true
 	case d.bare() && last.count >= 0 && len(last.names) > 0 && d.sep == "(" && p.out[d.count].dim == "ft":
 		return true // a length in brackets beside a count: kept as written only
+	case d.bare() && last.count >= 0 && len(last.names) > 0 && d.sep == "," && p.out[d.count].dim == "ft" && last.unit == notes.Roll:
+		return true // "1 roll 14-2, 250 ft": how long the roll is
+	case last.count >= 0 && len(last.names) > 0 && d.sep == "(" && d.count >= 0 && d.each:
+		return true // "8 fixtures (4 lamps ea)": what each of them holds
 	case (d.only || p.qualifies(last, d)) && d.count < 0 && len(last.names) > 0 && last.headed && !p.cableOnly(d) && !(last.count >= 0 && p.sameDim(last, d)):
 		last.names = append(last.names, d.names...)
 		last.end = max(last.end, d.end)

@@ -14,6 +14,12 @@ func (p *parcel) join() {
 			}
 			continue
 		}
+		if p.boxesHolding(&d, i) {
+			d.names, d.unit = nil, notes.Box
+			p.portions[i+2].lend(&d)
+			i++
+			continue
+		}
 		if d.bare() && i+1 < len(p.portions) && (p.portions[i+1].sep == ")" || p.portions[i+1].sep == "-" && p.plainCount(d.count, len(p.out))) {
 			p.sizeNext(&p.portions[i+1])
 			p.lengthNext(&d, &p.portions[i+1])
@@ -27,6 +33,16 @@ func (p *parcel) join() {
 	p.portions = out
 	p.share()
 	p.forward()
+}
+
+// boxesHolding reports whether portion i is the boxes of "2 boxes (100) anchors": what is in brackets
+// says how many they hold.
+func (p *parcel) boxesHolding(d *portion, i int) bool {
+	if i+2 >= len(p.portions) || d.count < 0 || !p.plainCount(d.count, len(p.out)) || !p.onlyBoxes(d) {
+		return false
+	}
+	in, of := &p.portions[i+1], &p.portions[i+2]
+	return in.bare() && in.sep == "(" && p.plainCount(in.count, len(p.out)) && of.sep == ")" && of.count < 0 && len(of.names) > 0
 }
 
 // forward gives a quantity with "each" before its list to every thing of the list.
@@ -95,6 +111,9 @@ func (p *parcel) share() {
 			continue
 		}
 		if i > 0 && d.count >= 0 && p.portions[i-1].count >= 0 && p.portions[i-1].headed && p.sharing(&p.portions[i-1], d) {
+			if d.unit == "" && p.out[d.count].dim == "" && p.colouring(d) {
+				d.unit = p.portions[i-1].unit // "two rolls blue tape, one black"
+			}
 			p.borrow(d, &p.portions[i-1])
 		}
 	}

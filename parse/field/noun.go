@@ -202,7 +202,8 @@ func tallyEnds(toks []token, i int) bool {
 		return true
 	case ".":
 		return i+1 >= len(toks) || toks[i+1].spaced
-	case "in", "up", "done", "hung", "set", "complete", "completed", "finished", "installed", "and", "today", "on", "working", "trimmed":
+	case "in", "up", "done", "hung", "set", "complete", "completed", "finished", "installed", "and", "today", "on", "working", "trimmed",
+		"tested", "landed", "wired", "mounted", "aimed", "labeled", "terminated", "good", "ok", "swapped", "replaced", "lit", "hot", "now":
 		return t.spaced
 	default:
 		return false

@@ -37,6 +37,10 @@ func (p *parcel) plainCount(k, hi int) bool { return k >= 0 && p.isCount(k, hi) 
 
 // countFirst reads "4 recepts", "2 x 25 ft of 12/2", "2 of 3 GFCIs", "a roll of 12-2".
 func (p *parcel) countFirst(d *portion, k, hi int) int {
+	if p.holdsPieces(k, hi) {
+		p.single(k + 1) // "100ct bag wire nuts" is one bag
+		k++
+	}
 	d.take(p, k)
 	if p.out[k].dim != "" && p.isJoin(k+1, hi, "of") && p.plainCount(k+2, hi) && p.thingAfter(k+3, hi) {
 		k += 2 // "box of 100 screws"
@@ -51,6 +55,15 @@ func (p *parcel) countFirst(d *portion, k, hi int) int {
 		return k // two numbers in a row and no thing: neither counts
 	}
 	return p.trailing(d, k, hi)
+}
+
+// holdsPieces reports whether the count at atom k says how many the package after it holds.
+func (p *parcel) holdsPieces(k, hi int) bool {
+	if k+1 >= hi || p.out[k].dim != "ea" || p.out[k+1].role != roleUnit || p.out[k+1].plural || len(p.nums) >= maxNums || !p.thingAfter(k+2, hi) {
+		return false
+	}
+	text := lower(p.text[p.out[k].from():p.out[k].to()])
+	return (strings.HasSuffix(text, "ct") || strings.HasSuffix(text, "count")) && (p.out[k+1].dim == "bag" || p.out[k+1].dim == "box" || p.out[k+1].text == "box" || p.out[k+1].dim == "pk")
 }
 
 // take makes atom k the count of the portion.
@@ -75,6 +88,7 @@ func (p *parcel) afterCount(d *portion, k, hi int) int {
 			}
 		case a.role == roleMark && (a.text == "@" || a.text == "#" || a.text == "-"):
 		case a.role == roleStop && isState(a.text) && p.thingAfter(k+1, hi):
+		case a.role == roleStop && a.text == "qty" && p.thingAfter(k+1, hi):
 		case a.role == roleStop && a.text == "no" && p.isMark(k+1, hi, "."):
 			k++ // "4 no. boxes"
 		case a.role == roleMark && a.text == "x" && !p.isCount(k+1, hi):
@@ -131,6 +145,10 @@ func (p *parcel) second(d *portion, k, hi int) int {
 	}
 	a := &p.out[k]
 	switch {
+	case a.dim == "" && p.footers(k+1, hi) > 0:
+		d.times, d.unit = k, notes.Foot // "5 ten-footers of EMT"
+		d.cover(a)
+		k = p.footers(k+1, hi)
 	case a.dim == "ft":
 		d.length = k
 		d.cover(a)
@@ -144,6 +162,17 @@ func (p *parcel) second(d *portion, k, hi int) int {
 		p.bareSizeOf(k)
 	}
 	return k
+}
+
+// footers returns the atom after "-footers of" at k, or 0: sticks by their length.
+func (p *parcel) footers(k, hi int) int {
+	if p.isMark(k, hi, "-") {
+		k++
+	}
+	if k >= hi || !p.said(k, "footers") && !p.said(k, "footer") {
+		return 0
+	}
+	return p.passOf(k+1, hi)
 }
 
 // bareSizeOf makes a size of a plain number.

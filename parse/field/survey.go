@@ -129,7 +129,7 @@ func (r *reader) lookUp(i int, low string) {
 	case "dollars", "bucks":
 		s.dollars = true
 	default:
-		s.telling = s.telling || tellingVerb(low)
+		s.telling = s.telling || tellingVerb(low) || low == "pulled" || low == "ran"
 	}
 }
 

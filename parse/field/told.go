@@ -1,6 +1,9 @@
 package field
 
-import "jobday/notes"
+import (
+	"jobday/notes"
+	"jobday/trade"
+)
 
 // told reads counts whose thing is not said again: "terminated 12", "converted 10 today", "two at the
 // host stand", "balcony 5 more". The first one counts; a number of a list, a time or a size is none.
@@ -11,7 +14,10 @@ func (st *standing) told() {
 		if !ok || n > mostTold || r.claimed(r.toks[i].start) || r.listsOn(i, next) {
 			continue
 		}
-		if r.low(next) == "more" && !r.wanting(i) && r.endsTold(next+1) || tellingVerb(r.low(i-1)) && r.endsTold(next) || r.startsTold(i, next) {
+		if r.otherVerb(i-1, n) && r.endsTold(next) {
+			return // "pulled 24, punched 10": which of them counts is not said
+		}
+		if r.low(next) == "more" && !r.wanting(i) && r.endsTold(next+1) || (tellingVerb(r.low(i-1)) || runVerb(r.low(i-1), n)) && r.endsTold(next) || r.startsTold(i, next) {
 			v := notes.Int(n)
 			st.p.Told = &v
 			st.touch(i, next)
@@ -21,7 +27,7 @@ func (st *standing) told() {
 }
 
 // mostTold is the largest count read without its thing; a larger number is a circuit, a room or a price.
-const mostTold = 199
+const mostTold = 499
 
 // more reads the day's own number where a sum follows it: "6 more makes all twelve" are six.
 func (st *standing) more() {
@@ -115,6 +121,20 @@ func (r *reader) startsTold(i, next int) bool {
 		return r.low(next+1) == "the" && r.low(next+2) != "end" && r.low(next+2) != "most" && r.low(next+2) != "shop"
 	}
 	return false
+}
+
+// otherVerb reports whether token i is work of which the number n after it may be a circuit's.
+func (r *reader) otherVerb(i, n int) bool {
+	if i < 0 || tellingVerb(r.low(i)) || runVerb(r.low(i), n) {
+		return false
+	}
+	w, ok := trade.FindWord(r.low(i))
+	return ok && w.Class == trade.VerbWord
+}
+
+// runVerb reports whether a word tells of n feet or runs: circuits have lower numbers.
+func runVerb(low string, n int) bool {
+	return n >= 25 && (low == "pulled" || low == "ran")
 }
 
 // tellingVerb reports whether a word tells of work on things by the piece. What is landed, pulled or
