@@ -10,6 +10,17 @@ func (r *noteReader) divide(text string, in notes.Section, marks []mark) []part 
 		whole := evidenceOf(marks[c.from:c.to], nil)
 		v := judge(whole, in)
 		a, b := c.bytes(text, marks)
+		if len(r.clauseMemory) > 1 && in == "" && v.kind == notes.Narrative && !whole.asks {
+			if facts := r.facts(text[a:b], in); facts.Fault.Named {
+				whole.facts = &facts // words of a kind of fault: "has green corrosion on the blades"
+				v = judge(whole, in)
+			}
+		}
+		if n := len(parts); n > 0 && in == "" && v.kind == notes.Deficiency && parts[n-1].kind == notes.Narrative && whole.first.sign.has(foundIt) && whole.signs.has(pronoun) {
+			p := &parts[n-1] // "has 277 on the white. traced it to a swapped neutral, fixed"
+			p.end, p.lead, p.kind, p.signs = b, span{a, b}, v.kind, p.signs|whole.signs
+			continue
+		}
 		if n := len(parts); n > 0 && belongs(whole, v, parts[n-1], c.joint, in) {
 			p := &parts[n-1]
 			if c.joint == semicolon || len(p.details) > 0 {

@@ -328,8 +328,10 @@ func (r *noteReader) keep(in notes.Section) {
 func (r *noteReader) sentences(raw, lead string, start int, in notes.Section) {
 	e := r.push(raw, start, in)
 	v := judge(evidenceOf(r.scan.scan(raw, start), &e.Facts), in)
-	if v.kind != notes.Extra || v.score < strongScore {
-		v = judge(evidenceOf(r.scan.scan(lead, start), nil), in)
+	first := judge(evidenceOf(r.scan.scan(lead, start), nil), in)
+	fault := first.kind == notes.Deficiency && first.score >= strongScore && e.Facts.Consent.State != notes.Authorized
+	if v.kind != notes.Extra || v.score < strongScore || fault { // a price wanted for a fault leaves it one
+		v = first
 	}
 	e.judged(v)
 	r.factsOf(e, raw, in)

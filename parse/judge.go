@@ -32,8 +32,10 @@ type evidence struct {
 	words  int  // how many marks there are
 	onSite bool // ends with "on site"
 	told   bool // ends with who was told: ", told Ruth"
-	headed bool // says before a colon what it is about: "vestibule: 5 fixtures"
-	facts  *notes.Facts
+	// tells of work only behind a comma
+	thenWork bool
+	headed   bool // says before a colon what it is about: "vestibule: 5 fixtures"
+	facts    *notes.Facts
 }
 
 // evidenceOf sums up marks; facts may be nil.
@@ -52,6 +54,7 @@ func evidenceOf(marks []mark, facts *notes.Facts) evidence {
 		e.onSite = marks[n-1].low == "site" && marks[n-2].low == "on"
 	}
 	for i := 2; i < len(marks)-1; i++ {
+		e.thenWork = e.thenWork || marks[i].low == "," && signsOf(marks[i:]).has(workVerb) && signsOf(marks[:i]).has(verbal|foundIt)
 		e.told = e.told || marks[i].low == "told" && marks[i-1].low == ","
 	}
 	e.mended = e.signs.has(faulty|faultPhrase) && e.signs.has(workVerb) && mended(marks)
@@ -181,6 +184,11 @@ func judgeWords(e evidence) verdict {
 
 // sure turns a verdict into a confidence from 0 to 1. Only kinds that move money differently make
 // it doubtful.
+//
+// On the labelled notes (57 notes of dev, dev2 and dev3, November 2026), of the kinds that words alone
+// decided, this share was right: a lead of 3 and more 168 of 178 (0.94), of 2 28 of 29 (0.97), of 1 17 of
+// 19 (0.89). A lead of 1 so stays decided: asking there would take 17 right answers back to spare 2 wrong
+// ones. What ties is asked where money hangs on it.
 func (v verdict) sure() float64 {
 	switch {
 	case v.kind == notes.Narrative:
@@ -244,6 +252,8 @@ func asExtra(e evidence) (int, string) {
 		return 7, "says somebody declined"
 	case no && s.has(somebody|soft|thing):
 		return 6, "says somebody declined"
+	case s.all(saidYes|duration) && e.words > 12 && !e.first.sign.has(pronoun) && !s.has(workVerb|clockSpan|faulty|faultPhrase):
+		return 7, "says what somebody agreed to, and how long it took"
 	case yes && did && !s.has(progressed|tested):
 		return 6, "says somebody agreed to it"
 	case s.has(priceTold):
@@ -267,6 +277,8 @@ func asFault(e evidence) (int, string) {
 		return 8, "says a fault was found"
 	case e.first.sign.has(foundIt) && e.told && !s.has(asked|progressed):
 		return 7, "says what was found and who was told"
+	case e.first.sign.has(foundIt) && e.thenWork && s.has(thing) && !s.has(asked|progressed|outOf):
+		return 7, "says what was found and what was done about it"
 	case e.mended:
 		return 7, "tells of a fault and what was done about it"
 	case s.has(faultPhrase) && !s.has(workVerb):
@@ -417,81 +429,4 @@ func asMaterial(e evidence) (int, string) {
 		return 4, why
 	}
 	return 0, ""
-}
-
-func asDelivery(e evidence) (int, string) {
-	if e.signs.has(outOf) {
-		return 4, "tells of a delivery" // "pendants none, glass is on backorder" is how far they got
-	}
-	return unlessWork(e, delivered, 7, "tells of a delivery")
-}
-
-func asDelay(e evidence) (int, string) {
-	if e.placed {
-		return 0, "" // "unit 8 no access" is how far a place got
-	}
-	const why = "tells what held the crew up"
-	clock := duration | clockSpan | looseSpan
-	switch s := e.signs; {
-	case e.first.sign.has(heldUp):
-		return 8, why
-	case s.has(machine) && s.has(brokeDown|heldUp|faulty) && !s.has(workVerb), s.has(otherTrade) && s.has(brokeDown) && s.has(clock) && !s.has(workVerb|asked):
-		return 8, why
-	case s.has(weathered) && s.has(clock|heldUp) && !s.has(workVerb|thing|named):
-		return 7, why
-	}
-	if e.signs.has(heldUp) && e.signs.has(duration) && !e.signs.has(workVerb) {
-		return 8, why
-	}
-	return unlessWork(e, heldUp, 7, why)
-}
-
-func asSafety(e evidence) (int, string) {
-	switch {
-	case e.first.sign.has(secured):
-		return 8, "tells what was done for safety"
-	case e.signs.has(secured):
-		return 6, "tells what was done for safety"
-	}
-	return 0, ""
-}
-
-func asInstruction(e evidence) (int, string) {
-	return unlessWork(e, instructed, 6, "tells an instruction")
-}
-
-func asCondition(e evidence) (int, string) {
-	if e.onSite && e.first.low == "no" && !e.signs.has(workVerb|thing|faultPhrase) {
-		return 6, "tells of the site" // "no permit card on site"
-	}
-	return unlessWork(e, weathered, 6, "tells of the weather or the site")
-}
-
-func asOtherTrade(e evidence) (int, string) {
-	return unlessWork(e, otherTrade, 5, "tells of another trade")
-}
-
-func asMachine(e evidence) (int, string) {
-	if e.signs.has(machine) && e.signs.has(duration|clockSpan|looseSpan) && !e.signs.has(workVerb) {
-		return 6, "tells of a machine and its hours"
-	}
-	return unlessWork(e, machine, 4, "tells of a machine")
-}
-
-func asCircuit(e evidence) (int, string) {
-	if e.first.sign.has(circuitry) && e.signs.has(counted) && !e.signs.has(workVerb|faulty) {
-		return 6, "says what a circuit feeds"
-	}
-	return 0, ""
-}
-
-// unlessWork scores signs lower where the words also tell of work.
-func unlessWork(e evidence, signs sign, score int, why string) (int, string) {
-	switch {
-	case !e.signs.has(signs):
-		return 0, ""
-	case (e.signs.has(workVerb) || e.signs.all(progressed|whole)) && !e.others:
-		return score - 3, why
-	}
-	return score, why
 }

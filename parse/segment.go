@@ -236,6 +236,9 @@ func (e evidence) attribute() bool {
 	if s.has(byOthers) {
 		return false
 	}
+	if s.has(saidYes) && e.words > 12 && !e.first.sign.has(pronoun) && !theirs[e.first.low] {
+		return false // who agreed to what is an extra of its own
+	}
 	const more = pronoun | saidYes | saidNo | duration | priceTold
 	if s.has(asked|brokeDown|thing|heldUp|weathered|secured|delivered|instrument|questioned|notBooked|machine|otherTrade|travelled|faulty|faultPhrase|leftOver) ||
 		e.asks || s.has(clockSpan) || s.all(looseSpan|named) {
@@ -273,6 +276,9 @@ func listCuts(text string, marks []mark, c clause) []clause {
 		default:
 			continue
 		}
+		if next < c.to && m.low == "and" && signsOf(marks[from:i]).has(measured) && singleName(marks, next, c.to) {
+			continue // "100 ft raceway base and cover"
+		}
 		if next >= c.to || !startsThing(marks, next, c.to) || !standsAlone(marks[from:i]) {
 			continue
 		}
@@ -282,6 +288,12 @@ func listCuts(text string, marks []mark, c clause) []clause {
 	cut = append(cut, clause{from, c.to, listed})
 	cut[0].joint = c.joint
 	return cut
+}
+
+// singleName reports whether one word without a count stands at mark i before the next comma.
+func singleName(marks []mark, i, to int) bool {
+	m := marks[i]
+	return m.kind == wordMark && !m.sign.has(counted) && (i+1 >= to || marks[i+1].low == ",")
 }
 
 // namesThing reports whether a thing is named from mark i to the next bar.
@@ -297,6 +309,12 @@ func namesThing(marks []mark, i, to int) bool {
 // standsAlone reports whether marks name a thing or count something, so that a list may part behind
 // them.
 func standsAlone(marks []mark) bool {
+	if len(marks) > 2 && (marks[0].low == "took" || marks[0].low == "used") {
+		marks = marks[1:] // "took - 24 usb, ..."
+		if marks[0].kind == signMark {
+			marks = marks[1:]
+		}
+	}
 	for i, m := range marks {
 		if m.kind == wordMark && m.sign.has(thing) {
 			return true

@@ -155,6 +155,9 @@ func (sc *scanner) senseAround(text string, i int) {
 	if (low == "voc" || low == "vmp" || low == "isc") && sc.at(i+1).kind == numberMark {
 		m.sign |= instrument
 	}
+	if low == "no" && (sc.at(i-1).low == "has" || sc.at(i-1).low == "have") && sc.at(i-2).sign.has(thing) && sc.at(i+1).sign.has(thing) && !sc.at(i+1).sign.has(whole) {
+		m.sign |= faultPhrase // "disposal has no disconnect"
+	}
 	if low == "no" || low == "none" || low == "nope" {
 		sc.senseNone(i)
 	}

@@ -83,6 +83,9 @@ func (e evidence) followsUp(agreed bool) bool {
 	case "moved", "fixed", "replaced", "swapped", "relocated", "put", "did", "ran", "got", "made", "built", "hung", "set", "wired", "installed", "mounted", "added", "pulled", "we", "i":
 		return s.has(pronoun) && !s.has(soft) && s.has(workVerb|spoken)
 	}
+	if agreed && e.first.sign.has(workVerb) && !s.has(whole|soft|measured|named) && s.has(progressed|counted) && e.words <= 4 {
+		return true // "Lowered all six."
+	}
 	if s.has(duration) && !s.has(thing|workVerb|named|measured|clockSpan|looseSpan) {
 		return true // "Half an hour."
 	}
@@ -100,6 +103,9 @@ func (e evidence) speaksOn(before part, v verdict) bool {
 	pointing := e.first.sign.has(pronoun) || theirs[e.first.low] || e.first.sign.has(spoken) && e.first.low != "called"
 	switch before.kind {
 	case notes.Extra:
+		if e.first.sign.has(somebody) && s.has(spoken|saidYes|saidNo) && !s.has(thing|workVerb|asked|soft) {
+			return true // "Principal said go, wrote the order later"
+		}
 		return pointing && !s.has(asked|soft|notBooked|priceTold) && (v.kind == notes.LeftOpen || v.kind == notes.Extra || v.kind == notes.Instruction)
 	case notes.Work:
 		switch v.kind {

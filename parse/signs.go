@@ -84,7 +84,7 @@ var signWords = buildSignWords(map[sign]string{
 	faulty: "soaked burn missing loose burnt burned scorched melted corroded rusted rusty cracked broken damaged exposed reversed " +
 		"unsupported overheated overloaded undersized oversized ungrounded frayed chewed arcing sparking leaking charred " +
 		"discolored unsafe hazard hazardous dangerous miswired mislabeled mislabelled unlabeled buried illegal faulty " +
-		"defective rotted rotten seized swollen moldy uncovered crumbling brittle pinched nicked dangling unprotected fried unmarked untagged unfused bootleg backwards cooked toasted smoked",
+		"defective rotted rotten seized swollen moldy uncovered crumbling brittle pinched nicked dangling unprotected fried noisy noise unmarked untagged unfused bootleg backwards cooked toasted smoked",
 	foundIt:    "find found noticed discovered spotted observed noted",
 	leftOver:   "tomorrow tmrw tmw tmr tomorow remaining todo outstanding unfinished punchlist",
 	needs:      "need needs needed",
@@ -141,8 +141,8 @@ var signPhrases = buildSignPhrases(map[sign]string{
 		"double taps|double lugged|reverse polarity|reversed polarity|hot and neutral swapped|bootleg ground|extension cord|" +
 		"wires hanging|hanging by|falling off|falling out|no bushing|no bushings|wrong breaker|wrong size breaker|not gfci|cover missing|" +
 		"covers missing|missing cover|missing covers|missing ground|open box|open boxes|open j box|no plate|no lid|neutral and ground|" +
-		"backstabbed|knob and tube|aluminum branch|wide open|tripping hazard|shock hazard|fire hazard",
-	foundIt: "came across|turned out|has a|have a|there is|there's|there are|is missing|was missing|are missing|has no|have no|had no",
+		"ate the|ate through|ate thru|chewed through|backstabbed|knob and tube|aluminum branch|wide open|tripping hazard|shock hazard|fire hazard",
+	foundIt: "traced it to|traced to|came across|turned out|has a|have a|there is|there's|there are|is missing|was missing|are missing|has no|have no|had no",
 	leftOver: "still need|still needs|left to do|next trip|next visit|next time|to finish|to do|needs to be|need to be|will need|" +
 		"have to come back|come back|coming back|return trip|go back|going back|still to|yet to|not done|not landed|not started|" +
 		"didn't get to|did not get to|didnt get to|not finished|left for|still open|to be done|next week|on monday|on tuesday|" +

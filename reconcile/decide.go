@@ -49,6 +49,8 @@ func (d *day) decideOne(r *read) {
 	case e.Kind == notes.Question && e.Section != notes.Questions && r.facts.Consent.State == notes.Asked && r.query.says() && !asksUs(r.entry.Text):
 		d.decideExtra(r) // somebody asked us for work: a price is wanted, not an answer
 	case e.Kind == notes.Delivery && (e.Section == notes.Done || e.Section == "" && r.facts.Progress.Blocked) && d.sureLine(r):
+	case e.Kind == notes.Delay && e.Section == "" && strings.HasPrefix(strings.ToLower(e.Text), "no ") && d.sureLine(r):
+		r.facts.Progress.Complete = notes.No // "no freezer today, product in the way"
 	case e.Kind == notes.LeftOpen:
 		d.decideLeft(r)
 	case e.Kind == notes.Narrative && e.Section == "":
