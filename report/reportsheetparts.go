@@ -59,7 +59,7 @@ func (d dayView) faults() []sheet.Block {
 		title := sheet.Join(" ", sheet.Words(strconv.Itoa(i+1)+". "+cmp.Or(f.Title, f.Text)), sheet.Label(string(f.Severity), toneOfSeverity(f.Severity)),
 			sheet.Label(cmp.Or(string(f.State), "found"), state), d.refs(f.From))
 		blocks = append(blocks, sheet.Heading{Sub: true, ID: "def-" + strconv.Itoa(i+1), Text: title}, sheet.Facts{Rows: faultFacts(f)})
-		if c := (customerView{d.View}); len(f.Photo) > 0 {
+		if c := (customerView(d)); len(f.Photo) > 0 {
 			blocks = append(blocks, c.pictures(f)...)
 		}
 	}
