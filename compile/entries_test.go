@@ -41,6 +41,9 @@ func TestEntries(t *testing.T) {
 				jobs++
 			}
 			t.Logf("%d entries of %d jobs\n%s\n%s", s.tally["all"].all(), jobs, s.tally, s.reliabilities())
+			if set == "counts" {
+				assert.Zero(t, s.tally["qty"].wrong, "a number read wrong is worse than none")
+			}
 			if c := s.tally["all"]; set == "dev" {
 				assert.GreaterOrEqual(t, 1000*c.right, leastEntriesRight*c.all(), "entries decided right, of 1000")
 				assert.LessOrEqual(t, 1000*c.wrong, mostEntriesWrong*c.all(), "entries decided wrong, of 1000")

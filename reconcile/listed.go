@@ -121,6 +121,58 @@ func (r *read) summed() int {
 	return 0
 }
 
+// placeSum adds up counts given place by place: "north side 2, south side 1", "row 1: 5, row 2: 5". Every
+// part has to open with the word for a place and end with its number; anything else adds up to 0.
+func placeSum(text string) int {
+	if head, rest, ok := strings.Cut(text, ": "); ok && !placeWords[lastButNumber(head)] {
+		text = rest
+	}
+	parts := strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return r == ',' || r == ';' })
+	if len(parts) < 2 {
+		return 0
+	}
+	sum := 0
+	for i, part := range parts {
+		words := strings.Fields(strings.NewReplacer(":", " ", " - ", " ").Replace(part))
+		if len(words) < 2 || i > 0 && !placeWords[words[0]] {
+			return 0
+		}
+		n, ok := smallNumber(words[len(words)-1])
+		before := words[len(words)-2]
+		_, numbered := smallNumber(before)
+		if !ok || n > 99 || numbered && !placeWords[words[max(0, len(words)-3)]] || !numbered && (!placeWords[before] || !plainPlaces[before]) {
+			return 0
+		}
+		sum += n
+	}
+	return sum
+}
+
+// lastButNumber returns the last word of a text in lower case, or the one before a number at its end.
+func lastButNumber(text string) string {
+	words := strings.Fields(strings.ToLower(text))
+	for i := len(words) - 1; i >= 0; i-- {
+		if _, number := smallNumber(words[i]); !number {
+			return words[i]
+		}
+	}
+	return ""
+}
+
+// placeWords are those a part of such a sum opens with; behind those that are in plainPlaces too, a
+// number alone counts: "south side 1", not "row 1".
+var (
+	placeWords = map[string]bool{
+		"north": true, "south": true, "east": true, "west": true, "front": true, "back": true, "rear": true, "left": true, "right": true,
+		"upper": true, "lower": true, "side": true, "wall": true, "end": true, "row": true, "bay": true, "room": true, "rm": true,
+		"floor": true, "aisle": true, "unit": true, "apt": true, "kitchen": true, "bath": true, "hall": true, "corridor": true,
+	}
+	plainPlaces = map[string]bool{
+		"north": true, "south": true, "east": true, "west": true, "front": true, "back": true, "rear": true, "left": true, "right": true,
+		"upper": true, "lower": true, "side": true, "wall": true, "end": true, "kitchen": true, "bath": true, "hall": true, "corridor": true,
+	}
+)
+
 // inAll reads the sum people give themselves: "8 total", "six in all", "total of 8"; 0 when they do not.
 func inAll(words []string) int {
 	for i, w := range words {
@@ -157,8 +209,8 @@ func (q query) standsAlone() int {
 		}
 		n, ok := smallNumber(t.Text)
 		prev := q.terms[i-1]
-		if !ok || t.Start < prev.End {
-			continue
+		if !ok || t.Start < prev.End || strings.Contains(q.text[t.Start:t.End], " ") {
+			continue // "1 to 4" is a run
 		}
 		if last := strings.TrimRight(q.text[t.End:], " .)") == ""; !(last && strings.ContainsAny(q.text[prev.End:t.Start], ",:")) &&
 			!named(prev) && prev.Class != field.PlaceTerm && prev.Class != field.TraitTerm && prev.Class != field.DesignationTerm {

@@ -259,6 +259,9 @@ func (d *day) counted(r *read, i int) (notes.Decimal, bool) {
 	if line.Qty.Unit != notes.Each {
 		return sum, found
 	}
+	if n := notes.Int(placeSum(r.entry.Text)); n.Sign() > 0 {
+		return n, n.Cmp(line.Qty.Value) <= 0
+	}
 	if n := notes.Int(r.summed()); n.Sign() > 0 && n.Cmp(line.Qty.Value) <= 0 {
 		return n, true // "bay 1 and 2 lights up, 8 total"
 	}
@@ -418,7 +421,7 @@ func oneOf(q query) bool {
 	if first, _, _ := strings.Cut(low, " "); ordinals[first] {
 		return true
 	}
-	if strings.HasPrefix(low, "the ") || strings.HasPrefix(low, "a ") || strings.HasPrefix(low, "an ") {
+	if strings.HasPrefix(low, "the ") || strings.HasPrefix(low, "a ") || strings.HasPrefix(low, "an ") || strings.HasPrefix(low, "another ") {
 		return true
 	}
 	return numbered(q)

@@ -15,7 +15,10 @@ func (p *parcel) join() {
 			continue
 		}
 		if p.boxesHolding(&d, i) {
-			d.names, d.unit = nil, notes.Box
+			if d.unit == "" {
+				d.unit = notes.Box
+			}
+			d.names = nil
 			p.portions[i+2].lend(&d)
 			i++
 			continue
@@ -38,7 +41,7 @@ func (p *parcel) join() {
 // boxesHolding reports whether portion i is the boxes of "2 boxes (100) anchors": what is in brackets
 // says how many they hold.
 func (p *parcel) boxesHolding(d *portion, i int) bool {
-	if i+2 >= len(p.portions) || d.count < 0 || !p.plainCount(d.count, len(p.out)) || !p.onlyBoxes(d) {
+	if i+2 >= len(p.portions) || d.count < 0 || !p.plainCount(d.count, len(p.out)) || !p.onlyBoxes(d) && !(d.bare() && (d.unit == notes.Pack || d.unit == notes.Bag)) {
 		return false
 	}
 	in, of := &p.portions[i+1], &p.portions[i+2]

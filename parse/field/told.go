@@ -78,6 +78,9 @@ func (r *reader) wanting(i int) bool {
 func (r *reader) listsOn(i, next int) bool {
 	switch r.low(next) {
 	case ",", "&", "and", "-", "/", "thru", "through", "to", "or", ".":
+		if _, end, ok := r.headNumber(next + 1); ok && r.lackFollows(end) && r.low(next) == "," {
+			return false // "installed 9, 5 short"
+		}
 		if r.isNumber(next + 1) {
 			return true
 		}
@@ -89,6 +92,17 @@ func (r *reader) listsOn(i, next int) bool {
 		return r.isNumber(i - 2)
 	}
 	return r.isNumber(i-1) || r.isNumber(next)
+}
+
+// lackFollows reports whether the words from token i on say that the number before them is not done.
+func (r *reader) lackFollows(i int) bool {
+	switch r.low(i) {
+	case "short", "left", "missing", "remaining", "tomorrow":
+		return true
+	case "to":
+		return r.low(i+1) == "go"
+	}
+	return false
 }
 
 // endsTold reports whether nothing that a number could count follows at token i.
