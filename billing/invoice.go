@@ -29,8 +29,11 @@ func (e *BrokenError) Error() string {
 	return fmt.Sprintf("a record cannot be read whole, so nobody can tell what was billed: %v", e.Files)
 }
 
-// whole refuses to go on with a broken record.
+// whole refuses to go on with a broken record, or in a currency whose amounts would not be right.
 func (in *Input) whole() error {
+	if notes.MinorUnits(in.Company.Currency) != 2 {
+		return fmt.Errorf("the currency of company.yaml is none with two decimals: its amounts would be wrong, see: jobday check")
+	}
 	if len(in.Records.Broken) == 0 {
 		return nil
 	}

@@ -16,8 +16,10 @@ import (
 
 // A Job is a booked job with its compiled days, in order.
 type Job struct {
-	Job  *notes.Job
-	Days []*notes.JobDay
+	Job      *notes.Job
+	Days     []*notes.JobDay
+	Changes  []notes.ChangeOrder
+	Invoices []notes.Invoice
 }
 
 // Input is what a reference is looked up in.
@@ -29,7 +31,7 @@ type Input struct {
 // A Chain is the full account of one thing.
 type Chain struct {
 	Ref   string `json:"ref"`  // as asked for
-	Kind  string `json:"kind"` // "extra", "line", "entry" or "narrative"
+	Kind  string `json:"kind"` // "extra", "line", "entry", "narrative", "invoice" or "change order"
 	Job   string `json:"job"`
 	Date  string `json:"date"`
 	What  string `json:"what"`
@@ -69,7 +71,8 @@ func (e *UnknownError) Error() string {
 }
 
 // Find returns the account of what ref names: the id of an extra or entry, a place "file:line" in
-// a note, or the label of a booked line. A label that several jobs have gives a chain for each.
+// a note, the label of a booked line, or the number of an invoice or change order. A label or number
+// that several jobs have gives a chain for each.
 func Find(in Input, ref string) ([]Chain, error) {
 	var chains []Chain
 	if file, line, ok := placeOf(ref); ok {
@@ -92,6 +95,9 @@ func Find(in Input, ref string) ([]Chain, error) {
 				chains = append(chains, c)
 			}
 		}
+	}
+	if len(chains) == 0 {
+		chains = in.records(ref)
 	}
 	if len(chains) == 0 {
 		return nil, &UnknownError{ref, in.near(ref), false}

@@ -82,14 +82,8 @@ func (r *companyReader) identity() {
 	r.edition()
 }
 
-// notTwoDecimals are the currencies whose smallest unit is not a hundredth.
-// Source: ISO 4217, list one, minor units (from memory).
-var notTwoDecimals = map[string]int{
-	"BIF": 0, "CLP": 0, "DJF": 0, "GNF": 0, "ISK": 0, "JPY": 0, "KMF": 0, "KRW": 0, "PYG": 0, "RWF": 0, "UGX": 0,
-	"UYI": 0, "VND": 0, "VUV": 0, "XAF": 0, "XOF": 0, "XPF": 0,
-	"BHD": 3, "IQD": 3, "JOD": 3, "KWD": 3, "LYD": 3, "OMR": 3, "TND": 3, "CLF": 4, "UYW": 4,
-}
-
+// currency reads the currency of all amounts. Where it is none that can be billed in, nothing is
+// billed, and reports do not pass its amounts off as those of another.
 func (r *companyReader) currency() {
 	s := r.m.text("currency")
 	if s == "" {
@@ -97,15 +91,15 @@ func (r *companyReader) currency() {
 	}
 	code := strings.ToUpper(s)
 	if len(code) != 3 || strings.Trim(code, "ABCDEFGHIJKLMNOPQRSTUVWXYZ") != "" {
+		r.c.Currency = notes.NoCurrency
 		r.m.bad("currency", quote(s)+" is not a currency code; expected three letters", "write it like USD")
 		return
 	}
-	if n, ok := notTwoDecimals[code]; ok {
-		r.m.bad("currency", quote(s)+" is counted with "+strconv.Itoa(n)+" decimals; only currencies with two are supported",
-			"use a currency with two decimals, like USD")
-		return
-	}
 	r.c.Currency = code
+	if n := notes.MinorUnits(code); n != 2 {
+		r.m.bad("currency", quote(s)+" is counted with "+strconv.Itoa(n)+" decimals; only currencies with two can be billed in",
+			"use a currency with two decimals, like USD")
+	}
 }
 
 // editions are the code editions the built-in knowledge points into.

@@ -137,7 +137,7 @@ func TestCompanyFindings(t *testing.T) {
 		{"a currency in words", "name: A\ncurrency: dollars\n", []string{
 			`2:11 "dollars" error value/bad: "dollars" is not a currency code; expected three letters | write it like USD`}},
 		{"a currency without cents", "name: A\ncurrency: JPY\n", []string{
-			`2:11 "JPY" error value/bad: "JPY" is counted with 0 decimals; only currencies with two are supported | use a currency with two decimals, like USD`}},
+			`2:11 "JPY" error value/bad: "JPY" is counted with 0 decimals; only currencies with two can be billed in | use a currency with two decimals, like USD`}},
 		{"an amount with its sign", "name: A\nclasses:\n  fitter: {rate: $98}\n", []string{
 			`3:18 "$98" error value/bad: "$98" has a currency sign; expected the figure alone | write it like 85.00`}},
 		{"no last bracket", "name: A\nmarkup:\n  - {up_to: 50, percent: 30}\n", []string{

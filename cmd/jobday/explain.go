@@ -25,10 +25,13 @@ func newExplain(sys *system) *cobra.Command {
 		Long: `Prints the full account of what REF names:
   an extra or entry by its id       2026-03-12/mixer-disconnect
   a place in a note                 2026-03-12.md:27
-  a booked line, by its label       B   (with --job)`,
+  a booked line, by its label       B   (with --job)
+  an invoice by its number          2431-1
+  a change order by its number      co-1   (with --job)`,
 		Example: `  jobday explain 2026-03-12/mixer-disconnect
   jobday explain B --job 2431
-  jobday explain jobs/2431-quay-bakery/2026-03-12.md:27`,
+  jobday explain jobs/2431-quay-bakery/2026-03-12.md:27
+  jobday explain 2431-1`,
 		Args:              oneArgument("what to explain, such as: jobday explain B --job 2431"),
 		ValidArgsFunction: completeRefs(sys, &o.bookOptions),
 		RunE: func(cmd *cobra.Command, args []string) error {
@@ -76,7 +79,7 @@ func runExplain(ctx context.Context, sys *system, o explainOptions, ref string) 
 func (b *openBook) explainInput() explain.Input {
 	in := explain.Input{}
 	for _, j := range b.Jobs {
-		in.Jobs = append(in.Jobs, explain.Job{Job: j.Job, Days: j.Days})
+		in.Jobs = append(in.Jobs, explain.Job{Job: j.Job, Days: j.Days, Changes: j.Records.Changes, Invoices: j.Records.Invoices})
 	}
 	return in
 }
@@ -102,6 +105,14 @@ func completeRefs(sys *system, o *bookOptions) completion {
 			for _, l := range j.Job.Lines {
 				if o.job != "" {
 					offer(l.Label, l.Work)
+				}
+			}
+			for _, v := range j.Records.Invoices {
+				offer(v.Number, string(v.Kind))
+			}
+			if o.job != "" {
+				for _, c := range j.Records.Changes {
+					offer(c.Number, "change order")
 				}
 			}
 			for _, d := range j.days {
