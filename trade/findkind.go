@@ -176,7 +176,9 @@ func (x *phraseIndex) look(text string) *look {
 }
 
 // isYear reports whether a number is a year things were made in: "smokes from 2009".
-func isYear(s string) bool { return len(s) == 4 && (s[:2] == "19" || s[:2] == "20") && isDigit(s[2]) && isDigit(s[3]) }
+func isYear(s string) bool {
+	return len(s) == 4 && (s[:2] == "19" || s[:2] == "20") && isDigit(s[2]) && isDigit(s[3])
+}
 
 // toDo are words that tell of a deed behind "to" and of a fault elsewhere: "had to open the ceiling".
 var toDo = setOf("open", "cut", "splic", "tap", "cover", "block", "bury", "strip", "break")
