@@ -113,6 +113,11 @@ func (n Notice) Sheet() sheet.Sheet {
 	}
 	for i, r := range n.Rows {
 		s.Blocks = append(s.Blocks, n.fault(i+1, r))
+		if r.Decided() == "" { // may go to the next page, so that the last one takes no photo there with the signatures
+			s.Blocks = append(s.Blocks, sheet.Choice{Label: "You decided on number " + strconv.Itoa(i+1), Options: []sheet.Option{
+				{Text: "put it right"}, {Text: "send a price first"}, {Text: "leave it as it is"},
+			}})
+		}
 	}
 	if len(n.Rows) == 0 {
 		s.Blocks = append(s.Blocks, sheet.Para{Text: sheet.Words("Nothing is open on this day. That is no finding that there is nothing.")})
@@ -156,9 +161,6 @@ func (n Notice) fault(i int, r FaultRow) sheet.Block {
 	blocks := []sheet.Block{sheet.Heading{Sub: true, ID: "def-" + strconv.Itoa(i), Text: title}, facts}
 	if shown := n.photos.shown(r.DeficiencyRecord); len(shown.List) > 0 {
 		blocks = append(blocks, shown)
-	}
-	if r.Decided() == "" {
-		blocks = append(blocks, sheet.Choice{Label: "You decided", Options: []sheet.Option{{Text: "put it right"}, {Text: "send a price first"}, {Text: "leave it as it is"}}})
 	}
 	return sheet.Keep{Blocks: blocks}
 }
