@@ -2,7 +2,6 @@ package closeout
 
 import (
 	"bytes"
-	"encoding/json"
 	"fmt"
 	"io"
 	"slices"
@@ -103,13 +102,5 @@ func WriteJSON(w io.Writer, in Input, list []Point) error {
 	if doc.Points == nil {
 		doc.Points = []Point{}
 	}
-	var b bytes.Buffer
-	e := json.NewEncoder(&b)
-	e.SetEscapeHTML(false)
-	e.SetIndent("", "  ")
-	if err := e.Encode(doc); err != nil {
-		return err
-	}
-	_, err := w.Write(b.Bytes())
-	return err
+	return finding.WriteIndented(w, doc)
 }

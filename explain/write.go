@@ -2,7 +2,6 @@ package explain
 
 import (
 	"bytes"
-	"encoding/json"
 	"fmt"
 	"io"
 	"strconv"
@@ -48,13 +47,5 @@ func writePart(b *bytes.Buffer, p Part) {
 
 // WriteJSON writes chains as a JSON array.
 func WriteJSON(w io.Writer, chains []Chain) error {
-	var b bytes.Buffer
-	e := json.NewEncoder(&b)
-	e.SetEscapeHTML(false)
-	e.SetIndent("", "  ")
-	if err := e.Encode(chains); err != nil {
-		return err
-	}
-	_, err := w.Write(b.Bytes())
-	return err
+	return finding.WriteIndented(w, chains)
 }

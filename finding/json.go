@@ -48,7 +48,7 @@ func WriteJSON(w io.Writer, l List) error {
 		}
 		rows = append(rows, row)
 	}
-	return writeIndented(w, rows)
+	return WriteIndented(w, rows)
 }
 
 func placeOf(s Span) jsonPlace {
@@ -73,8 +73,9 @@ func excerpt(s Span) string {
 	return text[:cut] + ellipsis
 }
 
-// writeIndented writes v as JSON in one Write, without escaping what HTML would need.
-func writeIndented(w io.Writer, v any) error {
+// WriteIndented writes v as JSON in one Write, indented by two blanks, without escaping what HTML
+// would need. It is how the program writes JSON everywhere.
+func WriteIndented(w io.Writer, v any) error {
 	var b bytes.Buffer
 	e := json.NewEncoder(&b)
 	e.SetEscapeHTML(false)

@@ -28,7 +28,7 @@ func WriteSARIF(w io.Writer, l List, version string) error {
 	for _, f := range l {
 		run.Results = append(run.Results, sarifResultOf(f))
 	}
-	return writeIndented(w, sarifLog{Schema: sarifSchema, Version: "2.1.0", Runs: []sarifRun{run}})
+	return WriteIndented(w, sarifLog{Schema: sarifSchema, Version: "2.1.0", Runs: []sarifRun{run}})
 }
 
 type (

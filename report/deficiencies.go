@@ -4,12 +4,12 @@ import (
 	"bytes"
 	"cmp"
 	"encoding/csv"
-	"encoding/json"
 	"io"
 	"slices"
 	"strconv"
 	"strings"
 
+	"jobday/finding"
 	"jobday/notes"
 	"jobday/trade"
 )
@@ -322,13 +322,5 @@ func DeficienciesJSON(w io.Writer, l FaultList) error {
 		}
 		page.Deficiencies = append(page.Deficiencies, row)
 	}
-	var b bytes.Buffer
-	enc := json.NewEncoder(&b)
-	enc.SetEscapeHTML(false)
-	enc.SetIndent("", "  ")
-	if err := enc.Encode(page); err != nil {
-		return err
-	}
-	_, err := w.Write(b.Bytes())
-	return err
+	return finding.WriteIndented(w, page)
 }

@@ -2,11 +2,11 @@ package report
 
 import (
 	"bytes"
-	"encoding/json"
 	"io"
 	"strconv"
 	"strings"
 
+	"jobday/finding"
 	"jobday/notes"
 	"jobday/trade"
 )
@@ -157,15 +157,7 @@ func DirectoryJSON(w io.Writer, ins []DirectoryInput) error {
 		}
 		all = append(all, c.json(in))
 	}
-	var page bytes.Buffer
-	enc := json.NewEncoder(&page)
-	enc.SetEscapeHTML(false)
-	enc.SetIndent("", "  ")
-	if err := enc.Encode(all); err != nil {
-		return err
-	}
-	_, err := w.Write(page.Bytes())
-	return err
+	return finding.WriteIndented(w, all)
 }
 
 func (c *Card) json(in DirectoryInput) directoryJSON {

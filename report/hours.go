@@ -3,13 +3,13 @@ package report
 import (
 	"bytes"
 	"encoding/csv"
-	"encoding/json"
 	"fmt"
 	"io"
 	"slices"
 	"strconv"
 	"strings"
 
+	"jobday/finding"
 	"jobday/hours"
 	"jobday/notes"
 )
@@ -255,20 +255,7 @@ func writeCSV(w io.Writer, records [][]string) error {
 }
 
 // HoursJSON writes the time sheet as it is.
-func HoursJSON(w io.Writer, t *hours.TimeSheet) error { return writeJSON(w, t) }
-
-// writeJSON writes a value indented; characters of HTML stand as they are.
-func writeJSON(w io.Writer, v any) error {
-	var page bytes.Buffer
-	enc := json.NewEncoder(&page)
-	enc.SetEscapeHTML(false)
-	enc.SetIndent("", "  ")
-	if err := enc.Encode(v); err != nil {
-		return err
-	}
-	_, err := w.Write(page.Bytes())
-	return err
-}
+func HoursJSON(w io.Writer, t *hours.TimeSheet) error { return finding.WriteIndented(w, t) }
 
 // dropEmpty takes out those of the columns that hold nothing in any row below the head.
 func dropEmpty(rows []weekRow, columns ...int) []weekRow {

@@ -3,10 +3,10 @@ package report
 import (
 	"bytes"
 	_ "embed" // for the schema
-	"encoding/json"
 	"io"
 	"reflect"
 
+	"jobday/finding"
 	"jobday/notes"
 )
 
@@ -19,10 +19,6 @@ func Schema() []byte { return bytes.Clone(schema) }
 // JSON writes the days as an indented array. Lists are never null, and characters of HTML stand
 // as they are: escape the text when you put it into a page.
 func JSON(w io.Writer, days []*notes.JobDay) error {
-	var page bytes.Buffer
-	enc := json.NewEncoder(&page)
-	enc.SetEscapeHTML(false)
-	enc.SetIndent("", "  ")
 	whole := []any{}
 	for _, d := range days {
 		if d == nil {
@@ -30,11 +26,7 @@ func JSON(w io.Writer, days []*notes.JobDay) error {
 		}
 		whole = append(whole, complete(reflect.ValueOf(*d)).Interface())
 	}
-	if err := enc.Encode(whole); err != nil {
-		return err
-	}
-	_, err := w.Write(page.Bytes())
-	return err
+	return finding.WriteIndented(w, whole)
 }
 
 // complete copies what JSON shows of a value, with an empty list or map for every nil one, and

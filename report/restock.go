@@ -5,6 +5,7 @@ import (
 	"io"
 	"strings"
 
+	"jobday/finding"
 	"jobday/notes"
 	"jobday/restock"
 )
@@ -152,4 +153,4 @@ func RestockCSV(w io.Writer, l *restock.List) error {
 }
 
 // RestockJSON writes the list as it is.
-func RestockJSON(w io.Writer, l *restock.List) error { return writeJSON(w, l) }
+func RestockJSON(w io.Writer, l *restock.List) error { return finding.WriteIndented(w, l) }

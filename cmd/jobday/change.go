@@ -93,7 +93,7 @@ func runChangeList(ctx context.Context, sys *system, o changeOptions) error {
 	}
 	var page bytes.Buffer
 	if o.format == "json" {
-		err = writeIndented(&page, all)
+		err = finding.WriteIndented(&page, all)
 	} else {
 		writeChanges(&page, all, today)
 	}
@@ -268,7 +268,7 @@ func (o changeOptions) printOffer(sys *system, b *openBook, r *recorded) error {
 	var err error
 	switch o.format {
 	case "json":
-		err = writeIndented(&page, r)
+		err = finding.WriteIndented(&page, r)
 	case "text":
 		fmt.Fprintf(&page, "%s: %s, %s with tax\n", c.Number, c.Subtotal, c.Total)
 		for _, i := range c.Items {
@@ -330,7 +330,7 @@ func newChangeShow(sys *system) *cobra.Command {
 			}
 			var page bytes.Buffer
 			if o.format == "json" {
-				err = writeIndented(&page, c)
+				err = finding.WriteIndented(&page, c)
 			} else {
 				err = b.writeSheets(&page, o.format, report.ChangeOrderSheet(c, b.Company))
 			}

@@ -133,7 +133,7 @@ func runAnswer(ctx context.Context, sys *system, o answerOptions, r billing.Answ
 	said.compare(before, after, o.job)
 	var page bytes.Buffer
 	if o.format == "json" {
-		err = writeIndented(&page, said)
+		err = finding.WriteIndented(&page, said)
 	} else {
 		fmt.Fprintf(&page, "%s: %s by %s, %s, %s\n", a.Number, a.Kind, finding.Printable(a.Who), finding.Printable(a.How), a.At)
 		if a.Kind != notes.AnswerDeclined {

@@ -157,7 +157,7 @@ func extraStands(x *notes.ExtraWork) string {
 // write says what changed.
 func (c change) write(page *bytes.Buffer, format string) error {
 	if format == "json" {
-		return writeIndented(page, c)
+		return finding.WriteIndented(page, c)
 	}
 	if d := c.Decided; d != nil {
 		fmt.Fprintf(page, "%s: %s\n  %s\n  one row added to %s\n", d.Entry, d.Decision, finding.Printable(d.Words), d.File)

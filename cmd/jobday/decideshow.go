@@ -2,7 +2,6 @@ package main
 
 import (
 	"bytes"
-	"encoding/json"
 	"errors"
 	"fmt"
 	"path"
@@ -170,7 +169,7 @@ func writeTarget(page *bytes.Buffer, b *openBook, t target, o decideOptions) err
 		s.Chain = chains[0]
 	}
 	if o.format == "json" {
-		return writeIndented(page, s)
+		return finding.WriteIndented(page, s)
 	}
 	fmt.Fprintf(page, "%s\n", t.id)
 	if err := explain.WriteText(page, []explain.Chain{s.Chain}); err != nil {
@@ -250,7 +249,7 @@ func (b *openBook) unclear() []unclearEntry {
 func writeUnclear(page *bytes.Buffer, b *openBook, o decideOptions) error {
 	all := b.unclear()
 	if o.format == "json" {
-		return writeIndented(page, all)
+		return finding.WriteIndented(page, all)
 	}
 	if len(all) == 0 {
 		page.WriteString("nothing is unclear\n")
@@ -269,11 +268,4 @@ func entriesAre(n int) string {
 		return "1 entry is"
 	}
 	return fmt.Sprintf("%d entries are", n)
-}
-
-func writeIndented(page *bytes.Buffer, v any) error {
-	e := json.NewEncoder(page)
-	e.SetEscapeHTML(false)
-	e.SetIndent("", "  ")
-	return e.Encode(v)
 }

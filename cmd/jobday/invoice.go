@@ -118,7 +118,7 @@ func (o invoiceOptions) bill(ctx context.Context, sys *system, b *openBook, v *n
 func (o invoiceOptions) nothing(sys *system, b *openBook) error {
 	var page bytes.Buffer
 	if o.format == "json" {
-		if err := writeIndented(&page, recorded{Money: []moneyChange{}}); err != nil {
+		if err := finding.WriteIndented(&page, recorded{Money: []moneyChange{}}); err != nil {
 			return err
 		}
 		return writeAll(sys.out, page.Bytes())
@@ -137,7 +137,7 @@ func (o invoiceOptions) print(sys *system, b *openBook, r *recorded) error {
 	v := r.Invoice
 	switch o.format {
 	case "json":
-		if err := writeIndented(&page, r); err != nil {
+		if err := finding.WriteIndented(&page, r); err != nil {
 			return err
 		}
 	case "text":
@@ -224,7 +224,7 @@ func newInvoiceShow(sys *system) *cobra.Command {
 			}
 			var page bytes.Buffer
 			if o.format == "json" {
-				err = writeIndented(&page, v)
+				err = finding.WriteIndented(&page, v)
 			} else {
 				err = writeInvoice(&page, sys, b, v, o.format, false)
 			}
@@ -344,7 +344,7 @@ func runInvoiceList(ctx context.Context, sys *system, o invoiceOptions) error {
 	var page bytes.Buffer
 	switch o.format {
 	case "json":
-		err = writeIndented(&page, all)
+		err = finding.WriteIndented(&page, all)
 	case "csv":
 		err = report.BooksCSV(&page, flat)
 	default:

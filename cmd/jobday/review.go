@@ -3,7 +3,6 @@ package main
 import (
 	"bytes"
 	"context"
-	"encoding/json"
 	"errors"
 	"io"
 	"net/url"
@@ -11,6 +10,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"jobday/finding"
 	"jobday/notes"
 	"jobday/report"
 	"jobday/review"
@@ -103,9 +103,7 @@ func (o *reviewOptions) href() func(string, notes.Date) string {
 
 func writeReview(b *openBook, w io.Writer, in report.ReviewInput, format string) error {
 	if format == "json" {
-		e := json.NewEncoder(w)
-		e.SetIndent("", "  ")
-		return e.Encode(in.Review)
+		return finding.WriteIndented(w, in.Review)
 	}
 	return b.writeSheet(w, report.Review(in), format)
 }
