@@ -3,7 +3,6 @@ package billing
 import (
 	"strconv"
 	"strings"
-	"unicode/utf8"
 
 	"jobday/finding"
 	"jobday/notes"
@@ -167,17 +166,7 @@ func (in *Input) related(message string, from []notes.Source) []finding.Related 
 
 // span returns the bytes of a place in a note.
 func span(f *finding.File, s notes.Source) finding.Span {
-	return f.Span(offset(f, s.Line, s.Column), offset(f, s.EndLine, s.EndColumn))
-}
-
-func offset(f *finding.File, line, column int) int {
-	l := f.LineSpan(line)
-	at := l.Start
-	for ; column > 1 && at < l.End; column-- {
-		_, n := utf8.DecodeRune(f.Text[at:l.End])
-		at += n
-	}
-	return at
+	return f.Span(f.Offset(s.Line, s.Column), f.Offset(s.EndLine, s.EndColumn))
 }
 
 // noticeAhead is how many days before a period runs out it is told.

@@ -54,3 +54,13 @@ func TestAConsequenceOnTheSameWordsIsLeftOut(t *testing.T) {
 	require.Equal(t, List{nowhere, unplaced, elsewhere}, List{noCost, elsewhere, unplaced, nowhere}.Sort())
 	require.Equal(t, List{noCost}, List{noCost}.Sort(), "alone it stands")
 }
+
+// TestOffsetIsPositionTheOtherWayRound walks a text of several scripts, blank lines and all.
+func TestOffsetIsPositionTheOtherWayRound(t *testing.T) {
+	f := NewFile("n.md", []byte("Søren\n\n½ in EMT, 30′\nلوحة ok"))
+	for at := range string(f.Text) {
+		line, column := f.Position(at)
+		require.Equal(t, at, f.Offset(line, column), "%d:%d", line, column)
+	}
+	require.Equal(t, len("Søren"), f.Offset(1, 99), "beyond the line is its end")
+}

@@ -49,6 +49,18 @@ func (f *File) Position(offset int) (line, column int) {
 	return line, utf8.RuneCount(f.Text[f.starts[line-1]:offset]) + 1
 }
 
+// Offset returns the byte at a line and a column, both from 1, the column in code points: what
+// Position returns, the other way round. A column beyond the line is its end.
+func (f *File) Offset(line, column int) int {
+	l := f.LineSpan(line)
+	at := l.Start
+	for ; column > 1 && at < l.End; column-- {
+		_, n := utf8.DecodeRune(f.Text[at:l.End])
+		at += n
+	}
+	return at
+}
+
 // LineSpan returns the bytes of line n (from 1) without its line break.
 // It is empty when there is no such line.
 func (f *File) LineSpan(n int) Span {

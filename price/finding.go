@@ -35,19 +35,8 @@ func (j *job) span(s notes.Source) finding.Span {
 	if f == nil || s.Line < 1 {
 		return finding.Span{}
 	}
-	start, end := offset(f, s.Line, s.Column), offset(f, s.EndLine, s.EndColumn)
+	start, end := f.Offset(s.Line, s.Column), f.Offset(s.EndLine, s.EndColumn)
 	return f.Span(start, end)
-}
-
-// offset returns the byte at line and column, both from 1, the column in code points.
-func offset(f *finding.File, line, column int) int {
-	l := f.LineSpan(line)
-	at := l.Start
-	for ; column > 1 && at < l.End; column-- {
-		_, n := utf8.DecodeRune(f.Text[at:l.End])
-		at += n
-	}
-	return at
 }
 
 // quote puts a text as written into a message, shortened where it is long.

@@ -7,6 +7,7 @@ import (
 	"text/template"
 
 	"jobday/notes"
+	"jobday/sheet"
 	"jobday/templates"
 )
 
@@ -66,35 +67,8 @@ const markup = "\\`*_[<~&"
 
 // escapeMarkdown makes text from a note show as it was written, on one line, in the middle of one.
 func escapeMarkdown(text string) string {
-	text = oneLine(text)
-	if !strings.ContainsAny(text, markup) {
-		return text
-	}
-	var b strings.Builder
-	for i, c := range text {
-		if strings.ContainsRune(markup, c) && acts(text, i) {
-			b.WriteByte('\\')
-		}
-		b.WriteRune(c)
-	}
-	return b.String()
+	return sheet.Escape(oneLine(text), markup)
 }
-
-// acts reports whether the character of markup at i means something there: "&" where a character
-// reference may follow, "_" except inside a word.
-func acts(text string, i int) bool {
-	switch text[i] {
-	case '&':
-		end := strings.IndexByte(text[i:], ';')
-		return end > 1 && strings.Trim(text[i+1:i+end], alphanumeric+"#") == ""
-	case '_':
-		return i == 0 || i+1 == len(text) ||
-			!strings.Contains(alphanumeric, text[i-1:i]) || !strings.Contains(alphanumeric, text[i+1:i+2])
-	}
-	return true
-}
-
-const alphanumeric = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789"
 
 // markdownItem is escapeMarkdown for text that begins a line or a list item, where a number sign,
 // a dash or "1." would open something.

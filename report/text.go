@@ -11,6 +11,7 @@ import (
 
 	"jobday/finding"
 	"jobday/notes"
+	"jobday/sheet"
 )
 
 // TextOptions says how the terminal summary looks.
@@ -316,31 +317,6 @@ func (g *grid) widths(line int) []int {
 	return width
 }
 
-// wrap breaks text into lines of at most width columns, at blanks where there are any.
-func wrap(text string, width int) []string {
-	var lines []string
-	line := ""
-	for _, word := range strings.Fields(text) {
-		if line != "" && columns.StringWidth(line)+1+columns.StringWidth(word) <= width {
-			line += " " + word
-			continue
-		}
-		if line != "" {
-			lines = append(lines, line)
-		}
-		for columns.StringWidth(word) > width {
-			part := columns.Truncate(word, width, "")
-			if part == "" { // one character wider than the column
-				break
-			}
-			lines = append(lines, part)
-			word = word[len(part):]
-		}
-		line = word
-	}
-	return append(lines, line)
-}
-
 func (g *grid) isRight(column int) bool {
 	for _, r := range g.right {
 		if r == column {
@@ -379,4 +355,9 @@ func shown(text string) string {
 		}
 		return r
 	}, oneLine(strings.ToValidUTF8(text, "\uFFFD")))
+}
+
+// wrap breaks text into lines of at most width columns, at white space where there is any.
+func wrap(text string, width int) []string {
+	return sheet.Wrap(strings.Join(strings.Fields(text), " "), width)
 }

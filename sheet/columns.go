@@ -9,8 +9,8 @@ import (
 // columns measures text the same way on every machine, whatever its locale.
 var columns = &runewidth.Condition{StrictEmojiNeutral: true}
 
-// wrap breaks words into lines of at most width columns, at blanks where there are any.
-func wrap(words string, width int) []string {
+// Wrap breaks words into lines of at most width columns, at blanks where there are any.
+func Wrap(words string, width int) []string {
 	var lines []string
 	line := ""
 	for _, word := range strings.FieldsFunc(words, isBlank) {

@@ -8,13 +8,18 @@ const markup = "\\`*_[<~&|"
 
 // escaped makes words show as they were written, in the middle of a line.
 func escaped(words string) string {
-	words = strings.TrimSpace(shown(words))
-	if !strings.ContainsAny(words, markup) {
+	return Escape(strings.TrimSpace(shown(words)), markup)
+}
+
+// Escape puts a backslash before each of the marks where it means something to CommonMark in the
+// middle of a line.
+func Escape(words, marks string) string {
+	if !strings.ContainsAny(words, marks) {
 		return words
 	}
 	var b strings.Builder
 	for i, c := range words {
-		if strings.ContainsRune(markup, c) && acts(words, i) {
+		if strings.ContainsRune(marks, c) && acts(words, i) {
 			b.WriteByte('\\')
 		}
 		b.WriteRune(c)

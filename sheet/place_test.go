@@ -170,5 +170,5 @@ func TestFiguresStayOnTheirLine(t *testing.T) {
 			assert.Len(t, set[len(set)-1].lines, 1, sum)
 		}
 	}
-	assert.Equal(t, []string{"due", "5\u00a0865,00"}, wrap("due 5\u00a0865,00", 9))
+	assert.Equal(t, []string{"due", "5\u00a0865,00"}, Wrap("due 5\u00a0865,00", 9))
 }

@@ -62,7 +62,7 @@ func (t *terminal) strong(s string) string {
 // wrapped writes words behind a lead, further lines below the first word.
 func (t *terminal) wrapped(lead, words string) {
 	in := columns.StringWidth(lead)
-	for i, l := range wrap(words, max(t.width-in, 12)) {
+	for i, l := range Wrap(words, max(t.width-in, 12)) {
 		if i > 0 {
 			lead = strings.Repeat(" ", in)
 		}
@@ -84,7 +84,7 @@ func (t *terminal) ends(left, right string, loud bool) {
 	}
 	for _, s := range []string{left, right} {
 		if s != "" {
-			for _, l := range wrap(s, t.width) {
+			for _, l := range Wrap(s, t.width) {
 				t.line(paint(l))
 			}
 		}
@@ -110,7 +110,7 @@ func (t *terminal) facts(list []Fact) {
 	}
 	wide = min(wide, t.width/3)
 	for _, f := range list {
-		label := wrap(shown(f.Label), wide)
+		label := Wrap(shown(f.Label), wide)
 		for _, l := range label[:len(label)-1] {
 			t.line(l)
 		}
@@ -208,7 +208,7 @@ func (t *terminal) item(i Item) {
 		right, i.Text = "", nil
 	}
 	room := max(t.width-4-columns.StringWidth(right), 12)
-	for n, l := range wrap(i.Text.String(), room) {
+	for n, l := range Wrap(i.Text.String(), room) {
 		if l == "" && right == "" {
 			break
 		}

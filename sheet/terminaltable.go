@@ -65,7 +65,7 @@ func (t *terminal) row(b *Table, width []int, cells []Cell, spans []int) {
 		if spans[i] > 1 {
 			align[i] = Right
 		}
-		set[i] = wrap(c.words(), wide[i])
+		set[i] = Wrap(c.words(), wide[i])
 		most = max(most, len(set[i]))
 	}
 	for n := range most {
