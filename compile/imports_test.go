@@ -33,17 +33,18 @@ var mayImport = map[string][]string{
 	"jobday/review":        {"notes"},
 	"jobday/ubl":           {"finding", "notes"},
 	"jobday/templates":     {},
+	"jobday/photo":         {},
 	"jobday/locale":        {"notes"},
-	"jobday/sheet":         {"notes", "templates"},
-	"jobday/report":        {"finding", "notes", "trade", "templates", "locale", "sheet", "hours", "restock", "review", "billing", "record"},
+	"jobday/sheet":         {"notes", "templates", "photo"},
+	"jobday/report":        {"finding", "notes", "trade", "templates", "locale", "sheet", "hours", "restock", "review", "billing", "record", "photo"},
 	"jobday/book":          {"finding", "notes"},
 	"jobday/closeout":      {"finding", "notes", "trade"},
 	"jobday/explain":       {"finding", "notes", "trade"},
 	"jobday/compile":       {"finding", "notes", "trade", "parse/field", "parse", "reconcile", "price", "hours", "record", "billing"},
 	"jobday/testdata/demo": {},
 	"jobday/bookgen":       {"finding", "notes", "testdata/demo"},
-	"jobday/web":           {"finding", "notes", "trade", "parse/field", "parse", "reconcile", "price", "templates", "locale", "sheet", "report", "book", "compile", "hours", "restock", "ubl", "review"},
-	"jobday/cmd/jobday":    {"finding", "notes", "trade", "parse/field", "parse", "reconcile", "price", "templates", "locale", "sheet", "report", "book", "compile", "web", "closeout", "explain", "testdata/demo", "hours", "restock", "ubl", "review", "billing", "record"},
+	"jobday/web":           {"finding", "notes", "trade", "parse/field", "parse", "reconcile", "price", "templates", "locale", "sheet", "report", "book", "compile", "hours", "restock", "ubl", "review", "photo"},
+	"jobday/cmd/jobday":    {"finding", "notes", "trade", "parse/field", "parse", "reconcile", "price", "templates", "locale", "sheet", "report", "book", "compile", "web", "closeout", "explain", "testdata/demo", "hours", "restock", "ubl", "review", "billing", "record", "photo"},
 }
 
 // pure are the stages that run the same in the command, in a server and inside a page: functions

@@ -7,15 +7,13 @@ import (
 	"fmt"
 	"html/template"
 	"image"
-	"image/color"
 	"image/jpeg"
 	_ "image/png" // a photo may be a drawing or a screenshot
 	"net/http"
 	"slices"
 
-	"golang.org/x/image/draw"
-
 	"jobday/notes"
+	"jobday/photo"
 )
 
 // Limits of a photo. A file or a frame above them is not decoded: a small file can unpack into more
@@ -109,62 +107,12 @@ func ScaledPhoto(data []byte) (small []byte, w, h int, err error) {
 	if err != nil {
 		return nil, 0, 0, ErrPhotoBroken
 	}
-	upright := turned(fitted(from), orientation(data))
+	upright := photo.Upright(from, data, photoSide)
 	var out bytes.Buffer
 	if err := jpeg.Encode(&out, upright, &jpeg.Options{Quality: photoQuality}); err != nil {
 		return nil, 0, 0, ErrPhotoBroken
 	}
 	return out.Bytes(), upright.Bounds().Dx(), upright.Bounds().Dy(), nil
-}
-
-// fitted scales a picture down until its longer side fits, on white where it is transparent.
-// A smaller one keeps its size; no side becomes less than one pixel.
-func fitted(from image.Image) *image.RGBA {
-	w, h := from.Bounds().Dx(), from.Bounds().Dy()
-	if long := max(w, h); long > photoSide {
-		w, h = max(1, (w*photoSide+long/2)/long), max(1, (h*photoSide+long/2)/long)
-	}
-	to := image.NewRGBA(image.Rect(0, 0, w, h))
-	draw.Draw(to, to.Bounds(), image.NewUniform(color.White), image.Point{}, draw.Src)
-	draw.CatmullRom.Scale(to, to.Bounds(), from, from.Bounds(), draw.Over, nil)
-	return to
-}
-
-// turned sets a picture upright by its Exif orientation, 1 to 8 (CIPA DC-008, tag 0x0112: which
-// edges of the scene row 0 and column 0 are).
-func turned(from *image.RGBA, how int) *image.RGBA {
-	w, h := from.Bounds().Dx(), from.Bounds().Dy()
-	size := image.Rect(0, 0, w, h)
-	if how >= 5 {
-		size = image.Rect(0, 0, h, w)
-	}
-	if how <= 1 || how > 8 {
-		return from
-	}
-	to := image.NewRGBA(size)
-	for y := range h {
-		for x := range w {
-			p := image.Pt(x, y)
-			switch how {
-			case 2: // mirrored
-				p = image.Pt(w-1-x, y)
-			case 3: // upside down
-				p = image.Pt(w-1-x, h-1-y)
-			case 4: // upside down and mirrored
-				p = image.Pt(x, h-1-y)
-			case 5: // row 0 is the left edge, column 0 the top
-				p = image.Pt(y, x)
-			case 6: // row 0 is the right edge, column 0 the top
-				p = image.Pt(h-1-y, x)
-			case 7: // row 0 is the right edge, column 0 the bottom
-				p = image.Pt(h-1-y, w-1-x)
-			case 8: // row 0 is the left edge, column 0 the bottom
-				p = image.Pt(y, w-1-x)
-			}
-			to.SetRGBA(p.X, p.Y, from.RGBAAt(x, y))
-		}
-	}
-	return to
 }
 
 // Photo is a picture an entry points to.
