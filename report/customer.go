@@ -112,7 +112,7 @@ func percentWords(part notes.Decimal) string {
 
 // barOf is the drawn progress of a line in percent of its whole.
 func barOf(l notes.LineStanding) *sheet.Bar {
-	b := figures{}.progress(l)
+	b := Progress(l)
 	over := b.Over()
 	return &sheet.Bar{Before: max(0, b.Before) / 10, Now: max(0, b.Today-over) / 10, Over: over / 10}
 }

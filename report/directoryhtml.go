@@ -1,7 +1,6 @@
 package report
 
 import (
-	"bytes"
 	"html/template"
 	"io"
 
@@ -22,44 +21,21 @@ func parseDirectory(set *templates.Set, tag string) (*template.Template, error) 
 // DirectoryHTML writes the cards of panels as one self-contained page, each card on a sheet of its
 // own when it is printed: no script, no request to anywhere. All cards are on the paper of the first.
 func DirectoryHTML(w io.Writer, ins []DirectoryInput) error {
-	page, tag := directoryPage{Paper: Letter}, ""
+	sheets := directoryPage{Paper: Letter}
+	p, t := page{name: "directory"}, (*Templates)(nil)
 	for i, in := range ins {
-		tag = figuresOf(in.Company).Tag()
 		c, err := newCard(in)
 		if err != nil {
 			return err
 		}
 		if i == 0 {
-			page.Paper = c.Paper
+			sheets.Paper, t = c.Paper, in.Templates
 		}
-		page.Cards = append(page.Cards, htmlCard{Card: c, Size: letterSize(len(c.Rows)), ID: i})
+		p.locale = figuresOf(in.Company).Tag()
+		sheets.Cards = append(sheets.Cards, htmlCard{Card: c, Size: letterSize(len(c.Rows)), ID: i})
 	}
-	if own := ownTemplates(ins); own != nil {
-		var out bytes.Buffer
-		err := own.directory.ExecuteTemplate(&out, "directory", page)
-		if err == nil {
-			return flush(w, &out)
-		}
-		if !own.failed(err) {
-			return err
-		}
-	}
-	t, err := directoryPages(tag)
-	if err != nil {
-		return err
-	}
-	var out bytes.Buffer
-	if err := t.ExecuteTemplate(&out, "directory", page); err != nil {
-		return err
-	}
-	return flush(w, &out)
-}
-
-func ownTemplates(ins []DirectoryInput) *Templates {
-	if len(ins) == 0 {
-		return nil
-	}
-	return ins[0].Templates
+	p.data = sheets
+	return write(w, t, p, func(t *Templates) *template.Template { return t.directory }, directoryPages)
 }
 
 type directoryPage struct {

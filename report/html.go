@@ -71,24 +71,35 @@ type page struct {
 	data         any
 }
 
-// writePage writes one of the pages of a shop, or the shipped one where the shop's fails.
+// writePage writes one of the pages of a shop.
 func (t *Templates) writePage(w io.Writer, p page) error {
+	return write(w, t, p, func(t *Templates) *template.Template { return t.html }, pages)
+}
+
+// executor is what the two template packages have in common.
+type executor interface {
+	ExecuteTemplate(w io.Writer, name string, data any) error
+}
+
+// write writes a page with the shop's own templates, or with the shipped ones where it has none or
+// they fail.
+func write[T executor](w io.Writer, t *Templates, p page, own func(*Templates) T, shipped func(tag string) (T, error)) error {
+	var out bytes.Buffer
 	if t != nil {
-		var out bytes.Buffer
-		err := t.html.ExecuteTemplate(&out, p.name, p.data)
+		err := own(t).ExecuteTemplate(&out, p.name, p.data)
 		if err == nil {
 			return flush(w, &out)
 		}
-		if !t.failed(err) {
+		if !t.Failed(err) {
 			return err
 		}
+		out.Reset()
 	}
-	shipped, err := pages(p.locale)
+	pages, err := shipped(p.locale)
 	if err != nil {
 		return err
 	}
-	var out bytes.Buffer
-	if err := shipped.ExecuteTemplate(&out, p.name, p.data); err != nil {
+	if err := pages.ExecuteTemplate(&out, p.name, p.data); err != nil {
 		return err
 	}
 	return flush(w, &out)

@@ -1,7 +1,6 @@
 package report
 
 import (
-	"bytes"
 	"io"
 	"strings"
 	"text/template"
@@ -38,27 +37,9 @@ func Markdown(w io.Writer, in Input) error {
 	return in.Templates.writeLetter(w, page{"report", v.Tag(), v})
 }
 
-// writeLetter writes one of the texts of a shop, or the shipped one where the shop's fails.
+// writeLetter writes one of the texts of a shop.
 func (t *Templates) writeLetter(w io.Writer, p page) error {
-	if t != nil {
-		var out bytes.Buffer
-		err := t.letter.ExecuteTemplate(&out, p.name, p.data)
-		if err == nil {
-			return flush(w, &out)
-		}
-		if !t.failed(err) {
-			return err
-		}
-	}
-	shipped, err := letter(p.locale)
-	if err != nil {
-		return err
-	}
-	var out bytes.Buffer
-	if err := shipped.ExecuteTemplate(&out, p.name, p.data); err != nil {
-		return err
-	}
-	return flush(w, &out)
+	return write(w, t, p, func(t *Templates) *template.Template { return t.letter }, letter)
 }
 
 // markup is what CommonMark and GFM read as markup anywhere in a line. "&" and "_" are looked at

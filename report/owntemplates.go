@@ -111,8 +111,8 @@ func (t *Templates) Faults() finding.List {
 	return faults
 }
 
-// failed keeps the error of a page as a finding, and reports whether an own template caused it.
-func (t *Templates) failed(err error) bool {
+// Failed keeps the error of a page as a finding, and reports whether an own template caused it.
+func (t *Templates) Failed(err error) bool {
 	if t == nil {
 		return false
 	}
@@ -125,9 +125,6 @@ func (t *Templates) failed(err error) bool {
 	}
 	return true
 }
-
-// Failed is failed for the pages of documents, which are written elsewhere.
-func (t *Templates) Failed(err error) bool { return t.failed(err) }
 
 // fault finds the place an error of the template packages speaks of: "template: NAME:LINE:COLUMN:
 // what". The name is "" when it is of no own template.
@@ -178,14 +175,14 @@ func (t *Templates) Try(ins []Input) finding.List {
 		if s, err := Customer(in); err == nil {
 			s.Pages = t.Sheets()
 			if err := sheet.HTML(nowhere{}, s); err != nil {
-				t.failed(err)
+				t.Failed(err)
 			}
 		}
 		if n, err := NewNotice(in.Company, FaultJob{Job: in.Job, Days: []*notes.JobDay{in.Day}}, in.Day.Date); err == nil {
 			s := n.Sheet()
 			s.Pages = t.Sheets()
 			if err := sheet.HTML(nowhere{}, s); err != nil {
-				t.failed(err)
+				t.Failed(err)
 			}
 		}
 	}
