@@ -12,7 +12,7 @@ func Agreements(days []*notes.JobDay, changes []notes.ChangeOrder) map[string]*p
 	if len(changes) == 0 {
 		return nil
 	}
-	all := extras(days)
+	all := notes.LatestExtras(days)
 	named := map[string]bool{}
 	for i := range changes {
 		for _, item := range changes[i].Items {

@@ -39,25 +39,6 @@ func (in *Input) file(name string) *finding.File {
 	return nil
 }
 
-// extras returns every extra of the job as the last day that lists it has it, in the order they
-// were found.
-func extras(days []*notes.JobDay) []*notes.ExtraWork {
-	var all []*notes.ExtraWork
-	at := map[string]int{}
-	for _, d := range days {
-		for i := range d.Extras {
-			e := &d.Extras[i]
-			if k, known := at[e.ID]; known {
-				all[k] = e
-				continue
-			}
-			at[e.ID] = len(all)
-			all = append(all, e)
-		}
-	}
-	return all
-}
-
 // renamed finds the extra that a change order means by an id no extra has any more: an id is made
 // of words, and words are edited. It is the one that stands where the offered one stood, that no
 // change order names, and that has at least half of its words; "" when there is none.

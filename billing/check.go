@@ -56,7 +56,7 @@ func jobLine(f *finding.File) int {
 }
 
 func (in *Input) checkChanges(found *finding.List) {
-	all := extras(in.Days)
+	all := notes.LatestExtras(in.Days)
 	byNumber := map[string][]*notes.ExtraWork{}
 	for _, e := range all {
 		if e.Number != "" {

@@ -127,7 +127,7 @@ func numberIn(number string) (int, bool) {
 func (in *Input) lines(v *notes.Invoice, p *proof) {
 	agreed := Agreements(in.Days, in.Records.Changes)
 	extra := map[string]*notes.ExtraWork{}
-	for _, e := range extras(in.Days) {
+	for _, e := range notes.LatestExtras(in.Days) {
 		extra[e.ID] = e
 	}
 	for _, d := range in.differences() {

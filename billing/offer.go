@@ -91,7 +91,7 @@ func rows(c *notes.ChangeOrder) int {
 
 // offerable returns the extra with the id if it can be offered now.
 func (in *Input) offerable(id string) (*notes.ExtraWork, error) {
-	all := extras(in.Days)
+	all := notes.LatestExtras(in.Days)
 	i := slices.IndexFunc(all, func(e *notes.ExtraWork) bool { return strings.EqualFold(e.ID, id) })
 	if i < 0 {
 		return nil, fmt.Errorf("job %s has no extra %s", in.Job.Number, quote(id))

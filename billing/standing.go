@@ -51,7 +51,7 @@ func Changes(in Input, today notes.Date) []ChangeRow {
 	agreed := Agreements(in.Days, in.Records.Changes)
 	sent := in.billed()
 	var list []ChangeRow
-	for _, e := range extras(in.Days) {
+	for _, e := range notes.LatestExtras(in.Days) {
 		r := ChangeRow{
 			Extra: e.ID, Work: e.Work, State: ChangeFound, Found: e.Found, Done: e.Outcome == notes.ExtraDone, Amount: e.Amount,
 			By: e.Authorization.By, How: e.Authorization.How, At: e.Authorization.At, Missing: e.Missing, From: append([]notes.Source{}, e.From...),

@@ -42,9 +42,9 @@ type FaultRow struct {
 func Deficiencies(jobs []FaultJob, until notes.Date, all bool) FaultList {
 	list := FaultList{Until: until, All: all, Rows: []FaultRow{}}
 	for _, j := range jobs {
-		for _, rec := range lastRecords(j.Days, until) {
+		for _, rec := range notes.LatestDeficiencies(notes.UpTo(j.Days, until)) {
 			if rec.State != notes.FaultCorrected || all {
-				list.Rows = append(list.Rows, FaultRow{DeficiencyRecord: rec, Job: j.Job, Days: daysBetween(rec.Found, until)})
+				list.Rows = append(list.Rows, FaultRow{DeficiencyRecord: *rec, Job: j.Job, Days: daysBetween(rec.Found, until)})
 			}
 		}
 	}
@@ -61,26 +61,6 @@ func Deficiencies(jobs []FaultJob, until notes.Date, all bool) FaultList {
 			cmp.Compare(a.Job.Number, b.Job.Number), cmp.Compare(a.ID, b.ID),
 		)
 	})
-	return list
-}
-
-// lastRecords returns each deficiency of a job as its last report up to the day tells it.
-func lastRecords(days []*notes.JobDay, until notes.Date) []notes.DeficiencyRecord {
-	var list []notes.DeficiencyRecord
-	at := map[string]int{}
-	for _, d := range days {
-		if until.Known() && d.Date.Compare(until) > 0 {
-			break
-		}
-		for _, rec := range d.Deficiencies {
-			if i, known := at[rec.ID]; known {
-				list[i] = rec
-				continue
-			}
-			at[rec.ID] = len(list)
-			list = append(list, rec)
-		}
-	}
 	return list
 }
 

@@ -48,7 +48,7 @@ func weight(s notes.Severity) int {
 func (in Input) faults(r *Review, jobs []Job) {
 	at := map[string]int{}
 	for _, j := range jobs {
-		for _, rec := range lastRecords(j.Days) {
+		for _, rec := range notes.LatestDeficiencies(j.Days) {
 			open := rec.State != notes.FaultCorrected
 			if open && weight(rec.Severity) < weight(notes.Maintenance) {
 				r.Hazards = append(r.Hazards, in.openHazard(j, rec))
@@ -68,7 +68,7 @@ func (in Input) faults(r *Review, jobs []Job) {
 	sortFaults(r)
 }
 
-func newFaultKind(rec notes.DeficiencyRecord) FaultKind {
+func newFaultKind(rec *notes.DeficiencyRecord) FaultKind {
 	k := FaultKind{Kind: rec.Kind, Title: rec.Title, Gravest: rec.Severity}
 	if rec.Kind == "" {
 		k.Title = "of no known kind"
@@ -76,7 +76,7 @@ func newFaultKind(rec notes.DeficiencyRecord) FaultKind {
 	return k
 }
 
-func (k *FaultKind) add(j Job, rec notes.DeficiencyRecord, open bool) {
+func (k *FaultKind) add(j Job, rec *notes.DeficiencyRecord, open bool) {
 	k.Count++
 	k.Of = append(k.Of, j.Job.Number+" "+rec.ID)
 	if open {
@@ -87,7 +87,7 @@ func (k *FaultKind) add(j Job, rec notes.DeficiencyRecord, open bool) {
 	}
 }
 
-func (in Input) openHazard(j Job, rec notes.DeficiencyRecord) OpenHazard {
+func (in Input) openHazard(j Job, rec *notes.DeficiencyRecord) OpenHazard {
 	return OpenHazard{j.Job.Number, rec.ID, rec.Title, rec.Where, rec.Hazard, rec.Severity, rec.State,
 		rec.Found, in.Until.DaysSince(rec.Found), rec.Told, rec.From}
 }
@@ -109,23 +109,6 @@ func sortFaults(r *Review) {
 		running += k.Count
 		k.Percent, k.Running = percent(notes.Int(k.Count), notes.Int(total)), percent(notes.Int(running), notes.Int(total))
 	}
-}
-
-// lastRecords returns each deficiency of a job as its last report tells it.
-func lastRecords(days []*notes.JobDay) []notes.DeficiencyRecord {
-	var list []notes.DeficiencyRecord
-	at := map[string]int{}
-	for _, d := range days {
-		for _, rec := range d.Deficiencies {
-			if i, known := at[rec.ID]; known {
-				list[i] = rec
-				continue
-			}
-			at[rec.ID] = len(list)
-			list = append(list, rec)
-		}
-	}
-	return list
 }
 
 // JobHours is a job's booked labor against the clock, from its first note to the end of the time.

@@ -19,21 +19,9 @@ const (
 
 // extras returns each extra of a job as the last report up to the time's end tells it.
 func (in Input) extras(j Job) []Extra {
-	last := map[string]int{}
 	var list []Extra
-	var works []notes.ExtraWork
-	for _, d := range j.Days {
-		for _, w := range d.Extras {
-			if i, known := last[w.ID]; known {
-				works[i] = w
-				continue
-			}
-			last[w.ID] = len(works)
-			works = append(works, w)
-		}
-	}
 	standing := j.Days[len(j.Days)-1].Scope
-	for _, w := range works {
+	for _, w := range notes.LatestExtras(j.Days) {
 		e := Extra{
 			ID: w.ID, Job: j.Job.Number, Found: w.Found, Work: w.Work, Cause: causeOf(w), Thing: w.Thing,
 			Done: w.Outcome == notes.ExtraDone, State: w.State, Fate: fateOf(w), Amount: w.Amount,
@@ -49,7 +37,7 @@ func (in Input) extras(j Job) []Extra {
 
 // causeOf says what brought an extra about. A customer who is named counts before what was found,
 // for then somebody's wish is behind it.
-func causeOf(w notes.ExtraWork) string {
+func causeOf(w *notes.ExtraWork) string {
 	switch {
 	case w.Outcome == notes.ExtraCredit:
 		return Dropped
@@ -63,7 +51,7 @@ func causeOf(w notes.ExtraWork) string {
 	return OnSite
 }
 
-func fateOf(w notes.ExtraWork) Fate {
+func fateOf(w *notes.ExtraWork) Fate {
 	switch w.State {
 	case notes.ExtraBilled:
 		return Billed
@@ -81,7 +69,7 @@ func fateOf(w notes.ExtraWork) Fate {
 
 // grewFrom returns the booked line an extra grew from: the line it goes beyond, else the only line
 // about the same thing.
-func grewFrom(w notes.ExtraWork, scope []notes.LineStanding) (notes.LineStanding, bool) {
+func grewFrom(w *notes.ExtraWork, scope []notes.LineStanding) (notes.LineStanding, bool) {
 	var near []notes.LineStanding
 	for _, l := range scope {
 		if w.Line != "" && strings.EqualFold(l.Line, w.Line) {

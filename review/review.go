@@ -146,12 +146,8 @@ func (in Input) within(d notes.Date) bool {
 func (in Input) upToUntil() []Job {
 	var jobs []Job
 	for _, j := range in.Jobs {
-		n := 0
-		for n < len(j.Days) && j.Days[n].Date.Compare(in.Until) <= 0 {
-			n++
-		}
-		if n > 0 {
-			jobs = append(jobs, Job{j.Job, j.Days[:n]})
+		if days := notes.UpTo(j.Days, in.Until); len(days) > 0 {
+			jobs = append(jobs, Job{j.Job, days})
 		}
 	}
 	return jobs
