@@ -24,11 +24,7 @@ func (a *Agreement) authorized() notes.Money { return a.Taxed.Add(a.Free) }
 // was authorized is ready once the work is done, the rest is not billed. What the notes make the
 // extra worth is kept beside it.
 func (b *bill) agreed(e *notes.ExtraWork, a *Agreement) {
-	m := b.extras[e.ID]
-	if m == nil {
-		m = &extraMoney{listed: b.day}
-		b.extras[e.ID] = m
-	}
+	m := b.moneyOf(e)
 	if m.work.ID == "" || !unchanged(&m.work, e) || b.spokenOf(e) {
 		m.price = b.priceExtra(e)
 	}

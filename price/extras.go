@@ -18,6 +18,16 @@ type extraMoney struct {
 	listed *notes.JobDay // the last day that listed it
 }
 
+// moneyOf returns how the money of an extra stands, from the day it is first met.
+func (b *bill) moneyOf(e *notes.ExtraWork) *extraMoney {
+	m := b.extras[e.ID]
+	if m == nil {
+		m = &extraMoney{listed: b.day}
+		b.extras[e.ID] = m
+	}
+	return m
+}
+
 // carryExtras puts what is held and nobody spoke of today among the extras of the day, in front: it
 // is older than what today found.
 func (b *bill) carryExtras() {
@@ -53,11 +63,7 @@ func (b *bill) extra(e *notes.ExtraWork) {
 		b.offered(e, &extraPrice{})
 		return
 	}
-	m := b.extras[e.ID]
-	if m == nil {
-		m = &extraMoney{listed: b.day}
-		b.extras[e.ID] = m
-	}
+	m := b.moneyOf(e)
 	if m.work.ID == "" || !unchanged(&m.work, e) || b.spokenOf(e) {
 		m.price = b.priceExtra(e)
 		m.waits = false

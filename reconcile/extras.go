@@ -199,7 +199,7 @@ func (d *day) credit(r *read, i int, qty notes.Decimal) {
 	x := &openExtra{query: r.query, touched: true, work: notes.ExtraWork{
 		ID: d.out.Date.String() + "/credit-" + slugOf(line.Label), Found: d.out.Date,
 		Work:    fmt.Sprintf("Credit: %s of line %s, %s, dropped by the customer", notes.Quantity{Value: qty, Unit: line.Qty.Unit}, line.Label, line.Work),
-		Outcome: notes.ExtraCredit, Authorization: auth, Line: line.Label, Thing: d.index.lines[i].thing(),
+		Outcome: notes.ExtraCredit, Authorization: auth, Line: line.Label, Thing: d.index.lines[i].about,
 		Qty:  notes.Quantity{Value: qty, Unit: line.Qty.Unit},
 		From: []notes.Source{r.result.Source},
 	}}
@@ -214,7 +214,7 @@ func (d *day) beyond(i int, over notes.Decimal) {
 		ID: d.out.Date.String() + "/over-" + slugOf(line.Label), Found: d.out.Date,
 		Work:    fmt.Sprintf("%s beyond the %s booked on line %s: %s", qty, line.Qty, line.Label, line.Work),
 		Outcome: notes.ExtraDone, Authorization: notes.Authorization{State: "none"},
-		Line: line.Label, Qty: qty, TaskWork: line.Work, Thing: d.index.lines[i].thing(), From: lt.from,
+		Line: line.Label, Qty: qty, TaskWork: line.Work, Thing: d.index.lines[i].about, From: lt.from,
 	}}
 	for _, r := range d.reads {
 		if r.result.Outcome == notes.InScope && len(r.lines) == 1 && r.lines[0] == i {

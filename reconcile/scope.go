@@ -19,7 +19,7 @@ func (d *day) writeScope() {
 			Hours:     notes.LineHours{Booked: line.Hours, Today: lt.minutes, ToDate: ls.hours},
 			From:      list(lt.from),
 			Dropped:   ls.dropped, DroppedBy: ls.droppedBy, Finished: lt.finished, Unclear: lt.unclear,
-			Thing: d.index.lines[i].thing(),
+			Thing: d.index.lines[i].about,
 		}
 		s.State = stateOf(*ls, *lt, s)
 		d.out.Scope = append(d.out.Scope, s)
