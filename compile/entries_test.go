@@ -26,9 +26,9 @@ import (
 // taken with a confidence was right. It fails where dev is decided right less often than the floor
 // below; the floor only rises.
 func TestEntries(t *testing.T) {
-	sets := []string{"dev", "dev2", "dev3", "counts"}
+	sets := []string{"dev", "dev2", "dev3", "dev4", "dev5", "counts"}
 	if *score {
-		sets = append(sets, "score", "score2", "score3")
+		sets = append(sets, "score", "score2", "score3", "score4", "score5")
 	}
 	for _, set := range sets {
 		t.Run(set, func(t *testing.T) {
@@ -42,7 +42,7 @@ func TestEntries(t *testing.T) {
 			}
 			t.Logf("%d entries of %d jobs\n%s\n%s", s.tally["all"].all(), jobs, s.tally, s.reliabilities())
 			if set == "counts" {
-				assert.Zero(t, s.tally["qty"].wrong, "a number read wrong is worse than none")
+				assert.Zero(t, s.tally[" qty"].wrong, "a number read wrong is worse than none")
 			}
 			if c := s.tally["all"]; set == "dev" {
 				assert.GreaterOrEqual(t, 1000*c.right, leastEntriesRight*c.all(), "entries decided right, of 1000")

@@ -94,9 +94,9 @@ var noteRules = []Rule{
 		ID: "entry/unclear", Severity: Warning, Since: "1",
 		Title: "an entry of which nobody can tell what it is",
 		Why:   "Its money, if it stands for any, waits until somebody says.",
-		Wrong: dayNote("owner asked for 2 lights, put them up\n"),
+		Wrong: dayNote("two more by the door\n"),
 		Right: dayNote(`## Extras
-- owner asked for 2 lights, put them up
+- two more lights by the door, owner asked for them
 `),
 	},
 	{

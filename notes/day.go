@@ -90,6 +90,19 @@ type DayNote struct {
 	// the fences of code. It counts as accounted for.
 }
 
+// sectionKinds are the kinds of what stands in each section.
+var sectionKinds = map[Section]Kind{
+	Done: Work, Materials: Material, Extras: Extra,
+	Deficiencies: Deficiency, Tests: Test, Circuits: Circuit,
+	Time: TimeEntry, Left: LeftOpen, Questions: Question,
+	Deliveries: Delivery, Equipment: EquipmentUse, Delays: Delay,
+	Instructions: Instruction, Safety: SafetyCheck,
+	Conditions: Condition, Subcontractors: Subcontractor,
+}
+
+// Kind is the kind of what stands in a section; "" outside every section.
+func (s Section) Kind() Kind { return sectionKinds[s] }
+
 // Entry is one thing a note says.
 type Entry struct {
 	Section Section
@@ -111,6 +124,11 @@ type Entry struct {
 	Facts   Facts
 	Details []Detail
 	Photos  []Photo
+
+	Judged Kind     // what the judges of the words said, before all clues were weighed; "" where they decided
+	Clues  []uint64 // what holds of the words, as hashes of names; what they speak for is weighed with the booking
+	// ClueNames are the names of Clues, where the reader was asked for them.
+	ClueNames []string
 }
 
 // SureEnough is the confidence from which a kind is taken without asking.

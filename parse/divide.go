@@ -117,7 +117,7 @@ func belongs(e evidence, v verdict, before part, j joint, in notes.Section) bool
 		return v.kind == notes.Work || v.kind == notes.Narrative || in == notes.Deficiencies && v.kind != notes.Question
 	case before.kind == notes.Extra:
 		return in == notes.Extras && v.score < 9 || v.kind == notes.Narrative || v.kind == notes.Material || j == semicolon && v.kind == notes.Work
-	case in != "" && v.kind == sectionKinds[in]:
+	case in != "" && v.kind == in.Kind():
 		return true
 	case j == semicolon:
 		return v.score < clearScore || v.kind == notes.Material && before.kind == notes.Work

@@ -34,7 +34,7 @@ func (r *noteReader) interpret(it item) {
 	switch {
 	case in != "" && isNothing(text) && label == "":
 		r.add(notes.Entry{
-			Section: in, Text: fold(raw), Span: r.file.Span(it.start, it.end), Kind: sectionKinds[in],
+			Section: in, Text: fold(raw), Span: r.file.Span(it.start, it.end), Kind: in.Kind(),
 			Why: "says there is nothing under " + title(in), Sure: 1, Nothing: true,
 		})
 	case isAgain(text) && n > 0 && !signsOf(r.scan.scan(text, start)).has(clockSpan|looseSpan):
@@ -267,7 +267,8 @@ func (r *noteReader) entry(raw string, start int, in notes.Section) {
 		return
 	}
 	e := r.push(raw, start, in)
-	said := evidenceOf(r.scan.scan(raw, start), &e.Facts)
+	marks := r.scan.scan(raw, start)
+	said := evidenceOf(marks, &e.Facts)
 	v := judge(said, in)
 	switch {
 	case in == "" && r.behind && (v.kind == notes.Narrative || v.kind == notes.Material):
@@ -278,7 +279,7 @@ func (r *noteReader) entry(raw string, start int, in notes.Section) {
 	case v.kind == notes.Material && r.where.name() != "" && !said.signs.has(measured):
 		v = verdict{kind: notes.Work, score: clearScore, why: "lists work by place", next: v.kind, lead: clearScore}
 	}
-	e.judged(v)
+	e.judged(r.weigh(marks, said, in, v))
 	jotted := said.jotted()
 	r.factsOf(e, raw, in)
 	if e.Kind == notes.Narrative && in == "" && jotted {
@@ -287,6 +288,9 @@ func (r *noteReader) entry(raw string, start int, in notes.Section) {
 	}
 	r.keep(in)
 }
+
+// surelyTalk is how surely words are narrative that nothing booked could make anything else.
+const surelyTalk = 0.98
 
 // push adds an entry with what can be read from its words, before it is judged. The facts are large:
 // they are read into their place.
@@ -316,10 +320,12 @@ func (r *noteReader) keep(in notes.Section) {
 	e := &r.note.Entries[n]
 	r.last, r.lastEnd = n, e.Span.End
 	if e.Kind == notes.Narrative && in == "" {
-		span := e.Span
-		r.note.Entries = r.note.Entries[:n]
-		r.narrative(span.Start, span.End)
 		r.last = -1
+		if e.Sure >= surelyTalk && !r.named {
+			span := e.Span
+			r.note.Entries = r.note.Entries[:n]
+			r.narrative(span.Start, span.End)
+		}
 	}
 }
 
@@ -327,13 +333,14 @@ func (r *noteReader) keep(in notes.Section) {
 // may make an extra of it: what was asked, then who agreed.
 func (r *noteReader) sentences(raw, lead string, start int, in notes.Section) {
 	e := r.push(raw, start, in)
-	v := judge(evidenceOf(r.scan.scan(raw, start), &e.Facts), in)
+	said := evidenceOf(r.scan.scan(raw, start), &e.Facts)
+	v := judge(said, in)
 	first := judge(evidenceOf(r.scan.scan(lead, start), nil), in)
 	fault := first.kind == notes.Deficiency && first.score >= strongScore && e.Facts.Consent.State != notes.Authorized
 	if v.kind != notes.Extra || v.score < strongScore || fault { // a price wanted for a fault leaves it one
 		v = first
 	}
-	e.judged(v)
+	e.judged(r.weigh(r.scan.scan(raw, start), said, in, v))
 	r.factsOf(e, raw, in)
 	r.keep(in)
 }
@@ -390,7 +397,7 @@ func (r *noteReader) facts(raw string, in notes.Section) notes.Facts {
 func (r *noteReader) factsOf(e *judgedEntry, raw string, in notes.Section) {
 	switch in {
 	case notes.Time, notes.Tests, notes.Circuits:
-		if e.Kind != sectionKinds[in] {
+		if e.Kind != in.Kind() {
 			e.Facts = field.Read(raw, r.lex)
 		}
 	}

@@ -38,6 +38,10 @@ type noteReader struct {
 	clauseMemory, cutMemory []clause
 	workMemory              []clause
 	partMemory              []part
+	clues                   clues
+	chances                 []float64
+	clueMemory              []uint64 // of entries, cut off piece by piece
+	named                   bool     // names of clues are kept
 }
 
 // opened is a section and what opened it.

@@ -9,6 +9,8 @@ type verdict struct {
 	why   string
 	next  notes.Kind // the runner-up, "" for none
 	lead  int        // how far ahead of it
+
+	chance float64 // that it is right, where all clues were weighed; 0 where only the judges were asked
 }
 
 // Scores from which a verdict counts as strong: it wins over the section the line stands in, or
@@ -191,6 +193,8 @@ func judgeWords(e evidence) verdict {
 // ones. What ties is asked where money hangs on it.
 func (v verdict) sure() float64 {
 	switch {
+	case v.chance > 0:
+		return min(v.chance, mostSure)
 	case v.kind == notes.Narrative:
 		return 1
 	case v.lead >= 3:
@@ -204,6 +208,9 @@ func (v verdict) sure() float64 {
 	}
 	return 0.75
 }
+
+// mostSure is how sure words can make of a kind.
+const mostSure = 0.99
 
 func movesMoney(k notes.Kind) bool {
 	switch k {

@@ -6,16 +6,6 @@ import (
 	"jobday/notes"
 )
 
-// sectionKinds are the kinds of what stands in a section.
-var sectionKinds = map[notes.Section]notes.Kind{
-	notes.Done: notes.Work, notes.Materials: notes.Material, notes.Extras: notes.Extra,
-	notes.Deficiencies: notes.Deficiency, notes.Tests: notes.Test, notes.Circuits: notes.Circuit,
-	notes.Time: notes.TimeEntry, notes.Left: notes.LeftOpen, notes.Questions: notes.Question,
-	notes.Deliveries: notes.Delivery, notes.Equipment: notes.EquipmentUse, notes.Delays: notes.Delay,
-	notes.Instructions: notes.Instruction, notes.Safety: notes.SafetyCheck,
-	notes.Conditions: notes.Condition, notes.Subcontractors: notes.Subcontractor,
-}
-
 // overrides say from which score words win over the section they stand in. What is not named
 // never wins: a section is what the writer says it is. An extra and a fault hide anywhere.
 var overrides = map[notes.Section]map[notes.Kind]int{
@@ -68,7 +58,7 @@ func judge(e evidence, in notes.Section) verdict {
 	if in == "" {
 		return judgeWords(e)
 	}
-	own := sectionKinds[in]
+	own := in.Kind()
 	if e.plain(in) || in == notes.Circuits && e.circuit() {
 		return verdict{kind: own, score: strongScore, why: underSection[in], lead: strongScore}
 	}

@@ -94,7 +94,7 @@ func lists(in notes.Section, marks []mark) bool {
 // section says, it is not parted.
 func (r *noteReader) list(text string, base int, in notes.Section, marks []mark) {
 	whole := judge(evidenceOf(marks, nil), in)
-	if in != "" && whole.kind != sectionKinds[in] {
+	if in != "" && whole.kind != in.Kind() {
 		r.prose(text, base, in, marks)
 		return
 	}

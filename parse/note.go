@@ -17,6 +17,7 @@ import (
 type NoteContext struct {
 	People []string
 	Words  trade.Words
+	Named  bool // keep the names of the clues of each entry, and each narrative as an entry: to fit weights by
 }
 
 // Note reads a day note. It is never nil, and accounts for every non-blank line of the file: as an
@@ -177,7 +178,7 @@ func fromName(name string) (notes.Date, string) {
 
 // newNoteReader prepares to read the body of n.
 func newNoteReader(n *notes.DayNote, ctx NoteContext, found *finding.List) *noteReader {
-	r := &noteReader{file: n.File, body: string(n.File.Text), note: n, found: found, last: -1}
+	r := &noteReader{file: n.File, body: string(n.File.Text), note: n, found: found, last: -1, named: ctx.Named}
 	r.scan.low = lowerASCII(r.body)
 	r.lex = field.NewLexicon(ctx.People, n.Author, n.Crew)
 	r.lex.Words = ctx.Words

@@ -145,7 +145,7 @@ func (r *noteReader) carriedSection(it item, in notes.Section) notes.Section {
 	v := judgeWords(e)
 	list := s == notes.Materials || s == notes.Left
 	switch {
-	case v.kind == sectionKinds[s]:
+	case v.kind == s.Kind():
 		return s
 	case list && v.score <= weakScore && e.signs.has(thing|counted) && !e.signs.has(workVerb|spoken|somebody):
 		return s

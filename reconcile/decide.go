@@ -33,6 +33,9 @@ func (d *day) decideOne(r *read) {
 	if d.settle(r) {
 		return
 	}
+	if !r.entry.Nothing && d.decideWeighed(r) {
+		return
+	}
 	switch e := r.entry; {
 	case e.Nothing:
 		r.set(notes.Narrative, 1, "says there is nothing to report")
@@ -151,7 +154,7 @@ func (d *day) decideWork(r *read) {
 	}
 	switch {
 	case best >= TakeAt, r.facts.Progress.Dropped && r.standsOut():
-		r.serve(d, []int{r.found[0].line}, best, "shares "+strings.Join(r.found[0].shared, ", "))
+		r.serve(d, []int{r.found[0].line}, best, "shares "+join(r.found[0].shared))
 	case any >= ExtraAt:
 		d.candidates(r)
 		r.set(notes.Unclear, best, d.mayBelong(r))
@@ -259,7 +262,7 @@ func (d *day) decideLeft(r *read) {
 		if r.facts.Progress.Complete == notes.Unsaid {
 			r.facts.Progress.Complete = notes.No
 		}
-		r.serve(d, []int{r.found[0].line}, r.found[0].p, "is not all done; shares "+strings.Join(r.found[0].shared, ", "))
+		r.serve(d, []int{r.found[0].line}, r.found[0].p, "is not all done; shares "+join(r.found[0].shared))
 		return
 	}
 	d.lines[r.found[0].line].touched = true
@@ -373,14 +376,7 @@ func (d *day) decideExtra(r *read) {
 	r.found = d.match(r)
 	d.candidates(r)
 	if len(r.found) > 0 && r.found[0].p >= 0.93 && r.facts.Consent.State == notes.NoConsent {
-		label := d.in.Job.Lines[r.found[0].line].Label
-		d.add(finding.Finding{
-			Severity: finding.Warning, Rule: "extra/looks-booked",
-			Message: "written as an extra, but it reads like booked line " + label,
-			Hint:    "if it is the booked work, write: " + label + ": " + r.entry.Text,
-			Span:    r.entry.Span,
-			Related: []finding.Related{{Message: "the booked line", Span: d.in.Job.Lines[r.found[0].line].Span}},
-		})
+		d.looksBooked(r)
 	}
 }
 

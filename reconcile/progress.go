@@ -14,7 +14,7 @@ import (
 // applyWork adds up what entries did to lines, then makes extras of what is beyond scope.
 func (d *day) applyWork() {
 	for _, r := range d.reads {
-		if r.result.Outcome == notes.Extra && r.entry.Kind == notes.Extra {
+		if r.result.Outcome == notes.Extra && r.kind == notes.Extra {
 			d.recordExtra(r)
 		}
 	}
@@ -22,7 +22,7 @@ func (d *day) applyWork() {
 		switch {
 		case r.result.Outcome == notes.InScope:
 			d.progress(r)
-		case r.result.Outcome == notes.Extra && r.entry.Kind != notes.Extra:
+		case r.result.Outcome == notes.Extra && r.kind != notes.Extra:
 			d.recordExtra(r)
 		case r.result.Outcome == notes.Unclear:
 			r.result.Reading = d.workReading(r, nil, notes.Unsaid)

@@ -7,6 +7,7 @@ import (
 	"cmp"
 	"slices"
 
+	"jobday/chance"
 	"jobday/finding"
 	"jobday/notes"
 	"jobday/trade"
@@ -22,6 +23,8 @@ type Input struct {
 	Kinds   trade.Catalogue // of deficiencies; the zero value is the built-in ones
 	// Decisions is what the office settled, in the order written.
 	Decisions []notes.Decision
+	// Named keeps the names of the clues to each outcome on the entries, to fit weights by.
+	Named bool
 }
 
 // Job returns one JobDay for each date that has notes, in order of date, with all money still
@@ -64,6 +67,11 @@ type standing struct {
 	found   finding.List
 	items   map[string]itemWords  // what was read of item names, by name
 	met     map[finding.Span]bool // decisions whose entry exists
+
+	// Memory used again from entry to entry.
+	fit      fitClues
+	features []chance.Feature
+	chances  []float64
 }
 
 // lineStanding is how one line stands.
@@ -79,7 +87,7 @@ type lineStanding struct {
 }
 
 func newStanding(in Input) *standing {
-	return &standing{in: in, index: newLineIndex(in.Job, in.Words), lines: make([]lineStanding, len(in.Job.Lines)), met: map[finding.Span]bool{}, items: map[string]itemWords{}}
+	return &standing{in: in, index: newLineIndex(in.Job, in.Words), lines: make([]lineStanding, len(in.Job.Lines)), met: map[finding.Span]bool{}, items: map[string]itemWords{}, fit: fitClues{named: in.Named}}
 }
 
 // A day is one date under compilation. Its steps run in the order of compile.
@@ -113,6 +121,7 @@ type read struct {
 	lines   []int   // lines it does serve
 	extra   *openExtra
 	why     string
+	kind    notes.Kind // of the words, until the booking says better
 	decided []notes.Decision
 	fault   bool // work on a line that also names a deficiency
 	list    int  // how many things the entry lists by number, once asked; -1 before
@@ -222,7 +231,7 @@ func (d *day) takeAgain(n *notes.DayNote, e *notes.Entry) {
 	}
 	for _, above := range d.reads[first:] {
 		again := *e
-		again.Kind, again.Sure = above.entry.Kind, above.entry.Sure
+		again.Kind, again.Sure = above.kind, above.entry.Sure
 		again.Facts = above.entry.Facts
 		d.takeRead(n, &again, above.facts, above.query.elsewhere(e.Text))
 	}
@@ -263,7 +272,7 @@ func (d *day) partsByLine(e *notes.Entry, q query) []*notes.Entry {
 }
 
 func (d *day) takeRead(n *notes.DayNote, e *notes.Entry, facts notes.Facts, q query) {
-	r := &read{note: n, entry: e, facts: facts, query: q, why: e.Why, list: -1}
+	r := &read{note: n, entry: e, facts: facts, query: q, why: e.Why, kind: e.Kind, list: -1}
 	r.result = &notes.EntryResult{
 		ID: d.id(q, e), Section: e.Section, Text: e.Text, Source: notes.SourceOf(e.Span), Entry: e,
 		Reading: notes.NoReading{},

@@ -15,7 +15,7 @@ func (d *day) sureLine(r *read) bool {
 	if len(r.found) == 0 || r.found[0].p < 0.9 {
 		return false
 	}
-	r.serve(d, []int{r.found[0].line}, r.found[0].p, "shares "+strings.Join(r.found[0].shared, ", "))
+	r.serve(d, []int{r.found[0].line}, r.found[0].p, "shares "+join(r.found[0].shared))
 	return true
 }
 
@@ -48,7 +48,7 @@ func (d *day) decideThings(r *read) {
 		r.serve(d, d.several(r), best, "is about several lines")
 		return
 	case alone && best >= TakeAt && d.asWork(r):
-		r.serve(d, []int{r.found[0].line}, best, "shares "+strings.Join(r.found[0].shared, ", "))
+		r.serve(d, []int{r.found[0].line}, best, "shares "+join(r.found[0].shared))
 		return
 	case alone && best >= 0.5 && r.entry.Section == notes.Done:
 		d.candidates(r)
@@ -70,7 +70,7 @@ func (d *day) decideJotted(r *read) {
 	p := r.facts.Progress
 	says := p.Complete != notes.Unsaid || p.Blocked || p.NotDone || p.ByOthers || p.Placed || p.All || p.Of != nil || counts(r.entry.Facts.Items) || r.query.numbered()
 	if (says || p.Dropped) && len(r.found) > 0 && (r.found[0].p >= TakeAt || p.Dropped && r.standsOut()) {
-		r.serve(d, []int{r.found[0].line}, r.found[0].p, "shares "+strings.Join(r.found[0].shared, ", "))
+		r.serve(d, []int{r.found[0].line}, r.found[0].p, "shares "+join(r.found[0].shared))
 		return
 	}
 	if p.ByOthers && len(r.query.terms) > 2 {
@@ -104,7 +104,7 @@ func (r *read) standsOut() bool {
 
 // plainTalk reports whether an entry was kept only to hold it against the booking, and is talk.
 func (r *read) plainTalk() bool {
-	return r.entry.Kind == notes.Narrative && r.entry.Section == "" && r.result.Outcome == notes.Narrative && !r.entry.Nothing && len(r.entry.Photos) == 0
+	return r.kind == notes.Narrative && r.entry.Section == "" && r.result.Outcome == notes.Narrative && !r.entry.Nothing && len(r.entry.Photos) == 0
 }
 
 // asWork reports whether things that fit a line are named as the work done on it, and not as what
@@ -131,7 +131,7 @@ func nameFirst(text string) bool {
 func (d *day) amongMaterial(r *read) bool {
 	at := slices.Index(d.reads, r)
 	for _, i := range []int{at - 1, at + 1} {
-		if i >= 0 && i < len(d.reads) && d.reads[i].note == r.note && d.reads[i].entry.Section == r.entry.Section && d.reads[i].entry.Kind == notes.Material {
+		if i >= 0 && i < len(d.reads) && d.reads[i].note == r.note && d.reads[i].entry.Section == r.entry.Section && d.reads[i].kind == notes.Material {
 			return true
 		}
 	}
@@ -151,7 +151,7 @@ func goesOn(text string) bool {
 // inList reports whether other material stands on the same line of the note.
 func (d *day) inList(r *read) bool {
 	for _, o := range d.reads {
-		if o != r && o.note == r.note && o.result.Source.Line == r.result.Source.Line && o.entry.Kind == notes.Material {
+		if o != r && o.note == r.note && o.result.Source.Line == r.result.Source.Line && o.kind == notes.Material {
 			return true
 		}
 	}

@@ -1,0 +1,114 @@
+// Package chance weighs what speaks for one of several answers: a multinomial log-linear model, whose weights
+// were fitted to labelled examples. Each feature of a case adds its log odds to the answers it speaks for; the
+// sums, made to add up to one, are the chances. Weights are whole hundredths, so that sums are the same on
+// every machine.
+package chance
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+)
+
+// A Feature is the name of something that holds of a case, as a hash. The zero Feature holds of every case.
+type Feature uint64
+
+const (
+	offset Feature = 14695981039346656037 // FNV-1a, 64 bits
+	prime  Feature = 1099511628211
+)
+
+// Name returns the feature of a name.
+func Name(name string) Feature { return offset.Then(name) }
+
+// Then returns the feature whose name goes on with more.
+func (f Feature) Then(more string) Feature {
+	for i := 0; i < len(more); i++ {
+		f = (f ^ Feature(more[i])) * prime
+	}
+	return f
+}
+
+// A Model holds the log odds that each feature adds to each answer.
+type Model struct {
+	Answers []string
+	rows    map[Feature]int32 // where the weights of a feature begin
+	weights []int16           // hundredths, one for each answer
+}
+
+// Parse reads the text of a model. Its first line holds the answers, parted by blanks; each further line the name of
+// a feature, a tab, and its weights in hundredths as "answer:weight", the answers by number from 0.
+func Parse(text string) (*Model, error) {
+	head, rest, _ := strings.Cut(text, "\n")
+	m := &Model{Answers: strings.Fields(head), rows: map[Feature]int32{}}
+	n := 1
+	for line := range strings.Lines(rest) {
+		n++
+		line = strings.TrimRight(line, "\n")
+		if line == "" {
+			continue
+		}
+		name, weights, ok := strings.Cut(line, "\t")
+		if !ok {
+			return nil, fmt.Errorf("line %d: %q has no tab", n, line)
+		}
+		at := len(m.weights)
+		m.weights = append(m.weights, make([]int16, len(m.Answers))...)
+		for _, w := range strings.Fields(weights) {
+			answer, hundredths, _ := strings.Cut(w, ":")
+			a, err := strconv.Atoi(answer)
+			if err != nil || a < 0 || a >= len(m.Answers) {
+				return nil, fmt.Errorf("line %d: %q names no answer", n, w)
+			}
+			x, err := strconv.ParseInt(hundredths, 10, 16)
+			if err != nil {
+				return nil, fmt.Errorf("line %d: %q holds no weight: %w", n, w, err)
+			}
+			m.weights[at+a] = int16(x)
+		}
+		f := Name(name)
+		if _, twice := m.rows[f]; twice {
+			return nil, fmt.Errorf("line %d: %q stands twice", n, name)
+		}
+		m.rows[f] = int32(at)
+	}
+	return m, nil
+}
+
+// Row returns the weights of a feature in hundredths, one for each answer, or nil when it says nothing.
+func (m *Model) Row(f Feature) []int16 {
+	at, ok := m.rows[f]
+	if !ok {
+		return nil
+	}
+	return m.weights[at : int(at)+len(m.Answers)]
+}
+
+// Weigh puts the chance of each answer, given all features, in the memory of ps. Each feature counts as often as it stands.
+func (m *Model) Weigh(ps []float64, features []Feature) []float64 {
+	ps = append(ps[:0], make([]float64, len(m.Answers))...)
+	for _, f := range features {
+		for a, w := range m.Row(f) {
+			ps[a] += float64(w)
+		}
+	}
+	return soften(ps)
+}
+
+// soften turns sums of hundredths of log odds into chances.
+func soften(ps []float64) []float64 {
+	most := ps[0]
+	for _, p := range ps {
+		most = max(most, p)
+	}
+	total := 0.0
+	for i, p := range ps {
+		ps[i] = math.Exp((p - most) / 100)
+		total += ps[i]
+	}
+	for i := range ps {
+		ps[i] /= total
+	}
+	return ps
+}

@@ -1,0 +1,323 @@
+package compile_test
+
+import (
+	"bytes"
+	"cmp"
+	"flag"
+	"fmt"
+	"os"
+	"slices"
+	"strings"
+	"sync"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"jobday/chance/fit"
+	"jobday/finding"
+	"jobday/notes"
+	"jobday/parse"
+	"jobday/reconcile"
+	"jobday/testdata/reading"
+)
+
+var (
+	fitSets  = flag.String("fit", "", "fit the models of kinds and outcomes to these sets of testdata/reading, parted by commas; \"all\" for every one")
+	fitHold  = flag.Float64("hold", fitOptions.Hold, "how strongly weights are held to zero")
+	fitLeast = flag.Int("least", fitOptions.Least, "features that fewer entries have are left out")
+	fitApart = flag.String("apart", "", "with -fit: write no model, but say how well sets whose names hold one of these do that were not fitted to")
+)
+
+// shopPeople are who works in the labelled notes.
+var shopPeople = []string{"Ana Reyle", "Bo Tarnow", "Cass Idling", "Dev Marrable", "Ezra Quint", "Fern Osgood", "Gus Pollard", "Ida Vance", "Jun Harrow", "Kit Lowell"}
+
+// A fitCase is an entry with its clues and what would be right.
+type fitCase struct {
+	set   string
+	text  string
+	kind  fit.Case // of words alone
+	whole fit.Case // held against the booking
+	rule  notes.Kind
+	label reading.Label
+}
+
+var kindAnswers = answers(notes.Work, notes.Extra)
+
+var outcomeAnswers = answers(notes.InScope, notes.Extra)
+
+func answers(first ...notes.Kind) []string {
+	var all []string
+	for _, k := range append(first, notes.Narrative, notes.Question, notes.Deficiency, notes.TimeEntry, notes.Test, notes.LeftOpen, notes.Material, notes.Delivery,
+		notes.Delay, notes.SafetyCheck, notes.Instruction, notes.Condition, notes.Subcontractor, notes.EquipmentUse, notes.Circuit) {
+		all = append(all, string(k))
+	}
+	return all
+}
+
+// fitCases reads the labelled notes or entries of a set.
+func fitCases(t testing.TB, set string) []fitCase {
+	t.Helper()
+	archives, err := reading.Archives(set)
+	require.NoError(t, err)
+	var all []fitCase
+	for _, a := range archives {
+		var job *notes.Job
+		var days []*notes.DayNote
+		labels := map[string]map[int][]reading.Label{}
+		note := func(name string, text []byte, want map[int][]reading.Label) *notes.DayNote {
+			labels[name] = want
+			n, _ := parse.Note(finding.NewFile(name, text), parse.NoteContext{People: shopPeople, Named: true})
+			return n
+		}
+		held := func(days []*notes.DayNote) {
+			all = append(all, casesOf(set+"/"+a.Name, job, days, labels)...)
+		}
+		for _, f := range a.Files {
+			switch {
+			case strings.HasSuffix(f.Name, "scope.md"):
+				job, _ = parse.Scope(finding.NewFile(f.Name, f.Data))
+			case reading.IsNote(f.Name):
+				text, want, err := reading.Unlabel(f.Data)
+				require.NoError(t, err, a.Name)
+				days = append(days, note(f.Name, text, want))
+			case reading.IsEntries(f.Name):
+				entries, err := reading.Entries(f.Data)
+				require.NoError(t, err, a.Name)
+				for _, e := range entries {
+					text := fmt.Sprintf("---\ncrew: [Ana, Bo]\n---\n%s\n\n%s\n", e.Heading, e.Text)
+					held([]*notes.DayNote{note("jobs/1-x/2026-03-16.md", []byte(text), map[int][]reading.Label{6: e.Want})})
+				}
+			}
+		}
+		if len(days) > 0 {
+			held(days)
+		}
+	}
+	return all
+}
+
+// casesOf holds notes against a booking, and puts each entry beside the label of its line.
+func casesOf(set string, job *notes.Job, days []*notes.DayNote, labels map[string]map[int][]reading.Label) []fitCase {
+	words := map[*notes.Entry]int{}
+	for _, n := range days {
+		for i := range n.Entries {
+			words[&n.Entries[i]] = len(n.Entries[i].ClueNames)
+		}
+	}
+	company := &notes.Company{}
+	for _, p := range shopPeople {
+		company.People = append(company.People, notes.Person{Name: p})
+	}
+	reconcile.Job(reconcile.Input{Company: company, Prices: &notes.PriceList{}, Job: job, Notes: days, Named: true})
+	var all []fitCase
+	for _, n := range days {
+		var got []reading.Read[*notes.Entry]
+		want := labels[n.File.Name]
+		for i := range n.Entries {
+			e := &n.Entries[i]
+			line := n.File.LineAt(e.Span.Start)
+			if len(want[line]) == 0 {
+				want[line] = []reading.Label{{Outcome: "narrative|condition"}} // a title, or the rest of what stands above
+			}
+			got = append(got, reading.Read[*notes.Entry]{Line: line, Start: e.Span.Start, Said: e})
+		}
+		for _, a := range reading.Align(got, want) {
+			e, label := a.Said, a.Want
+			c := fitCase{set: set, text: e.Text, rule: e.Judged, label: label}
+			if e.Judged == "" || label.Outcome == "unclear" {
+				continue
+			}
+			c.kind = fit.Case{Features: e.ClueNames[:words[e]], Accept: accepted(kindAnswers, kindsOf(label))}
+			c.whole = fit.Case{Features: e.ClueNames, Accept: accepted(outcomeAnswers, strings.Split(label.Outcome, "|"))}
+			if len(e.ClueNames) == words[e] {
+				c.whole.Features = nil // it has a label, or stands for the entry above
+			}
+			all = append(all, c)
+		}
+	}
+	return all
+}
+
+func accepted(answers []string, right []string) []int {
+	var all []int
+	for _, r := range right {
+		if i := slices.Index(answers, r); i >= 0 {
+			all = append(all, i)
+		}
+	}
+	return all
+}
+
+// kindsOf are the kinds that words of a label may be of: who holds them against the booking decides between
+// booked work and an extra nobody spoke of.
+func kindsOf(l reading.Label) []string {
+	var ks []string
+	for o := range strings.SplitSeq(l.Outcome, "|") {
+		switch o {
+		case string(notes.InScope):
+			ks = append(ks, string(notes.Work))
+			if l.Facts["done"] == "no" {
+				ks = append(ks, string(notes.LeftOpen))
+			}
+		case string(notes.Extra):
+			ks = append(ks, string(notes.Extra))
+			if a := l.Facts["auth"]; a == "" || a == "none" {
+				ks = append(ks, string(notes.Work))
+			}
+		default:
+			ks = append(ks, o)
+		}
+	}
+	return ks
+}
+
+// fitOptions are how both models are fitted.
+var fitOptions = fit.Options{Least: 3, Hold: 1, Rounds: 20}
+
+// TestFit fits the two models anew, or says how well they do on sets they were not fitted to.
+func TestFit(t *testing.T) {
+	if *fitSets == "" {
+		return
+	}
+	sets := strings.Split(*fitSets, ",")
+	cases := make([][]fitCase, len(sets))
+	var wait sync.WaitGroup
+	for i, set := range sets {
+		wait.Go(func() { cases[i] = fitCases(t, set) })
+	}
+	wait.Wait()
+	all := slices.Concat(cases...)
+	kind := func(c fitCase) fit.Case { return c.kind }
+	whole := func(c fitCase) fit.Case { return c.whole }
+	if *fitApart != "" {
+		apart(t, all, "kinds", kindAnswers, kind)
+		apart(t, all, "outcomes", outcomeAnswers, whole)
+		return
+	}
+	writeModel(t, "../parse/kinds.model", kindAnswers, pickCases(all, kind))
+	writeModel(t, "../reconcile/outcomes.model", outcomeAnswers, pickCases(all, whole))
+}
+
+func pickCases(all []fitCase, which func(fitCase) fit.Case) []fit.Case {
+	var cs []fit.Case
+	for _, c := range all {
+		if w := which(c); len(w.Features) > 0 && len(w.Accept) > 0 {
+			cs = append(cs, w)
+		}
+	}
+	return cs
+}
+
+func writeModel(t *testing.T, path string, answers []string, cases []fit.Case) {
+	o := fitOptions
+	o.Answers, o.Hold, o.Least = answers, *fitHold, *fitLeast
+	text := fit.Fit(cases, o).Text(answers, 0.05)
+	t.Logf("%s: %d cases, %d features, %d bytes", path, len(cases), bytes.Count([]byte(text), []byte("\n"))-1, len(text))
+	require.NoError(t, os.WriteFile(path, []byte(text), 0o644))
+}
+
+// apart leaves out each group of sets in turn, and says how well the rest foretells it.
+func apart(t *testing.T, all []fitCase, name string, answers []string, which func(fitCase) fit.Case) {
+	groups := strings.Split(*fitApart, ",")
+	out := make([]string, len(groups))
+	total := make([]rating, len(groups))
+	var wait sync.WaitGroup
+	gate := make(chan struct{}, 2)
+	for i, g := range groups {
+		wait.Go(func() {
+			gate <- struct{}{}
+			defer func() { <-gate }()
+			var train, test []fitCase
+			for _, c := range all {
+				if strings.Contains(c.set, g) {
+					test = append(test, c)
+				} else {
+					train = append(train, c)
+				}
+			}
+			o := fitOptions
+			o.Answers, o.Hold, o.Least = answers, *fitHold, *fitLeast
+			total[i] = rate(fit.Fit(pickCases(train, which), o), pickCases(test, which), len(answers))
+			out[i] = fmt.Sprintf("%s without %s: %s", name, g, total[i])
+		})
+	}
+	wait.Wait()
+	sum := rating{}
+	for _, r := range total {
+		sum.n, sum.right = sum.n+r.n, sum.right+r.right
+		for b := range r.bins {
+			sum.bins[b][0] += r.bins[b][0]
+			sum.bins[b][1] += r.bins[b][1]
+		}
+		for k, n := range r.mixed {
+			if sum.mixed == nil {
+				sum.mixed = map[[2]int]int{}
+			}
+			sum.mixed[k] += n
+		}
+	}
+	t.Logf("\n%s\n%s ALL: %s", strings.Join(out, "\n"), name, sum)
+	t.Log(sum.mixUps(answers))
+}
+
+// mixUps lists what was oftenest taken for what.
+func (r rating) mixUps(answers []string) string {
+	const most = 25
+	type mixUp struct {
+		what string
+		n    int
+	}
+	var all []mixUp
+	for k, n := range r.mixed {
+		all = append(all, mixUp{answers[k[0]] + " as " + answers[k[1]], n})
+	}
+	slices.SortFunc(all, func(a, b mixUp) int { return cmp.Or(b.n-a.n, strings.Compare(a.what, b.what)) })
+	out := ""
+	for _, m := range all[:min(most, len(all))] {
+		out += fmt.Sprintf("\n%4d %s", m.n, m.what)
+	}
+	return out
+}
+
+// A rating counts how often the likeliest answer was right, by how likely it was said to be.
+type rating struct {
+	n, right int
+	bins     [6][2]int
+	mixed    map[[2]int]int // what was right, and what was likeliest instead
+}
+
+func (r rating) String() string {
+	return fmt.Sprintf("%.4f of %d; from 0, .5, .7, .8, .9, .97: %v", float64(r.right)/float64(r.n), r.n, r.bins)
+}
+
+func rate(w fit.Weights, test []fit.Case, n int) rating {
+	var r rating
+	for _, c := range test {
+		ps := w.Chances(c.Features, n)
+		best := 0
+		for a, p := range ps {
+			if p > ps[best] {
+				best = a
+			}
+		}
+		b := 0
+		for _, at := range []float64{0.5, 0.7, 0.8, 0.9, 0.97} {
+			if ps[best] >= at {
+				b++
+			}
+		}
+		r.n++
+		r.bins[b][0]++
+		if !slices.Contains(c.Accept, best) {
+			if r.mixed == nil {
+				r.mixed = map[[2]int]int{}
+			}
+			r.mixed[[2]int{c.Accept[0], best}]++
+		}
+		if slices.Contains(c.Accept, best) {
+			r.right++
+			r.bins[b][1]++
+		}
+	}
+	return r
+}

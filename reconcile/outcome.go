@@ -1,0 +1,292 @@
+package reconcile
+
+import (
+	_ "embed"
+	"slices"
+	"strings"
+	"sync"
+
+	"jobday/chance"
+	"jobday/finding"
+	"jobday/notes"
+	"jobday/parse/field"
+)
+
+// outcomesText is the fitted model of outcomes: what each clue of the words and of the booking speaks for.
+// TestFitOutcomes writes it.
+//
+//go:embed outcomes.model
+var outcomesText string
+
+var outcomes = sync.OnceValue(func() *chance.Model {
+	m, err := chance.Parse(outcomesText)
+	if err != nil {
+		panic("outcomes.model: " + err.Error()) // a fault of the build, not of any input
+	}
+	return m
+})
+
+// An opinion is what the clues of an entry say it is.
+type opinion struct {
+	outcome, next notes.Outcome
+	sure          float64 // 1 less what it is expected to cost to take it for that
+	p             func(o notes.Outcome) float64
+}
+
+// weigh puts together what the words and the booking say of an entry.
+func (d *day) weigh(r *read) opinion {
+	m := outcomes()
+	d.features = d.features[:0]
+	for _, c := range r.entry.Clues {
+		d.features = append(d.features, chance.Feature(c))
+	}
+	d.features = append(d.features, d.fit.of...)
+	d.chances = m.Weigh(d.chances, d.features)
+	best, next, least := 0, -1, 2.0
+	for a := range d.chances {
+		if c := costOf(m, d.chances, a); c < least {
+			best, least = a, c
+		}
+	}
+	for a, p := range d.chances {
+		if a != best && (next < 0 || p > d.chances[next]) {
+			next = a
+		}
+	}
+	return opinion{
+		outcome: notes.Outcome(m.Answers[best]), next: notes.Outcome(m.Answers[next]), sure: 1 - least,
+		p: func(o notes.Outcome) float64 { return d.chances[slices.Index(m.Answers, string(o))] },
+	}
+}
+
+// Costs of taking an entry for what it is not, in parts of the dearest mistake: money or danger hangs on what is
+// weighty; what is told beside it is the same to most readers.
+const (
+	dear  = 1.0
+	cheap = 0.3
+)
+
+// costOf is what it is expected to cost to answer a.
+func costOf(m *chance.Model, ps []float64, a int) float64 {
+	sum := 0.0
+	for k, p := range ps {
+		switch {
+		case k == a:
+		case weighty(notes.Outcome(m.Answers[k])) || weighty(notes.Outcome(m.Answers[a])):
+			sum += dear * p
+		default:
+			sum += cheap * p
+		}
+	}
+	return sum
+}
+
+func weighty(o notes.Outcome) bool {
+	switch o {
+	case notes.InScope, notes.Extra, notes.Deficiency, notes.Material, notes.TimeEntry, notes.Test, notes.EquipmentUse:
+		return true
+	}
+	return false
+}
+
+// decideWeighed gives an entry the outcome its clues speak for, and reports false where other rules have to.
+func (d *day) decideWeighed(r *read) bool {
+	if len(r.entry.Clues) == 0 || r.entry.Label != "" || len(d.in.Job.Lines) == 0 {
+		return false
+	}
+	r.found = d.match(r)
+	d.fit.gather(d, r)
+	if d.fit.named {
+		r.entry.ClueNames = append(r.entry.ClueNames, d.fit.names...)
+		return false
+	}
+	o := d.weigh(r)
+	if headed(r.entry) && (o.sure < overHeading || r.entry.Section == notes.Time && len(r.facts.Time) > 0) {
+		return false
+	}
+	switch {
+	case o.outcome == notes.InScope || o.outcome == notes.Extra, o.next == notes.InScope && o.sure < SureAt, o.next == notes.Extra && o.sure < SureAt:
+		d.booked(r, o)
+	case o.sure < SureAt:
+		d.openKind(r, o)
+	default:
+		d.told(r, o)
+	}
+	return true
+}
+
+// overHeading is how surely an entry has to be something else to win over the heading it stands beneath.
+const overHeading = 0.85
+
+// headed reports whether an entry stands beneath a heading, other than Done, that says what it is.
+func headed(e *notes.Entry) bool {
+	return e.Section != "" && e.Section != notes.Done && e.Kind == e.Section.Kind()
+}
+
+// SureAt is how sure the outcome of an entry has to be to be taken without asking.
+const SureAt = 0.7
+
+// openKind keeps an entry open that may be one of two kinds.
+func (d *day) openKind(r *read, o opinion) {
+	r.entry.MayBe = []notes.Kind{kindOf(o.outcome), kindOf(o.next)}
+	r.result.Confidence = o.sure
+	d.unclearKind(r)
+	r.result.Confidence = o.sure
+}
+
+// kindOf is the kind of words that an outcome is made of.
+func kindOf(o notes.Outcome) notes.Kind {
+	if o == notes.InScope {
+		return notes.Work
+	}
+	return o
+}
+
+// told gives an entry an outcome that no booked line and no extra is concerned with.
+func (d *day) told(r *read, o opinion) {
+	why := r.why
+	if r.kind != o.outcome {
+		why = "its words speak for it"
+		r.kind = o.outcome
+		d.reread(r)
+	}
+	switch o.outcome {
+	case notes.LeftOpen:
+		r.set(notes.LeftOpen, o.sure, why)
+		if len(r.found) > 0 && r.found[0].p >= TakeAt {
+			d.lines[r.found[0].line].touched = true
+		}
+	default:
+		r.set(o.outcome, o.sure, why)
+	}
+}
+
+// reread reads what an entry says of its kind where its words were first taken for another.
+func (d *day) reread(r *read) {
+	lex := func() *field.Lexicon {
+		people := make([]string, 0, len(d.in.Company.People))
+		for _, p := range d.in.Company.People {
+			people = append(people, p.Name)
+		}
+		l := field.NewLexicon(people, r.note.Author, r.note.Crew)
+		l.Words = d.in.Words
+		return l
+	}
+	switch text := r.entry.Span.Text(); {
+	case r.kind == notes.TimeEntry && len(r.facts.Time) == 0:
+		r.facts.Time = field.ReadTime(text, lex())
+	case r.kind == notes.Test && len(r.facts.Readings) == 0:
+		r.facts.Readings = field.ReadReadings(text, lex())
+	case r.kind == notes.Circuit && !r.facts.Circuit.Found():
+		r.facts.Circuit = field.Circuit(text, lex())
+	}
+}
+
+// booked decides between booked work, an extra, and what has to be asked.
+func (d *day) booked(r *read, o opinion) {
+	if (r.facts.Progress.Dropped || r.refusesBooked()) && r.kind == notes.Extra && d.dropped(r) {
+		r.facts.Progress.Dropped = true
+		return
+	}
+	work, extra := o.p(notes.InScope), o.p(notes.Extra)
+	best, any := 0.0, 0.0
+	if len(r.found) > 0 {
+		best = r.found[0].p
+	}
+	for _, m := range r.found {
+		any += m.p
+	}
+	if o.outcome == notes.InScope || o.outcome == notes.Extra {
+		if x := d.index.excluded(r.query); x >= 0 && !(best >= TakeAt && d.besideExcluded(r, x)) {
+			r.kind = notes.Work
+			d.extraWork(r, max(extra, 0.9), "is under Not included: "+d.in.Job.NotIncluded[x].Text)
+			return
+		}
+	}
+	switch {
+	case o.outcome == notes.Extra && o.sure >= SureAt:
+		d.takeExtra(r, o)
+	case o.outcome == notes.InScope && o.sure >= TakeAt:
+		d.takeWork(r, work, best, any)
+	case work+extra >= SureAt && best >= rivalShown:
+		d.candidates(r)
+		r.set(notes.Unclear, work*best/max(any, 0.01), d.mayBelong(r))
+		d.askWhichLine(r)
+	case work+extra >= SureAt && work > rivalShown:
+		d.unknownWork(r)
+	case extra >= SureAt:
+		d.takeExtra(r, o)
+	default:
+		d.openKind(r, o)
+	}
+}
+
+// takeExtra takes an entry for an extra.
+func (d *day) takeExtra(r *read, o opinion) {
+	if d.fitsButFor(r) {
+		return
+	}
+	why := r.why
+	if r.kind == notes.Extra {
+		r.set(notes.Extra, o.sure, why)
+	} else {
+		r.kind = notes.Work
+		if r.facts.Consent.State != notes.NoConsent {
+			why = "somebody was asked or agreed, and no booked line fits well"
+		} else {
+			why = "no booked line is about it"
+			if len(r.found) > 0 && r.found[0].veto != "" {
+				why += " (line " + d.in.Job.Lines[r.found[0].line].Label + ": " + r.found[0].veto + ")"
+			}
+		}
+		d.extraWork(r, o.sure, why)
+	}
+	d.candidates(r)
+	if len(r.found) > 0 && r.found[0].p >= 0.93 && r.facts.Consent.State == notes.NoConsent {
+		d.looksBooked(r)
+	}
+}
+
+// fitsButFor asks about work that nobody asked for and that fits a line in all but a rating.
+func (d *day) fitsButFor(r *read) bool {
+	return r.facts.Consent.State == notes.NoConsent && r.kind != notes.Extra && d.despiteRating(r)
+}
+
+// takeWork serves the line that booked work is about, if one stands out.
+func (d *day) takeWork(r *read, work, best, any float64) {
+	r.kind = notes.Work
+	lines := d.several(r)
+	i, p := d.byItem(r)
+	switch {
+	case len(lines) > 1:
+		r.serve(d, lines, work, "is about several lines")
+	case best >= rivalShown && best >= clearLead*any:
+		r.serve(d, []int{r.found[0].line}, round3(work*best/any), "shares "+join(r.found[0].shared))
+	case i >= 0 && r.mayBe(i):
+		r.serve(d, []int{i}, p, "counts what line "+d.in.Job.Lines[i].Label+" is booked for")
+	case d.samePlaces(r):
+	case best > 0:
+		d.candidates(r)
+		r.set(notes.Unclear, best, d.mayBelong(r))
+		d.askWhichLine(r)
+	default:
+		d.unknownWork(r)
+	}
+}
+
+// clearLead is how much of what speaks for any line has to speak for one, for it to be the line that is meant.
+const clearLead = 0.8
+
+// looksBooked points out that words written as an extra fit a booked line well: it could be billed twice.
+func (d *day) looksBooked(r *read) {
+	label := d.in.Job.Lines[r.found[0].line].Label
+	d.add(finding.Finding{
+		Severity: finding.Warning, Rule: "extra/looks-booked",
+		Message: "written as an extra, but it reads like booked line " + label,
+		Hint:    "if it is the booked work, write: " + label + ": " + r.entry.Text,
+		Span:    r.entry.Span,
+		Related: []finding.Related{{Message: "the booked line", Span: d.in.Job.Lines[r.found[0].line].Span}},
+	})
+}
+
+func join(words []string) string { return strings.Join(words, ", ") }
