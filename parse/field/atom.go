@@ -92,7 +92,9 @@ func (s *scanner) step() {
 	}
 	switch s.toks[s.i].kind {
 	case number:
-		s.number()
+		if !s.plantTag() {
+			s.number()
+		}
 	case word:
 		s.word()
 	default:

@@ -182,3 +182,20 @@ func BenchmarkName(b *testing.B) {
 		Name("20 amp 2-pole GFCI breaker")
 	}
 }
+
+// The number of a tag counts nothing; one behind a word of the trade may.
+func TestTagsCountNothing(t *testing.T) {
+	for text, want := range map[string]string{
+		"KX-204 KX-207 swapped": "",
+		"31-Q-118 drive landed": "",
+		"KX-12 controls":        "",
+	} {
+		got := ""
+		for _, it := range Read(text, nil).Items {
+			if it.Qty.Written() {
+				got += it.Qty.String() + " " + it.Name
+			}
+		}
+		require.Equal(t, want, got, text)
+	}
+}

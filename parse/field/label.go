@@ -33,6 +33,7 @@ func (s *scanner) lettered() bool {
 	case t == "sch":
 		s.desig("sch "+s.low(j), "schedule", j+1)
 		return true
+	case dash && s.tagged(t, j):
 	case dash && dim == "model" && !isPlaceLabel(t), len(t) > 4, tight(s.toks, j+1, "/"):
 		return false
 	}
@@ -40,6 +41,31 @@ func (s *scanner) lettered() bool {
 		return !phrase
 	}
 	return s.label(t, dim, j)
+}
+
+// tagged reports whether capitals the trade has no word for, a dash and the number at token j are the tag
+// of one thing: DS-204, P-118. "GFI-12" may count.
+func (s *scanner) tagged(t string, j int) bool {
+	if len(t) > 3 || len(s.low(j)) < 2 || !s.capitals(s.i) || s.wordAt1(s.i) != nil {
+		return false
+	}
+	return s.toks[j].end == len(s.text) || !tight(s.toks, j+1, "'") && !tight(s.toks, j+1, "/") && !tight(s.toks, j+1, "\"")
+}
+
+// capitals reports whether token i is written in capitals.
+func (s *scanner) capitals(i int) bool {
+	w := s.text[s.toks[i].start:s.toks[i].end]
+	return w == strings.ToUpper(w) && w != strings.ToLower(w)
+}
+
+// plantTag reads a tag with the number of its area in front: 22-M-204.
+func (s *scanner) plantTag() bool {
+	i := s.i
+	if len(s.low(i)) > 3 || !tight(s.toks, i+1, "-") || !s.tightWord(i+2) || len(s.low(i+2)) > 3 || !s.capitals(i+2) || !tight(s.toks, i+3, "-") || !s.tightNumber(i+4) {
+		return false
+	}
+	s.desig(s.low(i)+"-"+strings.ToUpper(s.low(i+2))+s.low(i+4), "model", i+5)
+	return true
 }
 
 // phraseWith reports whether a phrase of the trade goes on with the word: "cat 6".
