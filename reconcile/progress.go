@@ -71,7 +71,11 @@ func (d *day) progress(r *read) {
 // written returns the number the words give for a line, whatever it adds to the line: "4 of 6
 // roughed" gives 4, though none of them is done.
 func (d *day) written(r *read, i int) (notes.Decimal, bool) {
-	if c := r.facts.Progress.Count; c != nil {
+	p := r.facts.Progress
+	if c := p.Count; c != nil {
+		if n, ok := d.counted(r, i); ok && p.All && p.Of != nil && c.Equal(*p.Of) && c.Equal(d.in.Job.Lines[i].Qty.Value) && n.Sign() > 0 && n.Cmp(*c) < 0 && r.query.leads(n) {
+			return n, true // "7 heads set, all 16 are up now": today's are seven
+		}
 		return *c, true
 	}
 	if but := r.facts.Progress.But; but != nil {
@@ -256,11 +260,17 @@ func (d *day) counted(r *read, i int) (notes.Decimal, bool) {
 	if line.Qty.Unit == notes.Foot && !found && told != nil && told.Cmp(fewestFeet) >= 0 && told.Cmp(line.Qty.Value) <= 0 {
 		return *told, true // "labeler MC, pulled 180"
 	}
+	if n := notes.Int(rowCount(r.entry.Span)); n.Sign() > 0 {
+		return n, n.Cmp(line.Qty.Value) <= 0
+	}
 	if line.Qty.Unit != notes.Each {
 		return sum, found
 	}
 	if n := notes.Int(placeSum(r.entry.Text)); n.Sign() > 0 {
 		return n, n.Cmp(line.Qty.Value) <= 0
+	}
+	if n := notes.Int(r.query.partSum()); n.Sign() > 0 && n.Cmp(line.Qty.Value) <= 0 {
+		return n, true
 	}
 	if n := notes.Int(r.summed()); n.Sign() > 0 && n.Cmp(line.Qty.Value) <= 0 {
 		return n, true // "bay 1 and 2 lights up, 8 total"
@@ -268,13 +278,26 @@ func (d *day) counted(r *read, i int) (notes.Decimal, bool) {
 	if !found && told != nil && told.Cmp(line.Qty.Value) <= 0 {
 		return *told, true
 	}
-	if n := r.listed(); n > 1 && found && line.Qty.Value.Cmp(notes.Int(n)) >= 0 && sum.Equal(notes.Int(firstListed(r.entry.Text))) {
-		return notes.Int(n), true // "transformers 1, 2 and 3" are three
+	if n := r.listed(); n > 1 && found && line.Qty.Value.Cmp(notes.Int(n)) >= 0 && (sum.Equal(notes.Int(firstListed(r.entry.Text))) || r.query.lastOfList(sum)) {
+		return notes.Int(n), true // "transformers 1, 2 and 3" are three, "doors 5 6 7 heater" too
 	}
-	if n := r.query.standsAlone(); !found && n > 0 && line.Qty.Value.Cmp(notes.Int(1)) > 0 {
+	if found || line.Qty.Value.Cmp(notes.Int(1)) <= 0 {
+		return sum, found
+	}
+	return loose(r.query, l, line.Qty.Value)
+}
+
+// loose returns a count that stands beside no thing of its own; more than is booked is none.
+func loose(q, l query, booked notes.Decimal) (notes.Decimal, bool) {
+	if n := q.standsAlone(); n > 0 {
 		return notes.Int(n), true
 	}
-	return sum, found
+	for _, n := range [...]int{q.countBehind(l), q.countAhead(l)} {
+		if n > 0 && notes.Int(n).Cmp(booked) <= 0 {
+			return notes.Int(n), true
+		}
+	}
+	return notes.Decimal{}, false
 }
 
 // fewestFeet is the least bare number that is read as feet of a line booked by the foot; fewer may be
