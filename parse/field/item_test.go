@@ -199,3 +199,17 @@ func TestTagsCountNothing(t *testing.T) {
 		require.Equal(t, want, got, text)
 	}
 }
+
+// Cable alone is never counted by the piece; what goes on it is, and a low number may be anything.
+func TestBareFeetOfCable(t *testing.T) {
+	for text, want := range map[string]string{
+		"MC 10-3 600":            "600 ft",
+		"12/2 MC connectors 100": "100 ea",
+		"12/2 MC 4":              "4 ea",
+		"aisle 6 ft of 12/2 MC":  "6 ft",
+	} {
+		items := Read(text, nil).Items
+		require.Len(t, items, 1, text)
+		require.Equal(t, want, items[0].Qty.String(), text)
+	}
+}

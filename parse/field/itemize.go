@@ -394,6 +394,9 @@ func (p *parcel) quantity(d *portion) (notes.Quantity, []notes.Quantity) {
 	if q.Unit == "" {
 		q.Unit = d.unit
 	}
+	if q.Unit == "" && d.times < 0 && d.length < 0 && d.spare < 0 && a.alt < 0 && p.nums[a.num].form == digits && p.nums[a.num].small >= leastFeet && p.cableAlone(d) {
+		q.Unit = notes.Foot
+	}
 	var other []notes.Quantity
 	if a.alt >= 0 {
 		q.Unit = orEach(q.Unit)
@@ -423,6 +426,31 @@ func (p *parcel) quantity(d *portion) (notes.Quantity, []notes.Quantity) {
 	}
 	q.Unit = orEach(q.Unit)
 	return q, other
+}
+
+// leastFeet is the least bare number that is read as feet of cable: nobody counts cable by the piece, and
+// fewer may be pieces or a circuit.
+const leastFeet = 100
+
+// cableAlone reports whether a portion names a cable by its conductors and nothing that is counted.
+func (p *parcel) cableAlone(d *portion) bool {
+	if d.plural {
+		return false
+	}
+	cable := false
+	for _, k := range d.names {
+		switch a := &p.out[k]; a.role {
+		case roleDesig:
+			cable = cable || a.dim == "gauge-count"
+			if a.dim != "gauge-count" && a.dim != "gauge" {
+				return false
+			}
+		case roleKind, roleColour:
+		default:
+			return false
+		}
+	}
+	return cable
 }
 
 // byLength reports whether what a portion names is sold by length and not by the piece.

@@ -80,7 +80,7 @@ func (s *scanner) placeNumber(j int) (string, int) {
 	}
 	switch t := &s.toks[j]; t.kind {
 	case number:
-		if len(t.low) > 5 || tight(s.toks, j+1, "/") || tight(s.toks, j+1, "\"") {
+		if len(t.low) > 5 || tight(s.toks, j+1, "/") || tight(s.toks, j+1, "\"") || tight(s.toks, j+1, "'") || lengthUnit(s.low(j+1)) {
 			return "", j
 		}
 		return t.low, j + 1
