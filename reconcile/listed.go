@@ -77,6 +77,9 @@ func run(words []string) int {
 		if n > mostListed {
 			return 0
 		}
+		if n > 0 && strings.HasSuffix(w, ".") {
+			break // "GFI 1 and 2. 3 is not set"
+		}
 	}
 	return ended(n, span)
 }
@@ -209,7 +212,7 @@ func (q query) standsAlone() int {
 		}
 		n, ok := smallNumber(t.Text)
 		prev := q.terms[i-1]
-		if !ok || t.Start < prev.End || strings.Contains(q.text[t.Start:t.End], " ") {
+		if !ok || q.risesAt(i) || t.Start < prev.End || strings.Contains(q.text[t.Start:t.End], " ") {
 			continue // "1 to 4" is a run
 		}
 		if last := strings.TrimRight(q.text[t.End:], " .)") == ""; !(last && strings.ContainsAny(q.text[prev.End:t.Start], ",:")) &&
@@ -233,10 +236,25 @@ func (q query) standsAlone() int {
 	return 0
 }
 
+// risesAt reports whether a higher number goes on behind the number at term i, and nothing else: then both
+// say which, as in "clocks 5, 6 set".
+func (q query) risesAt(i int) bool {
+	if i+1 >= q.spread || q.terms[i+1].Class != field.NumberTerm || q.terms[i+1].Dim != "" {
+		return false
+	}
+	a, _ := smallNumber(q.terms[i].Text)
+	b, ok := smallNumber(q.terms[i+1].Text)
+	switch q.between(i, i+1) {
+	case ",", "and", "&", "+", "/", ", and":
+		return ok && b > a && (i+2 >= q.spread || q.terms[i+2].Class == field.VerbTerm)
+	}
+	return false
+}
+
 // endsCount reports whether what stands behind the number at term i is none of its own thing.
 func (q query) endsCount(i int) bool {
 	rest := strings.TrimLeft(q.text[q.terms[i].End:], " ")
-	if rest == "" || strings.ContainsRune(",;.-/)", rune(rest[0])) {
+	if rest == "" || strings.ContainsRune(",;.-/()", rune(rest[0])) {
 		return true
 	}
 	if i+1 < q.spread && q.terms[i+1].Class == field.VerbTerm && q.between(i, i+1) == "" {
@@ -244,7 +262,7 @@ func (q query) endsCount(i int) bool {
 	}
 	word, _, _ := strings.Cut(strings.ToLower(rest), " ")
 	switch strings.TrimRight(word, ",.;:") {
-	case "in", "up", "done", "on", "out", "so", "today", "finished", "complete", "working", "left", "set", "hung", "wired", "mounted", "down", "hot", "lit":
+	case "in", "up", "done", "on", "out", "so", "today", "finished", "complete", "working", "left", "set", "hung", "wired", "mounted", "down", "hot", "lit", "all":
 		return true
 	}
 	return false

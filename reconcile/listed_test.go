@@ -4,6 +4,9 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+
+	"jobday/notes"
+	"jobday/trade"
 )
 
 // Counts given place by place add up; numbers of places and of other things do not.
@@ -22,4 +25,32 @@ func TestCountsByPlace(t *testing.T) {
 	} {
 		assert.Equal(t, want, placeSum(text), text)
 	}
+}
+
+// A list by number ends with its sentence, and a rising number says which one and not how many.
+func TestListsByNumber(t *testing.T) {
+	for text, want := range map[string]int{
+		"curb GFCI 1 and 2. 4 waits": 2,
+		"peds 2, 3 and 6":            3,
+		"bollards 1 to 4.":           4,
+	} {
+		assert.Equal(t, want, listed(text), text)
+	}
+	for text, want := range map[string]int{
+		"timers 5, 6 set":       0,
+		"sirens 7 (one dented)": 7,
+		"sirens - 4 all of em":  4,
+		"sirens 9, 3 short":     9,
+	} {
+		assert.Equal(t, want, newQuery(text, trade.Words{}).standsAlone(), text)
+	}
+}
+
+// A length said again in brackets in the unit booked is taken as written.
+func TestLengthInBrackets(t *testing.T) {
+	q, ok := newQuery("new feeder, 40 m (131 ft) pulled", trade.Words{}).inBrackets(notes.Foot)
+	assert.True(t, ok)
+	assert.Equal(t, "131 ft", q.String())
+	_, ok = newQuery("new feeder, 131 ft pulled", trade.Words{}).inBrackets(notes.Foot)
+	assert.False(t, ok)
 }

@@ -303,3 +303,17 @@ func (q query) speaksOf(t field.Term) bool {
 		return u.Class == field.ThingTerm && (strings.HasPrefix(u.Text, t.Text+" ") || strings.HasSuffix(u.Text, " "+t.Text))
 	})
 }
+
+// inBrackets returns the same length said again in the unit, in brackets: "40 m (131 ft)".
+func (q query) inBrackets(unit notes.Unit) (notes.Quantity, bool) {
+	for _, t := range q.terms {
+		if t.Class != field.NumberTerm || t.Dim != string(unit) || unit != notes.Foot || t.Start == 0 || q.text[t.Start-1] != '(' {
+			continue
+		}
+		number, _, _ := strings.Cut(t.Text, " ")
+		if v, err := notes.ParseDecimal(number); err == nil {
+			return notes.Quantity{Value: v, Unit: unit}, true
+		}
+	}
+	return notes.Quantity{}, false
+}

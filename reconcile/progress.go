@@ -243,7 +243,10 @@ func (d *day) counted(r *read, i int) (notes.Decimal, bool) {
 		if !it.Qty.Written() || len(it.Other) > 0 {
 			continue
 		}
-		q, ok := it.Qty.In(line.Qty.Unit)
+		q, ok := r.query.inBrackets(line.Qty.Unit)
+		if !ok || it.Qty.Unit == line.Qty.Unit || it.Qty.Unit == notes.Each {
+			q, ok = it.Qty.In(line.Qty.Unit)
+		}
 		if !ok && line.Qty.Unit == notes.Foot && it.Qty.Unit == notes.Each && it.Qty.Value.Cmp(fewestFeet) >= 0 && it.Qty.Value.Cmp(line.Qty.Value) <= 0 && bareRun(it) {
 			q, ok = notes.Quantity{Value: it.Qty.Value, Unit: notes.Foot}, true
 		}

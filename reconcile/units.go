@@ -80,7 +80,11 @@ func (ix *lineIndex) uncounted(e *notes.Entry) *notes.Entry {
 	own.Facts.Items = slices.Clone(e.Facts.Items)
 	for i := range own.Facts.Items {
 		if it := &own.Facts.Items[i]; counts(*it) {
+			left := slices.DeleteFunc(slices.Clone(it.Other), func(q notes.Quantity) bool { return !q.Written() })
 			it.Qty, it.Other = notes.Quantity{}, nil
+			if len(left) == 1 {
+				it.Qty = left[0] // "204 GFIs 3": the number behind the thing counts it
+			}
 		}
 	}
 	return &own
