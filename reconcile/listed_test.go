@@ -33,6 +33,7 @@ func TestListsByNumber(t *testing.T) {
 		"curb GFCI 1 and 2. 4 waits": 2,
 		"peds 2, 3 and 6":            3,
 		"bollards 1 to 4.":           4,
+		"kilns 1+2+5 tied in":        3,
 	} {
 		assert.Equal(t, want, listed(text), text)
 	}

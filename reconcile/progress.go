@@ -290,19 +290,6 @@ func (d *day) counted(r *read, i int) (notes.Decimal, bool) {
 	return loose(r.query, l, line.Qty.Value)
 }
 
-// loose returns a count that stands beside no thing of its own; more than is booked is none.
-func loose(q, l query, booked notes.Decimal) (notes.Decimal, bool) {
-	if n := q.standsAlone(); n > 0 {
-		return notes.Int(n), true
-	}
-	for _, n := range [...]int{q.countBehind(l), q.countAhead(l)} {
-		if n > 0 && notes.Int(n).Cmp(booked) <= 0 {
-			return notes.Int(n), true
-		}
-	}
-	return notes.Decimal{}, false
-}
-
 // fewestFeet is the least bare number that is read as feet of a line booked by the foot; fewer may be
 // sticks or runs.
 var fewestFeet = notes.Int(25)

@@ -34,10 +34,16 @@ func (r *reader) pairOfPlaces(i int) bool {
 	switch r.low(i) {
 	case "of":
 		return r.low(i+1) == "us"
-	case "ends", "sides", "ways", "legs", "hots", "men", "guys", "days", "hands", "times":
+	case "end", "side", "way", "ends", "sides", "ways", "legs", "hots", "men", "guys", "days", "hands", "times":
 		return true
 	case "":
 		return r.low(i-2) != "," // "box plugs, both"
+	}
+	switch r.low(i - 2) {
+	case "in", "at", "on": // "9 in both barns"
+		if n, _ := r.numberBefore(i - 3); n > 0 {
+			return true
+		}
 	}
 	return r.isNumber(i) || r.low(i-2) == "us"
 }
