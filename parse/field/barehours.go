@@ -25,10 +25,8 @@ func (r *reader) loneNumber(i int, list []timePart) (timePart, bool) {
 		return timePart{kind: aStated, from: i, to: to, minutes: m}, true
 	}
 	if (r.bold && (person || r.hoursAlone(i)) || i <= 2 && r.hoursLabel(i) && r.wholeRest(i) ||
-		person && r.besidePerson(i, list) && r.listedHours(i)) && r.bareHours(i) {
-		n, _ := r.num(i)
-		m, ok := wholeMinutes(n.v, 60)
-		return timePart{kind: aStated, from: i, to: n.next, minutes: m}, ok
+		person && r.besidePerson(i, list) && (r.goesOnInHours(list) || r.listedHours(i))) && r.bareHours(i) && !r.toldClock(i, list) {
+		return r.hoursPart(i)
 	}
 	c, ok := r.clockAt(i)
 	if !ok || !c.clear {
@@ -45,6 +43,94 @@ func (r *reader) loneNumber(i int, list []timePart) (timePart, bool) {
 	start, end := r.piece(i, c.next)
 	r.claim(notes.Piece{Start: start, End: end})
 	return timePart{}, false
+}
+
+// hoursFigure reads a number that may be hours without the word: "8", "7.5", "9 n half".
+func (r *reader) hoursFigure(i int) (n num, ok bool) {
+	n, ok = r.num(i)
+	if !ok || n.v.Sign() <= 0 || n.v.Cmp(notes.Int(16)) > 0 {
+		return n, false
+	}
+	if r.low(n.next) == "n" && r.low(n.next+1) == "half" && n.v.IsWhole() {
+		n.v, n.next = n.v.Add(notes.Ratio(1, 2)), n.next+2
+	}
+	return n, true
+}
+
+// bareHours reports whether the number at token i is hours without the word: "Ines 8".
+func (r *reader) bareHours(i int) bool {
+	n, ok := r.hoursFigure(i)
+	if !ok {
+		return false
+	}
+	j := n.next
+	switch low := r.low(j); low {
+	case "", ",", ";":
+		return true
+	case ")":
+		return r.low(i-1) == "("
+	case "(":
+		return r.bold || n.form == digits || !n.v.IsWhole()
+	case "+":
+		return r.isNumber(j+1) || r.low(j+1) == "."
+	case "/":
+		return !r.close(j)
+	case ".":
+		return !r.close(j + 1)
+	default:
+		return everyone(low) || r.othersHours(j)
+	}
+}
+
+// othersHours reports whether somebody and a number stand at token i, so that the number before it ends
+// what was told of the one before: "Ines 8 Tobias 6".
+func (r *reader) othersHours(i int) bool {
+	if low := r.low(i); low == "and" || low == "&" {
+		i++
+	}
+	next := i + 1
+	if m, ok := r.mentionAt(i); ok && (len(m.names) == 1 || m.me) {
+		next = m.next
+	} else if r.smallInitials(i) == "" {
+		return false
+	}
+	if r.low(next) == "for" {
+		return true
+	}
+	_, ok := r.hoursFigure(next)
+	return ok
+}
+
+// hoursPart is the number at token i as hours.
+func (r *reader) hoursPart(i int) (timePart, bool) {
+	n, _ := r.hoursFigure(i)
+	m, ok := wholeMinutes(n.v, 60)
+	return timePart{kind: aStated, from: i, to: n.next, minutes: m}, ok
+}
+
+// toldClock reports whether a verb of coming or going before the person makes the number at token i a time
+// of day: "started both 6".
+func (r *reader) toldClock(i int, list []timePart) bool {
+	at := i - 1
+	if len(list) > 0 && list[len(list)-1].kind == aPerson {
+		at = list[len(list)-1].from - 1
+	}
+	switch r.low(at) {
+	case "started", "start", "left", "gone", "came", "arrived", "finished", "quit", "stopped", "began", "begin", "off":
+		return true
+	}
+	return false
+}
+
+// goesOnInHours reports whether the person who stands last in the list comes in a row right behind
+// somebody's duration, so that a bare number is hours as well: "Fern eight hours, Bo eight".
+func (r *reader) goesOnInHours(list []timePart) bool {
+	n := len(list)
+	if n < 3 || list[n-1].kind != aPerson || list[n-2].kind != aStated || list[n-2].minutes < 60 {
+		return false
+	}
+	gap := list[n-1].from - list[n-2].to
+	return gap == 0 || gap <= 2 && r.onlyJoins(list[n-2].to, list[n-1].from)
 }
 
 // hoursAlone reports whether the number at token i is all a text about hours says.
@@ -72,16 +158,19 @@ func (r *reader) onlyHours() bool {
 	if len(r.toks) > 24 || r.lex == nil {
 		return false
 	}
-	people, each := 0, false
+	people, each, known := 0, false, false
 	for i := 0; i < len(r.toks); {
-		m, ok := r.mentionAt(i)
-		if !ok || len(m.names) == 0 {
+		m, ok := r.hoursOf(i)
+		if !ok {
 			return false
 		}
-		people += len(m.names)
-		i = m.next
+		people += max(1, len(m.names))
+		known = known || len(m.names) > 0
+		if i = m.next; r.low(i) == "here" {
+			i++
+		}
 		if joining(r.low(i)) && r.low(i) != "," {
-			if _, named := r.mentionAt(i + 1); named {
+			if _, named := r.hoursOf(i + 1); named {
 				i++
 				continue // "Ana/Ben 4 ea"
 			}
@@ -89,12 +178,15 @@ func (r *reader) onlyHours() bool {
 		for r.low(i) == "-" || r.low(i) == ":" || r.low(i) == "=" {
 			i++
 		}
-		n, ok := r.num(i)
-		if !ok || n.form != digits || n.v.Cmp(notes.Int(16)) > 0 || n.v.Cmp(one) < 0 {
+		n, ok := r.hoursFigure(i)
+		if !ok || n.form != digits || n.v.Cmp(one) < 0 {
 			return false
 		}
 		if i = n.next; hourWord(r.low(i)) {
 			i++
+		}
+		if i = r.pastAside(i); r.soleHours(i, people) {
+			return true
 		}
 		if everyone(r.low(i)) {
 			each = true
@@ -104,7 +196,55 @@ func (r *reader) onlyHours() bool {
 			i++
 		}
 	}
-	return people > 1 || each
+	return known && (people > 1 || each)
+}
+
+// hoursOf reads one of ours, or "me", in a text that may be nothing but people and hours. Letters stand
+// for one of the crew unless they name a phase or a leg as well: "k 8 e 8".
+func (r *reader) hoursOf(i int) (mention, bool) {
+	if m, ok := r.mentionAt(i); ok && (len(m.names) > 0 || m.me) {
+		return m, true
+	}
+	full := r.smallInitials(i)
+	switch r.low(i) {
+	case "a", "b", "c", "g", "l", "n":
+		return mention{}, false
+	}
+	return mention{names: []string{full}, next: i + 1}, full != ""
+}
+
+// pastAside passes a short remark in brackets: "(dentist)".
+func (r *reader) pastAside(i int) int {
+	if r.low(i) != "(" {
+		return i
+	}
+	for j := i + 1; j < i+5; j++ {
+		if r.low(j) == ")" {
+			return j + 1
+		}
+		if !r.isWord(j) {
+			return i
+		}
+	}
+	return i
+}
+
+// soleHours reports whether a text that ends at token i is the full hours of one of the note's crew and
+// nothing else: "Cass 8". What may be a day of a month or a word as well is none.
+func (r *reader) soleHours(i, people int) bool {
+	if people != 1 || r.low(i) != "" && !(r.low(i) == "." && i+1 == len(r.toks)) {
+		return false
+	}
+	m, ok := r.mentionAt(0)
+	if !ok || m.weak || len(m.names) != 1 || commonWord(r.low(0)) || len(r.low(0)) < 3 {
+		return false
+	}
+	for _, name := range r.lex.Crew {
+		if r.bookName(name) == m.names[0] {
+			return true
+		}
+	}
+	return false
 }
 
 // listedHours reports whether the number at token i stands in a list of people and hours: below a

@@ -15,6 +15,7 @@ type mention struct {
 	strange bool // a name nobody knows
 	beside  bool // "with Ben": the author was there too
 	helps   bool // "helper", "apprentice"
+	me      bool // the note's author, whom nobody knows: "me"
 	we      bool // "we": whoever is named beside the time comes before it
 }
 
@@ -78,6 +79,15 @@ func (r *reader) nameAt(i int) (mention, bool) {
 // initialsAt returns the member of the crew whose initials stand at token i, or "".
 func (r *reader) initialsAt(i int) string {
 	if r.lex == nil || len(r.low(i)) > 2 || !r.capital(i) || !r.shouting(i) || r.low(i+1) == "." || r.close(i) {
+		return ""
+	}
+	return r.lex.initials[r.low(i)]
+}
+
+// smallInitials returns the member of the crew whose initials stand at token i, in any case and parted
+// from what stands before, or "".
+func (r *reader) smallInitials(i int) string {
+	if r.lex == nil || len(r.lex.initials) == 0 || !r.isWord(i) || len(r.low(i)) > 2 || r.low(i+1) == "." || r.close(i) && r.low(i-1) != "/" && r.low(i-1) != "+" && r.low(i-1) != "&" {
 		return ""
 	}
 	return r.lex.initials[r.low(i)]
@@ -220,7 +230,7 @@ func (r *reader) timeFollows(i int) bool {
 func (r *reader) author(next int) mention {
 	m := mention{next: next}
 	if r.lex == nil || r.lex.Author == "" {
-		m.unnamed = 1
+		m.unnamed, m.me = 1, true
 		return m
 	}
 	m.names = []string{r.bookName(r.lex.Author)}
@@ -357,7 +367,7 @@ func (r *reader) anyNameAt(i int) (names []string, next int, ok bool) {
 	if full := r.initialsAt(i); full != "" {
 		return []string{full}, i + 1, true
 	}
-	if !r.capital(i) || len(r.low(i)) < 2 || len(r.low(i)) > 20 || commonWord(r.low(i)) || r.tailOfSomething(i) {
+	if !r.capital(i) || len(r.low(i)) < 2 || len(r.low(i)) > 20 || commonWord(r.low(i)) || joining(r.low(i)) || r.tailOfSomething(i) {
 		return nil, i, false
 	}
 	t := &r.toks[i]

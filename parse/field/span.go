@@ -1,7 +1,6 @@
 package field
 
 import (
-	"jobday/notes"
 	"jobday/trade"
 )
 
@@ -211,11 +210,4 @@ func (r *reader) hoursLabel(i int) bool {
 func (r *reader) wholeRest(i int) bool {
 	n, ok := r.num(i)
 	return ok && n.next >= len(r.toks)
-}
-
-// bareHours reports whether the number at token i is hours without the word: "Ines 8".
-func (r *reader) bareHours(i int) bool {
-	n, ok := r.num(i)
-	return ok && n.v.Cmp(notes.Int(16)) <= 0 && n.v.Sign() > 0 &&
-		(n.next >= len(r.toks) || r.low(n.next) == "," || r.low(n.next) == ";" || r.low(n.next) == ")" && r.low(i-1) == "(" || r.low(n.next) == "+" && r.isNumber(n.next+1) || r.low(n.next) == "+" && r.low(n.next+1) == "." || r.low(n.next) == "/" && !r.close(n.next) || everyone(r.low(n.next)) || r.low(n.next) == "." && !r.close(n.next+1))
 }

@@ -129,10 +129,9 @@ func (r *reader) partAt(i, hit int, list []timePart) (timePart, bool) {
 		}
 		return r.travelBehind(i)
 	}
-	if r.bold && t.kind == word && numberWordAt(t.low) && len(list) > 0 && list[len(list)-1].kind == aPerson && r.besidePerson(i, list) && r.bareHours(i) {
-		n, _ := r.num(i)
-		m, ok := wholeMinutes(n.v, 60)
-		return timePart{kind: aStated, from: i, to: n.next, minutes: m}, ok
+	if t.kind == word && numberWordAt(t.low) && len(list) > 0 && list[len(list)-1].kind == aPerson && r.besidePerson(i, list) &&
+		(r.bold || r.goesOnInHours(list)) && r.bareHours(i) && !r.toldClock(i, list) {
+		return r.hoursPart(i)
 	}
 	if t.kind == number {
 		return r.loneNumber(i, list)
