@@ -20,6 +20,8 @@ type rowBuilder struct {
 	travel bool          // "travel" stands before the time it is about
 	lunch  notes.Minutes // a break written before anybody's time
 	closes bool          // the only name stands at the end of the line
+	named  []string      // everybody whose name was read
+	mine   []int         // rows that are also of an author whom nobody knows
 }
 
 // A draft is a row in the making.
@@ -33,6 +35,7 @@ type draft struct {
 	lastSpan  int  // end of the last span, in minutes
 	started   bool
 	inherited bool // people are carried over from the row before
+	me        bool // one of its people is the author, whom nobody knows
 	we        bool // its people are whoever "we" are
 	same      bool // "same" stands behind its time
 	carried   bool // no name stands with its time; those of the row before hold
@@ -76,6 +79,7 @@ func (b *rowBuilder) touch(a timePart) {
 
 // person adds people to the row, or begins the next one.
 func (b *rowBuilder) person(a timePart, parts []timePart, k int) {
+	b.sawNames(a.who)
 	if b.same(a) || b.signed(a, parts, k) {
 		return
 	}
@@ -85,6 +89,9 @@ func (b *rowBuilder) person(a timePart, parts []timePart, k int) {
 	case !b.cur.timed:
 		if b.cur.inherited {
 			b.cur.row.People, b.cur.inherited = nil, false
+			if b.cur.me {
+				b.cur.me, b.cur.unnamed = false, b.cur.unnamed-1
+			}
 		}
 		if leads && !joined && k > 0 && parts[k-1].kind == aPerson && b.r.commaBetween(parts[k-1].to, a.from) {
 			b.cur = draft{} // "Ben left at noon, Ana 7-3:30": what was said of Ben has no time
@@ -106,7 +113,11 @@ func (b *rowBuilder) person(a timePart, parts []timePart, k int) {
 			b.cur.row.People = append(b.cur.row.People, name)
 		}
 	}
-	b.cur.unnamed += a.who.unnamed
+	if a.who.me {
+		b.addMe()
+	} else {
+		b.cur.unnamed += a.who.unnamed
+	}
 	if a.who.beside && len(b.cur.row.People) == len(a.who.names) && !b.cur.timed && b.r.lex.Author != "" {
 		if me := b.r.bookName(b.r.lex.Author); !slices.Contains(b.cur.row.People, me) {
 			b.cur.row.People = slices.Insert(b.cur.row.People, 0, me)
@@ -118,81 +129,11 @@ func (b *rowBuilder) person(a timePart, parts []timePart, k int) {
 	b.touch(a)
 }
 
-// same gives somebody the times of the row before: "Sam 7-3:30, Tobias same".
-func (b *rowBuilder) same(a timePart) bool {
-	if len(a.who.names) == 0 || !b.r.sameAs(a) {
-		return false
-	}
-	b.flush()
-	if len(b.rows) == 0 {
-		return false
-	}
-	row := b.rows[len(b.rows)-1]
-	row.People, row.Crew = a.who.names, 0
-	row.Start, row.End = b.r.piece(a.from, a.to+1)
-	b.rows = append(b.rows, row)
-	return true
-}
-
-// sameAs reports whether "same" or "ditto" stands beside a person: "Tobias same", "Ben the same",
-// "same for Ben".
-func (r *reader) sameAs(a timePart) bool {
-	i := a.to
-	if low := r.low(i); low == "the" || low == ":" || low == "-" {
-		i++
-	}
-	before := r.low(a.from - 1)
-	if before == "for" || before == "with" || before == "/" {
-		before = r.low(a.from - 2)
-		if before == "w" {
-			before = r.low(a.from - 3)
-		}
-	}
-	return r.low(i) == "same" || r.low(i) == "ditto" || before == "same" || before == "ditto"
-}
-
-// signed gives a row without people to the name that stands alone at the end: "50 mins. Tobias".
-func (b *rowBuilder) signed(a timePart, parts []timePart, k int) bool {
-	if b.cur.timed || k == 0 || k+1 != len(parts) || parts[k-1].kind != aStop || parts[k-1].to != a.from || len(b.rows) == 0 ||
-		a.to < len(b.r.toks)-1 || len(a.who.names) == 0 {
-		return false
-	}
-	row := &b.rows[len(b.rows)-1]
-	if len(row.People) > 0 || row.Crew > 0 {
-		return false
-	}
-	row.People = a.who.names
-	_, row.End = b.r.piece(a.from, a.to)
-	return true
-}
-
-// onlyJoins reports whether only joining signs stand between two tokens.
-func (r *reader) onlyJoins(from, to int) bool {
-	for i := from; i < to; i++ {
-		if !joining(r.low(i)) {
-			return false
-		}
-	}
-	return to-from <= 2
-}
-
-// commaBetween reports whether a clause ends between two tokens.
-func (r *reader) commaBetween(from, to int) bool {
-	for i := from; i < to && i < from+clauseReach; i++ {
-		if r.breaks(i) {
-			return true
-		}
-	}
-	return false
-}
-
-// separated reports whether a comma stands before token i.
-func (r *reader) separated(i int) bool { return r.low(i-1) == "," || r.low(i-1) == "/" }
-
 // inherit begins a new row for the people of the current one.
 func (b *rowBuilder) inherit() {
-	people, unnamed, crew := b.cur.row.People, b.cur.unnamed, b.cur.row.Crew
+	people, unnamed, crew, me := b.cur.row.People, b.cur.unnamed, b.cur.row.Crew, b.cur.me
 	b.flush()
+	b.cur.me = me
 	b.cur.row.People = slices.Clone(people)
 	b.cur.unnamed, b.cur.row.Crew = unnamed, crew
 	b.cur.inherited = len(people) > 0
@@ -291,7 +232,7 @@ func (b *rowBuilder) isSum(a timePart) bool {
 		return false
 	}
 	switch next := r.low(a.to); next {
-	case "", ")", ".", ";", "total", ",":
+	case "", ")", ".", ";", "total", ",", "apiece", "each", "ea":
 	default:
 		if _, named := r.nameAt(a.to); !named {
 			return false
@@ -436,11 +377,15 @@ func (b *rowBuilder) flush() {
 		}
 	}
 	row.Start, row.End = b.r.piece(d.from, d.to)
+	if d.me {
+		b.mine = append(b.mine, len(b.rows))
+	}
 	b.rows = append(b.rows, *row)
 }
 
 // finish looks for one person at two places at once.
 func (b *rowBuilder) finish() []notes.TimeRow {
+	b.nameMe()
 	b.signAll()
 	for i := range b.rows {
 		for j := max(0, i-16); j < i; j++ {

@@ -286,6 +286,9 @@ func (r *reader) startsOut(i int) bool {
 // headCount reads "2 guys", "crew of 3", "x2 men", "3 of us", and "x2" after a time.
 func (r *reader) headCount(i int, inside bool) (timePart, bool) {
 	low := r.low(i)
+	if a, ok := r.wholeCount(i); ok {
+		return a, true
+	}
 	switch {
 	case low == "crew" && r.low(i+1) == "of":
 		if n, ok := r.num(i + 2); ok && n.small > 0 && n.small < 100 {

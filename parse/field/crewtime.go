@@ -1,0 +1,137 @@
+package field
+
+import (
+	"slices"
+
+	"jobday/notes"
+)
+
+// wholeCount reads words that count people who all worked the same hours: "all four", "all 3 of us",
+// "both men", "the pair of us", "us two".
+func (r *reader) wholeCount(i int) (timePart, bool) {
+	a := timePart{kind: aCrew, from: i}
+	switch low := r.low(i); low {
+	case "all":
+		n, ok := r.num(i + 1)
+		if !ok || n.small < 2 || n.small > 20 || n.form == article {
+			return a, false
+		}
+		a.heads, a.to = n.small, n.next
+		if next, ok := r.ofUs(a.to); ok {
+			a.to = next
+			return a, true
+		}
+		if r.personNoun(a.to) {
+			a.to++
+			return a, true
+		}
+		return a, r.timeFollows(a.to)
+	case "both":
+		a.heads, a.to = 2, i+2
+		return a, r.personNoun(i+1) || r.low(i+1) == "electricians"
+	case "pair", "two", "three", "four":
+		next, ok := r.ofUs(i + 1)
+		a.heads, a.to = 2, next
+		if n := unitWord(low); n > 0 {
+			a.heads = n
+		}
+		return a, ok
+	case "us":
+		n, ok := r.num(i + 1)
+		if !ok || n.small < 2 || n.small > 9 || n.form == article || r.low(i-1) == "gave" || r.low(i-1) == "cost" {
+			return a, false
+		}
+		a.heads, a.to = n.small, n.next
+		return a, a.to >= len(r.toks) || r.clockStops(a.to) || r.timeFollows(a.to)
+	}
+	return a, false
+}
+
+// ofUs passes "of us" and "of them" at token i.
+func (r *reader) ofUs(i int) (int, bool) {
+	return i + 2, r.low(i) == "of" && (r.low(i+1) == "us" || r.low(i+1) == "them")
+}
+
+// addMe counts the author once in a row of people, and not beside "we".
+func (b *rowBuilder) addMe() {
+	if b.cur.me || b.hasCrew() {
+		return
+	}
+	b.cur.me = true
+	b.cur.unnamed++
+}
+
+// hasCrew reports whether the row is of the whole crew already: "we had me and Ezra".
+func (b *rowBuilder) hasCrew() bool {
+	if b.r.lex == nil || len(b.r.lex.Crew) < 2 {
+		return false
+	}
+	for _, name := range b.r.lex.Crew {
+		if !slices.Contains(b.cur.row.People, b.r.bookName(name)) {
+			return false
+		}
+	}
+	return true
+}
+
+// nameMe gives "me" in a note that does not say who wrote it the name of the only one of its crew who is
+// not named in the text.
+func (b *rowBuilder) nameMe() {
+	if len(b.mine) == 0 || b.r.lex == nil {
+		return
+	}
+	me, at := "", 0
+	for k, name := range b.r.lex.Crew {
+		full := b.r.bookName(name)
+		if slices.Contains(b.named, full) {
+			continue
+		}
+		if me != "" {
+			return
+		}
+		me, at = full, k
+	}
+	if me == "" {
+		return
+	}
+	for _, k := range b.mine {
+		row := &b.rows[k]
+		if row.Crew > len(row.People)+1 || slices.Contains(row.People, me) {
+			continue
+		}
+		if len(row.People) > 0 && b.crewPlace(row.People[0]) < at {
+			row.People = append(slices.Clone(row.People), me)
+		} else {
+			row.People = append([]string{me}, row.People...)
+		}
+		row.Crew = 0
+		row.Each = len(row.Spans) == 0 && (row.Each || len(row.People) > 1)
+	}
+}
+
+// crewPlace returns where a person stands in the note's crew, or behind all of it.
+func (b *rowBuilder) crewPlace(full string) int {
+	for k, name := range b.r.lex.Crew {
+		if b.r.bookName(name) == full {
+			return k
+		}
+	}
+	return len(b.r.lex.Crew)
+}
+
+// sawNames keeps who was named in the text by name.
+func (b *rowBuilder) sawNames(m mention) {
+	if m.we || m.heads > 0 || len(m.names) > 8 {
+		return
+	}
+	b.named = append(b.named, m.names...)
+}
+
+// worked returns the minutes of a row on the clock before any break.
+func worked(row *notes.TimeRow) notes.Minutes {
+	var m notes.Minutes
+	for _, s := range row.Spans {
+		m += s.Minutes()
+	}
+	return m
+}
