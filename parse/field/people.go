@@ -328,6 +328,9 @@ func (r *reader) nextStranger(i int, list []timePart) (mention, bool) {
 
 // strangerNamed is the person nobody knows whose name is token i.
 func (r *reader) strangerNamed(i int) mention {
+	if full := r.smallInitials(i); full != "" {
+		return mention{next: i + 1, names: []string{full}}
+	}
 	name := r.text[r.toks[i].start:r.toks[i].end]
 	first, n := utf8.DecodeRuneInString(name)
 	return mention{strange: true, next: i + 1, names: []string{string(unicode.ToUpper(first)) + name[n:]}}

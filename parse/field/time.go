@@ -347,6 +347,9 @@ func (r *reader) personNoun(i int) bool {
 
 // personPart reads a person, or people nobody knows before a clock time.
 func (r *reader) personPart(i int, list []timePart) (timePart, bool) {
+	if m, ok := r.initialsRun(i, list); ok {
+		return timePart{kind: aPerson, from: i, to: m.next, who: m}, true
+	}
 	m, ok := r.mentionAt(i)
 	if ok && m.weak && m.next == len(r.toks) && r.low(i-1) == "," && r.capital(i) && afterTime(list) {
 		m.weak = false // "30 min load up at shop, Will"
