@@ -38,6 +38,9 @@ type fitCase struct {
 	kind  fit.Case // of words alone
 	whole fit.Case // held against the booking
 	rule  notes.Kind
+
+	consent, state fit.Case
+
 	label reading.Label
 }
 
@@ -128,14 +131,33 @@ func casesOf(set string, job *notes.Job, days []*notes.DayNote, labels map[strin
 				continue
 			}
 			c.kind = fit.Case{Features: e.ClueNames[:words[e]], Accept: accepted(kindAnswers, kindsOf(label))}
+			c.consent = answerCase(e.ClueNames, consentAnswers, label, notes.Extra, "auth", "")
+			c.state = answerCase(e.ClueNames, stateAnswers, label, notes.Deficiency, "state", "found")
 			c.whole = fit.Case{Features: e.ClueNames, Accept: accepted(outcomeAnswers, strings.Split(label.Outcome, "|"))}
 			if len(e.ClueNames) == words[e] {
-				c.whole.Features = nil // it has a label, or stands for the entry above
+				c.whole.Features, c.consent.Features, c.state.Features = nil, nil, nil // it has a label, or stands for the entry above
 			}
 			all = append(all, c)
 		}
 	}
 	return all
+}
+
+var (
+	consentAnswers = []string{"none", "asked", "authorized", "declined"}
+	stateAnswers   = []string{"found", "made-safe", "corrected", "left", "declined"}
+)
+
+// answerCase is a case of what was answered or done about an entry; unsaid stands where its label does not say.
+func answerCase(clues, answers []string, l reading.Label, of notes.Outcome, fact, unsaid string) fit.Case {
+	said, labelled := l.Facts[fact]
+	if !labelled || said == "open" {
+		said = unsaid
+	}
+	if l.Outcome != string(of) || said == "" {
+		return fit.Case{}
+	}
+	return fit.Case{Features: clues, Accept: accepted(answers, []string{strings.ReplaceAll(said, " ", "-")})}
 }
 
 func accepted(answers []string, right []string) []int {
@@ -189,13 +211,19 @@ func TestFit(t *testing.T) {
 	all := slices.Concat(cases...)
 	kind := func(c fitCase) fit.Case { return c.kind }
 	whole := func(c fitCase) fit.Case { return c.whole }
+	consent := func(c fitCase) fit.Case { return c.consent }
+	state := func(c fitCase) fit.Case { return c.state }
 	if *fitApart != "" {
 		apart(t, all, "kinds", kindAnswers, kind)
 		apart(t, all, "outcomes", outcomeAnswers, whole)
+		apart(t, all, "consent", consentAnswers, consent)
+		apart(t, all, "state", stateAnswers, state)
 		return
 	}
 	writeModel(t, "../parse/kinds.model", kindAnswers, pickCases(all, kind))
 	writeModel(t, "../reconcile/outcomes.model", outcomeAnswers, pickCases(all, whole))
+	writeModel(t, "../reconcile/consent.model", consentAnswers, pickCases(all, consent))
+	writeModel(t, "../reconcile/state.model", stateAnswers, pickCases(all, state))
 }
 
 func pickCases(all []fitCase, which func(fitCase) fit.Case) []fit.Case {

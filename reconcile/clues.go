@@ -62,6 +62,10 @@ func (c *fitClues) gather(d *day, r *read) {
 	c.say("fits ", step(best), " as ", kind)
 	c.say("any fits ", step(any))
 	c.consent(r, best)
+	if s := r.facts.Fault.State; s != "" {
+		c.say("fault ", string(s))
+	}
+	c.when(r.facts.Fault.Told != "", "told somebody")
 	if len(r.found) > 0 {
 		c.line(d, &r.found[0])
 	} else {

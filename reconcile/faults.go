@@ -21,10 +21,15 @@ type openFault struct {
 // stands.
 func (d *day) recordFaults() {
 	var settling []*read // what speaks of no fault of an earlier day may speak of one of today
+	var mended []*read   // tells of a fault and that it was put right
 	for _, r := range d.reads {
 		settled := true
 		switch r.result.Outcome {
 		case notes.Deficiency:
+			if r.entry.Section != notes.Deficiencies && trade.Mends(r.result.Text) > trade.MendPending {
+				mended = append(mended, r)
+				continue // it may tell of one that is found elsewhere in the note
+			}
 			d.recordFault(r)
 		case notes.InScope, notes.Extra:
 			if r.fault {
@@ -41,6 +46,11 @@ func (d *day) recordFaults() {
 		}
 	}
 	// Done often stands above Deficiencies: only now is everything that was found today known.
+	for _, r := range mended {
+		if !d.settleFault(r, true) {
+			d.recordFault(r)
+		}
+	}
 	for _, r := range settling {
 		d.settleFault(r, true)
 	}

@@ -18,13 +18,7 @@ import (
 //go:embed outcomes.model
 var outcomesText string
 
-var outcomes = sync.OnceValue(func() *chance.Model {
-	m, err := chance.Parse(outcomesText)
-	if err != nil {
-		panic("outcomes.model: " + err.Error()) // a fault of the build, not of any input
-	}
-	return m
-})
+var outcomes = sync.OnceValue(func() *chance.Model { return mustParse("outcomes.model", outcomesText) })
 
 // An opinion is what the clues of an entry say it is.
 type opinion struct {
@@ -101,17 +95,18 @@ func (d *day) decideWeighed(r *read) bool {
 		return false
 	}
 	o := d.weigh(r)
-	if headed(r.entry) && (o.sure < overHeading || r.entry.Section == notes.Time && len(r.facts.Time) > 0) {
+	if headed(r.entry) && (o.sure < overHeading || r.plainly(o.outcome)) {
 		return false
 	}
 	switch {
-	case o.outcome == notes.InScope || o.outcome == notes.Extra, o.next == notes.InScope && o.sure < SureAt, o.next == notes.Extra && o.sure < SureAt:
+	case o.outcome == notes.InScope || o.outcome == notes.Extra, o.next == notes.InScope && o.sure < SureAt && (weighty(o.outcome) || o.sure < talkAt), o.next == notes.Extra && o.sure < SureAt && weighty(o.outcome):
 		d.booked(r, o)
-	case o.sure < SureAt:
+	case o.sure < SureAt && (weighty(o.outcome) || o.sure < talkAt):
 		d.openKind(r, o)
 	default:
 		d.told(r, o)
 	}
+	d.weighAnswers(r)
 	return true
 }
 
@@ -123,8 +118,25 @@ func headed(e *notes.Entry) bool {
 	return e.Section != "" && e.Section != notes.Done && e.Kind == e.Section.Kind()
 }
 
+// plainly reports whether an entry says in so many words what its heading is for, whatever else it may look like:
+// hours under Time, a count of something and no work under Materials, a thing that came under Deliveries.
+func (r *read) plainly(looks notes.Outcome) bool {
+	switch r.entry.Section {
+	case notes.Deliveries:
+		return looks == notes.Material
+	case notes.Time:
+		return len(r.facts.Time) > 0
+	case notes.Materials:
+		return counts(r.facts.Items) && len(r.query.work) == 0
+	}
+	return false
+}
+
 // SureAt is how sure the outcome of an entry has to be to be taken without asking.
 const SureAt = 0.7
+
+// talkAt is that of an entry on which neither money nor danger hangs: nobody wants to be asked about small talk.
+const talkAt = 0.6
 
 // openKind keeps an entry open that may be one of two kinds.
 func (d *day) openKind(r *read, o opinion) {

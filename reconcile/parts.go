@@ -330,3 +330,19 @@ func loose(q, l query, booked notes.Decimal) (notes.Decimal, bool) {
 	}
 	return notes.Decimal{}, false
 }
+
+// apiece returns for how many units a count is meant: "rooms 101 and 102: six receptacles each" is six in each
+// of two. It is 1 where the words do not end with that.
+func (q query) apiece() int {
+	low := strings.TrimRight(strings.ToLower(q.text), ". ")
+	if !strings.HasSuffix(low, " each") && !strings.HasSuffix(low, " apiece") {
+		return 1
+	}
+	n := 0
+	for _, t := range q.terms {
+		if t.Class == field.PlaceTerm && t.Dim == "unit" {
+			n++
+		}
+	}
+	return max(n, 1)
+}

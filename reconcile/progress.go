@@ -285,7 +285,7 @@ func (d *day) counted(r *read, i int) (notes.Decimal, bool) {
 		return notes.Int(n), true // "transformers 1, 2 and 3" are three, "doors 5 6 7 heater" too
 	}
 	if found || line.Qty.Value.Cmp(notes.Int(1)) <= 0 {
-		return sum, found
+		return sum.Mul(notes.Int(r.query.apiece())), found
 	}
 	return loose(r.query, l, line.Qty.Value)
 }
