@@ -26,9 +26,9 @@ import (
 // taken with a confidence was right. It fails where dev is decided right less often than the floor
 // below; the floor only rises.
 func TestEntries(t *testing.T) {
-	sets := []string{"dev", "dev2", "dev3", "dev4", "dev5", "counts"}
+	sets := []string{"dev", "dev2", "dev3", "dev4", "dev5", "dev6", "counts"}
 	if *score {
-		sets = append(sets, "score", "score2", "score3", "score4", "score5")
+		sets = append(sets, "score", "score2", "score3", "score4", "score5", "score6")
 	}
 	for _, set := range sets {
 		t.Run(set, func(t *testing.T) {

@@ -2,8 +2,6 @@ package field
 
 import (
 	"slices"
-
-	"jobday/notes"
 )
 
 // wholeCount reads words that count people who all worked the same hours: "all four", "all 3 of us",
@@ -125,13 +123,4 @@ func (b *rowBuilder) sawNames(m mention) {
 		return
 	}
 	b.named = append(b.named, m.names...)
-}
-
-// worked returns the minutes of a row on the clock before any break.
-func worked(row *notes.TimeRow) notes.Minutes {
-	var m notes.Minutes
-	for _, s := range row.Spans {
-		m += s.Minutes()
-	}
-	return m
 }
