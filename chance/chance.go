@@ -11,7 +11,7 @@ import (
 	"strings"
 )
 
-// A Feature is the name of something that holds of a case, as a hash. The zero Feature holds of every case.
+// A Feature is the name of something that holds of a case, as a hash. The empty name holds of every case.
 type Feature uint64
 
 const (
@@ -76,6 +76,15 @@ func Parse(text string) (*Model, error) {
 	return m, nil
 }
 
+// MustParse is Parse for a text that was built in: what is wrong with it is a fault of the build, not of any input.
+func MustParse(name, text string) *Model {
+	m, err := Parse(text)
+	if err != nil {
+		panic(name + ": " + err.Error())
+	}
+	return m
+}
+
 // Row returns the weights of a feature in hundredths, one for each answer, or nil when it says nothing.
 func (m *Model) Row(f Feature) []int16 {
 	at, ok := m.rows[f]
@@ -111,4 +120,45 @@ func soften(ps []float64) []float64 {
 		ps[i] /= total
 	}
 	return ps
+}
+
+// Costs of taking a case for what it is not, in parts of the dearest mistake.
+const (
+	dear  = 1.0 // one of the two is weighty: money or danger hangs on it
+	cheap = 0.3 // neither is
+)
+
+// A Choice is the answer that costs least if it is wrong.
+type Choice struct {
+	Answer int     // its index among the answers
+	Next   int     // of the others, the likeliest
+	Cost   float64 // what it is expected to cost, 0 for nothing, 1 for a dear mistake that is certain
+}
+
+// Choose returns the answer that is expected to cost least, given the chance of each.
+func (m *Model) Choose(ps []float64, weighty func(answer string) bool) Choice {
+	heavy, light := 0.0, 0.0
+	for a, p := range ps {
+		if weighty(m.Answers[a]) {
+			heavy += p
+		} else {
+			light += p
+		}
+	}
+	c := Choice{Next: -1, Cost: 2 * dear}
+	for a, p := range ps {
+		cost := dear*heavy + cheap*(light-p)
+		if weighty(m.Answers[a]) {
+			cost = dear * (heavy + light - p)
+		}
+		if cost < c.Cost {
+			c.Answer, c.Cost = a, cost
+		}
+	}
+	for a, p := range ps {
+		if a != c.Answer && (c.Next < 0 || p > ps[c.Next]) {
+			c.Next = a
+		}
+	}
+	return c
 }

@@ -103,6 +103,15 @@ var sectionKinds = map[Section]Kind{
 // Kind is the kind of what stands in a section; "" outside every section.
 func (s Section) Kind() Kind { return sectionKinds[s] }
 
+// IsWeighty reports whether money or danger hangs on an entry of the outcome or kind.
+func IsWeighty(outcome string) bool {
+	switch Outcome(outcome) {
+	case InScope, Work, Extra, Deficiency, Material, TimeEntry, Test, EquipmentUse:
+		return true
+	}
+	return false
+}
+
 // Entry is one thing a note says.
 type Entry struct {
 	Section Section

@@ -120,6 +120,12 @@ const (
 	Declined                       // a person with a say said no
 )
 
+// consentNames are the states as a report writes them.
+var consentNames = [...]string{NoConsent: "none", Asked: "asked", Authorized: "authorized", Declined: "declined"}
+
+// String is the state as a report writes it.
+func (s ConsentState) String() string { return consentNames[s] }
+
 // Consent is who allowed or refused something, how and when. With NoConsent and By it is who took
 // booked work out.
 type Consent struct {

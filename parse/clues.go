@@ -7,28 +7,8 @@ import (
 	"jobday/notes"
 )
 
-// Clues are what holds of a stretch of words, by name: what the model of kinds was fitted on and weighs.
-type clues struct {
-	of    []chance.Feature
-	named bool     // keep the names too
-	names []string // only where named
-}
-
-// say adds a clue, whose name is the parts put together.
-func (c *clues) say(parts ...string) {
-	f := chance.Name("")
-	for _, p := range parts {
-		f = f.Then(p)
-	}
-	c.of = append(c.of, f)
-	if c.named {
-		name := ""
-		for _, p := range parts {
-			name += p
-		}
-		c.names = append(c.names, name)
-	}
-}
+// clues are what holds of a stretch of words, by name: what the model of kinds was fitted on and weighs.
+type clues struct{ chance.Clues }
 
 // setting is what stands around a stretch of words.
 type setting struct {
@@ -42,18 +22,18 @@ type setting struct {
 
 // gather puts together the clues of a stretch of words.
 func (c *clues) gather(marks []mark, e evidence, s setting) {
-	c.of, c.names = c.of[:0], c.names[:0]
-	c.say()
+	c.Reset()
+	c.Say()
 	in := string(s.in)
-	c.say("in ", in)
-	c.say("rule ", string(s.rule.kind), " ", in)
-	c.say("rule ", string(s.rule.kind), height(s.rule.score))
+	c.Say("in ", in)
+	c.Say("rule ", string(s.rule.kind), " ", in)
+	c.Say("rule ", string(s.rule.kind), height(s.rule.score))
 	if s.rule.next != "" {
-		c.say("next ", string(s.rule.next), height(s.rule.lead))
+		c.Say("next ", string(s.rule.next), height(s.rule.lead))
 	}
 	for _, j := range candidates {
 		if score, _ := j.judge(e); score > 0 {
-			c.say("may ", string(j.kind), height(score))
+			c.Say("may ", string(j.kind), height(score))
 		}
 	}
 	c.signs(e.signs, in)
@@ -78,8 +58,8 @@ func height(score int) string {
 func (c *clues) signs(s sign, in string) {
 	for left := uint64(s); left != 0; left &= left - 1 {
 		name := signNames[bits.TrailingZeros64(left)]
-		c.say("sign ", name)
-		c.say("sign ", name, " in ", in)
+		c.Say("sign ", name)
+		c.Say("sign ", name, " in ", in)
 	}
 }
 
@@ -94,25 +74,25 @@ func (c *clues) words(marks []mark, in string) {
 		if m.kind == wordMark {
 			c.word(m.low)
 		}
-		c.say("pair ", before, " ", as)
+		c.Say("pair ", before, " ", as)
 		before = as
 		if i == 0 {
-			c.say("first ", as, " in ", in)
+			c.Say("first ", as, " in ", in)
 		}
 		if i == 2 {
-			c.say("opens ", frame(&marks[0]), " ", frame(&marks[1]), " ", as)
+			c.Say("opens ", frame(&marks[0]), " ", frame(&marks[1]), " ", as)
 		}
 	}
-	c.say("pair ", before, " >")
+	c.Say("pair ", before, " >")
 }
 
 // word adds a word, how it begins and how it ends: words unknown so far often share that with known ones.
 func (c *clues) word(low string) {
-	c.say("word ", low)
+	c.Say("word ", low)
 	const root = 4
 	if len(low) > root {
-		c.say("root ", low[:root])
-		c.say("ends ", low[len(low)-2:])
+		c.Say("root ", low[:root])
+		c.Say("ends ", low[len(low)-2:])
 	}
 }
 
@@ -135,35 +115,29 @@ func frame(m *mark) string {
 func (c *clues) shape(e evidence, s setting) {
 	switch {
 	case e.words <= 2:
-		c.say("words 2")
+		c.Say("words 2")
 	case e.words <= 5:
-		c.say("words 5")
+		c.Say("words 5")
 	case e.words <= 10:
-		c.say("words 10")
+		c.Say("words 10")
 	case e.words <= 20:
-		c.say("words 20")
+		c.Say("words 20")
 	default:
-		c.say("words many")
+		c.Say("words many")
 	}
-	c.when(e.asks, "asks")
-	c.when(e.headed, "headed")
-	c.when(e.placed, "placed")
-	c.when(e.others, "others")
-	c.when(e.mended, "mended")
-	c.when(e.used, "used")
-	c.when(e.told, "told")
-	c.when(e.thenWork, "then work")
-	c.when(s.place, "place")
-	c.when(s.behind, "behind a label")
-	c.when(s.box, "box")
+	c.When(e.asks, "asks")
+	c.When(e.headed, "headed")
+	c.When(e.placed, "placed")
+	c.When(e.others, "others")
+	c.When(e.mended, "mended")
+	c.When(e.used, "used")
+	c.When(e.told, "told")
+	c.When(e.thenWork, "then work")
+	c.When(s.place, "place")
+	c.When(s.behind, "behind a label")
+	c.When(s.box, "box")
 	if s.in == "" {
-		c.say("above ", string(s.above))
-	}
-}
-
-func (c *clues) when(holds bool, name string) {
-	if holds {
-		c.say(name)
+		c.Say("above ", string(s.above))
 	}
 }
 
@@ -175,47 +149,45 @@ func (c *clues) facts(f *notes.Facts, in string) {
 			counted++
 		}
 	}
-	c.when(counted == 1, "counts one")
-	c.when(counted > 1, "counts more")
-	c.when(len(f.Time) > 0, "times")
+	c.When(counted == 1, "counts one")
+	c.When(counted > 1, "counts more")
+	c.When(len(f.Time) > 0, "times")
 	for i := range f.Time {
 		r := &f.Time[i]
-		c.when(len(r.People) > 0, "times of people")
-		c.when(len(r.Spans) > 0, "times of the clock")
-		c.when(r.Travel, "travel")
+		c.When(len(r.People) > 0, "times of people")
+		c.When(len(r.Spans) > 0, "times of the clock")
+		c.When(r.Travel, "travel")
 	}
-	c.when(len(f.Readings) > 0, "readings")
-	c.when(hasFigure(f.Readings), "readings with a figure")
-	c.when(f.Fault.Named, "fault")
-	c.when(len(f.Circuit.Spaces) > 0, "circuit")
-	c.when(f.Price.Quoted != nil || f.Price.NotOver != nil, "price")
-	c.when(f.Price.NoCharge, "no charge")
+	c.When(len(f.Readings) > 0, "readings")
+	c.When(hasFigure(f.Readings), "readings with a figure")
+	c.When(f.Fault.Named, "fault")
+	c.When(len(f.Circuit.Spaces) > 0, "circuit")
+	c.When(f.Price.Quoted != nil || f.Price.NotOver != nil, "price")
+	c.When(f.Price.NoCharge, "no charge")
 	if f.Consent.State != notes.NoConsent {
-		c.say("consent ", consentNames[f.Consent.State])
-		c.say("consent ", consentNames[f.Consent.State], " in ", in)
+		c.Say("consent ", f.Consent.State.String())
+		c.Say("consent ", f.Consent.State.String(), " in ", in)
 	}
-	c.when(f.Consent.By != "", "consent by")
+	c.When(f.Consent.By != "", "consent by")
 	c.progress(&f.Progress, in)
 }
 
 func (c *clues) progress(p *notes.Progress, in string) {
-	c.when(p.Complete == notes.Yes, "complete")
-	c.when(p.Complete == notes.No, "incomplete")
-	c.when(p.Of != nil, "out of")
-	c.when(p.NotDone, "not done")
-	c.when(p.Blocked, "blocked")
-	c.when(p.ByOthers, "by others")
-	c.when(p.Dropped, "dropped")
-	c.when(p.Beyond, "beyond")
-	c.when(p.Placed, "put in place")
-	c.when(p.Rest, "the rest")
-	c.when(p.All, "all")
+	c.When(p.Complete == notes.Yes, "complete")
+	c.When(p.Complete == notes.No, "incomplete")
+	c.When(p.Of != nil, "out of")
+	c.When(p.NotDone, "not done")
+	c.When(p.Blocked, "blocked")
+	c.When(p.ByOthers, "by others")
+	c.When(p.Dropped, "dropped")
+	c.When(p.Beyond, "beyond")
+	c.When(p.Placed, "put in place")
+	c.When(p.Rest, "the rest")
+	c.When(p.All, "all")
 	if p.NotDone || p.Blocked || p.Complete == notes.No {
-		c.say("not all in ", in)
+		c.Say("not all in ", in)
 	}
 }
-
-var consentNames = map[notes.ConsentState]string{notes.Asked: "asked", notes.Authorized: "authorized", notes.Declined: "declined"}
 
 // signNames are the names of the signs, by bit.
 var signNames = []string{

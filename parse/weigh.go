@@ -3,25 +3,18 @@ package parse
 import (
 	_ "embed"
 	"slices"
-	"strings"
 	"sync"
 
 	"jobday/chance"
 	"jobday/notes"
 )
 
-// kindsText is the fitted model of kinds: what each clue speaks for. TestFitKinds writes it.
+// kindsText is the fitted model of kinds: what each clue speaks for. TestFit writes it.
 //
 //go:embed kinds.model
 var kindsText string
 
-var kinds = sync.OnceValue(func() *chance.Model {
-	m, err := chance.Parse(kindsText)
-	if err != nil {
-		panic("kinds.model: " + err.Error()) // a fault of the build, not of any input
-	}
-	return m
-})
+var kinds = sync.OnceValue(func() *chance.Model { return chance.MustParse("kinds.model", kindsText) })
 
 // weigh says what kind the last entry is by all of its clues, of which what the judges say is one, and keeps the
 // clues on it: held against the booking, they are weighed once more.
@@ -31,21 +24,21 @@ func (r *noteReader) weigh(marks []mark, e evidence, in notes.Section, rule verd
 	if n > 1 {
 		s.above = r.note.Entries[n-2].Kind
 	}
-	r.clues.named = r.named
+	r.clues.Named = r.named
 	r.clues.gather(marks, e, s)
 	r.keepClues(&r.note.Entries[n-1], rule.kind)
 	if r.named || r.behind || statesHours(e, in) {
 		return rule // for one, so that a fit does not hang on the fit before it
 	}
 	m := kinds()
-	r.chances = m.Weigh(r.chances, r.clues.of)
-	best, next := cheapest(m, r.chances)
+	r.chances = m.Weigh(r.chances, r.clues.Of)
 	if v, stands := headingStands(m, r.chances, in, rule); stands {
 		return v
 	}
-	v := verdict{kind: notes.Kind(m.Answers[best]), chance: 1 - cost(m, r.chances, best), next: notes.Kind(m.Answers[next]), why: rule.why}
+	c := m.Choose(r.chances, notes.IsWeighty)
+	v := verdict{kind: notes.Kind(m.Answers[c.Answer]), chance: 1 - c.Cost, next: notes.Kind(m.Answers[c.Next]), why: rule.why}
 	if v.kind != rule.kind {
-		v.why = r.speaking(marks, best, next)
+		v.why = r.speaking(marks, c)
 	}
 	return v
 }
@@ -74,52 +67,8 @@ func headingStands(m *chance.Model, ps []float64, in notes.Section, rule verdict
 	return rule, true
 }
 
-// Costs of taking an entry for what it is not, in parts of the dearest mistake. Kinds that money or danger hangs on
-// must not be taken for anything else; what is told beside them, for one another.
-const (
-	dear  = 1.0
-	cheap = 0.3
-)
-
-// cost is what it is expected to cost to answer a, 0 for nothing, 1 for a dear mistake.
-func cost(m *chance.Model, ps []float64, a int) float64 {
-	sum := 0.0
-	for k, p := range ps {
-		switch {
-		case k == a:
-		case weighty(notes.Kind(m.Answers[k])) || weighty(notes.Kind(m.Answers[a])):
-			sum += dear * p
-		default:
-			sum += cheap * p
-		}
-	}
-	return sum
-}
-
-// weighty reports whether money or danger hangs on a kind.
-func weighty(k notes.Kind) bool {
-	return movesMoney(k) || k == notes.Deficiency || k == notes.Test
-}
-
-// cheapest returns the answer with the least expected cost, and of the others the likeliest.
-func cheapest(m *chance.Model, ps []float64) (best, next int) {
-	least := 2.0
-	for a := range ps {
-		if c := cost(m, ps, a); c < least {
-			best, least = a, c
-		}
-	}
-	next = -1
-	for a, p := range ps {
-		if a != best && (next < 0 || p > ps[next]) {
-			next = a
-		}
-	}
-	return best, next
-}
-
 // speaking names the words that speak most for an answer rather than the next likely.
-func (r *noteReader) speaking(marks []mark, best, next int) string {
+func (r *noteReader) speaking(marks []mark, c chance.Choice) string {
 	var top, second string
 	var most, more int16
 	for i := range marks {
@@ -130,7 +79,7 @@ func (r *noteReader) speaking(marks []mark, best, next int) string {
 		if row == nil {
 			continue
 		}
-		switch w := row[best] - row[next]; {
+		switch w := row[c.Answer] - row[c.Next]; {
 		case w > most:
 			top, second, most, more = marks[i].low, top, w, most
 		case w > more && marks[i].low != top:
@@ -141,7 +90,7 @@ func (r *noteReader) speaking(marks []mark, best, next int) string {
 	case top == "":
 		return "its words and where they stand speak for it"
 	case second == "":
-		return `"` + strings.ToLower(top) + `" speaks for it`
+		return `"` + top + `" speaks for it`
 	}
 	return `"` + top + `" and "` + second + `" speak for it`
 }
@@ -149,16 +98,16 @@ func (r *noteReader) speaking(marks []mark, best, next int) string {
 // keepClues puts the clues on an entry, and what the judges said.
 func (r *noteReader) keepClues(e *notes.Entry, judged notes.Kind) {
 	const piece = 1024
-	if cap(r.clueMemory)-len(r.clueMemory) < len(r.clues.of) {
-		r.clueMemory = make([]uint64, 0, max(piece, len(r.clues.of)))
+	if cap(r.clueMemory)-len(r.clueMemory) < len(r.clues.Of) {
+		r.clueMemory = make([]uint64, 0, max(piece, len(r.clues.Of)))
 	}
 	from := len(r.clueMemory)
-	for _, f := range r.clues.of {
+	for _, f := range r.clues.Of {
 		r.clueMemory = append(r.clueMemory, uint64(f))
 	}
 	e.Judged = judged
 	e.Clues = r.clueMemory[from:len(r.clueMemory):len(r.clueMemory)]
 	if r.named {
-		e.ClueNames = slices.Clone(r.clues.names)
+		e.ClueNames = slices.Clone(r.clues.Names)
 	}
 }

@@ -2,36 +2,10 @@ package reconcile
 
 import (
 	"jobday/chance"
-	"jobday/notes"
 )
 
 // fitClues are what holds of an entry beside the booking, by name: how well a line fits, and what of it.
-type fitClues struct {
-	of    []chance.Feature
-	named bool // keep the names too
-	names []string
-}
-
-func (c *fitClues) say(parts ...string) {
-	f := chance.Name("")
-	for _, p := range parts {
-		f = f.Then(p)
-	}
-	c.of = append(c.of, f)
-	if c.named {
-		name := ""
-		for _, p := range parts {
-			name += p
-		}
-		c.names = append(c.names, name)
-	}
-}
-
-func (c *fitClues) when(holds bool, name string) {
-	if holds {
-		c.say(name)
-	}
-}
+type fitClues struct{ chance.Clues }
 
 // step names how high a probability is.
 func step(p float64) string {
@@ -48,73 +22,53 @@ func step(p float64) string {
 
 // gather puts together the clues of an entry held against the booking.
 func (c *fitClues) gather(d *day, r *read) {
-	c.of, c.names = c.of[:0], c.names[:0]
+	c.Reset()
 	in, kind := string(r.entry.Section), string(r.entry.Judged)
-	best, any := 0.0, 0.0
-	for _, m := range r.found {
-		any += m.p
-	}
-	if len(r.found) > 0 {
-		best = r.found[0].p
-	}
-	c.say("fits ", step(best))
-	c.say("fits ", step(best), " in ", in)
-	c.say("fits ", step(best), " as ", kind)
-	c.say("any fits ", step(any))
-	c.consent(r, best)
+	best, any := r.fits()
+	c.Say("fits ", step(best))
+	c.Say("fits ", step(best), " in ", in)
+	c.Say("fits ", step(best), " as ", kind)
+	c.Say("any fits ", step(any))
+	c.Say("consent ", r.facts.Consent.State.String(), ", fits ", step(best)) // whose word there is, and how well a line fits in spite of it
 	if s := r.facts.Fault.State; s != "" {
-		c.say("fault ", string(s))
+		c.Say("fault ", string(s))
 	}
-	c.when(r.facts.Fault.Told != "", "told somebody")
+	c.When(r.facts.Fault.Told != "", "told somebody")
 	if len(r.found) > 0 {
 		c.line(d, &r.found[0])
 	} else {
-		c.say("shares nothing")
+		c.Say("shares nothing")
 	}
 	q := &r.query
 	trade := q.namesTrade()
-	c.when(trade, "names trade")
-	c.when(!trade, "names no trade")
-	c.when(q.tradeVerb(), "trade verb")
-	c.when(q.unknown(), "unknown")
-	c.when(!q.says(), "says nothing")
-	c.when(q.numbered(), "numbered")
-	c.when(q.head < 0, "no head")
+	c.When(trade, "names trade")
+	c.When(!trade, "names no trade")
+	c.When(q.tradeVerb(), "trade verb")
+	c.When(q.unknown(), "unknown")
+	c.When(!q.says(), "says nothing")
+	c.When(q.numbered(), "numbered")
+	c.When(q.head < 0, "no head")
 	for _, w := range q.work {
-		c.say("does ", w)
+		c.Say("does ", w)
 	}
-	c.when(len(q.work) == 0, "does nothing")
-	c.when(incidental(r.query), "incidental")
-	c.when(byOtherTrade(r.entry.Text) || byOtherName(r.entry.Text), "of another trade")
-	c.when(d.index.excluded(r.query) >= 0, "not included")
-}
-
-// consent adds whose word there is, and how well a line fits in spite of it.
-func (c *fitClues) consent(r *read, best float64) {
-	state := "none"
-	switch r.facts.Consent.State {
-	case notes.Asked:
-		state = "asked"
-	case notes.Authorized:
-		state = "authorized"
-	case notes.Declined:
-		state = "declined"
-	}
-	c.say("consent ", state, ", fits ", step(best))
+	c.When(len(q.work) == 0, "does nothing")
+	c.When(incidental(r.query), "incidental")
+	c.When(byOtherTrade(r.entry.Text) || byOtherName(r.entry.Text), "of another trade")
+	c.When(d.index.excluded(r.query) >= 0, "not included")
 }
 
 // line adds what speaks for and against the likeliest line.
 func (c *fitClues) line(d *day, m *match) {
-	c.when(m.veto != "", "veto")
-	c.when(m.place, "veto of place")
-	c.when(m.veto != "" && m.despite >= TakeAt, "fits but for the veto")
+	c.When(m.veto != "", "veto")
+	c.When(m.place, "veto of place")
+	c.When(m.veto != "" && m.despite >= TakeAt, "fits but for the veto")
 	for i, name := range evidenceClues {
 		if name != "" && m.evidence[i] > 0 {
-			c.say("line ", name)
+			c.Say("line ", name)
 		}
 	}
-	c.say("covers ", step(m.evidence[evCoverage]))
-	c.say("is covered ", step(m.evidence[evPrecision]))
+	c.Say("covers ", step(m.evidence[evCoverage]))
+	c.Say("is covered ", step(m.evidence[evPrecision]))
 }
 
 // evidenceClues are the names of the evidence that is there or not.

@@ -130,13 +130,7 @@ func (d *day) decideWork(r *read) {
 		return
 	}
 	r.found = d.match(r)
-	best, any := 0.0, 0.0
-	if len(r.found) > 0 {
-		best = r.found[0].p
-	}
-	for _, m := range r.found {
-		any += m.p // several fit as well: one of them is meant, nobody can tell which
-	}
+	best, any := r.fits()
 	if lines := d.several(r); len(lines) > 1 {
 		r.serve(d, lines, best, "is about several lines")
 		return
@@ -331,12 +325,8 @@ func (d *day) onNoLine(r *read, best float64) {
 	case r.query.unknown() && r.facts.Consent.State == notes.NoConsent:
 		d.unknownWork(r)
 	default:
-		why := "no booked line is about it"
-		if len(r.found) > 0 && r.found[0].veto != "" {
-			why += " (line " + d.in.Job.Lines[r.found[0].line].Label + ": " + r.found[0].veto + ")"
-		}
 		d.candidates(r)
-		d.extraWork(r, min(1-best, mostSureExtra), why)
+		d.extraWork(r, min(1-best, mostSureExtra), d.aboutNoLine(r))
 	}
 }
 
@@ -375,9 +365,7 @@ func (d *day) decideExtra(r *read) {
 	r.set(notes.Extra, r.entry.Sure, r.why)
 	r.found = d.match(r)
 	d.candidates(r)
-	if len(r.found) > 0 && r.found[0].p >= 0.93 && r.facts.Consent.State == notes.NoConsent {
-		d.looksBooked(r)
-	}
+	d.looksBooked(r)
 }
 
 // byLabel serves the lines an entry names by label, and reports whether it did.

@@ -15,7 +15,7 @@ func listed(text string) int {
 	if !strings.ContainsAny(text, "0123456789") && !strings.Contains(text, " of ") && !strings.Contains(text, " in all") && !strings.Contains(text, "total") {
 		return 0
 	}
-	words := strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return r == ' ' || r == ',' || r == '#' || r == '&' || r == '+' })
+	words := listWords(text)
 	if n := inAll(words); n > 0 {
 		return n
 	}
@@ -33,6 +33,11 @@ func listed(text string) int {
 		}
 	}
 	return 0
+}
+
+// listWords parts a text at what stands between the things of a list.
+func listWords(text string) []string {
+	return strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return r == ' ' || r == ',' || r == '#' || r == '&' || r == '+' })
 }
 
 // someOf reads a small number in digits or in words.
@@ -194,7 +199,7 @@ func inAll(words []string) int {
 
 // firstListed returns the number a list of things by number begins with, or 0.
 func firstListed(text string) int {
-	words := strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return r == ' ' || r == ',' || r == '#' || r == '&' || r == '+' })
+	words := listWords(text)
 	for i := 1; i < len(words); i++ {
 		if n, ok := smallNumber(words[i]); ok && run(words[i:]) >= 2 {
 			return n

@@ -13,12 +13,12 @@ import (
 )
 
 // outcomesText is the fitted model of outcomes: what each clue of the words and of the booking speaks for.
-// TestFitOutcomes writes it.
+// TestFit writes it.
 //
 //go:embed outcomes.model
 var outcomesText string
 
-var outcomes = sync.OnceValue(func() *chance.Model { return mustParse("outcomes.model", outcomesText) })
+var outcomes = sync.OnceValue(func() *chance.Model { return chance.MustParse("outcomes.model", outcomesText) })
 
 // An opinion is what the clues of an entry say it is.
 type opinion struct {
@@ -34,53 +34,31 @@ func (d *day) weigh(r *read) opinion {
 	for _, c := range r.entry.Clues {
 		d.features = append(d.features, chance.Feature(c))
 	}
-	d.features = append(d.features, d.fit.of...)
+	d.features = append(d.features, d.fit.Of...)
 	d.chances = m.Weigh(d.chances, d.features)
-	best, next, least := 0, -1, 2.0
-	for a := range d.chances {
-		if c := costOf(m, d.chances, a); c < least {
-			best, least = a, c
-		}
-	}
-	for a, p := range d.chances {
-		if a != best && (next < 0 || p > d.chances[next]) {
-			next = a
-		}
-	}
+	c := m.Choose(d.chances, notes.IsWeighty)
 	return opinion{
-		outcome: notes.Outcome(m.Answers[best]), next: notes.Outcome(m.Answers[next]), sure: 1 - least,
+		outcome: notes.Outcome(m.Answers[c.Answer]), next: notes.Outcome(m.Answers[c.Next]), sure: 1 - c.Cost,
 		p: func(o notes.Outcome) float64 { return d.chances[slices.Index(m.Answers, string(o))] },
 	}
 }
 
-// Costs of taking an entry for what it is not, in parts of the dearest mistake: money or danger hangs on what is
-// weighty; what is told beside it is the same to most readers.
-const (
-	dear  = 1.0
-	cheap = 0.3
-)
-
-// costOf is what it is expected to cost to answer a.
-func costOf(m *chance.Model, ps []float64, a int) float64 {
-	sum := 0.0
-	for k, p := range ps {
-		switch {
-		case k == a:
-		case weighty(notes.Outcome(m.Answers[k])) || weighty(notes.Outcome(m.Answers[a])):
-			sum += dear * p
-		default:
-			sum += cheap * p
-		}
-	}
-	return sum
+// open reports whether what an entry is has to be asked.
+func (o opinion) open() bool {
+	return o.sure < SureAt && (o.weighty() || o.sure < talkAt)
 }
 
-func weighty(o notes.Outcome) bool {
-	switch o {
-	case notes.InScope, notes.Extra, notes.Deficiency, notes.Material, notes.TimeEntry, notes.Test, notes.EquipmentUse:
+func (o opinion) weighty() bool { return notes.IsWeighty(string(o.outcome)) }
+
+// booking reports whether an entry is, or where that is open may be, booked work or an extra.
+func (o opinion) booking() bool {
+	switch {
+	case o.outcome == notes.InScope || o.outcome == notes.Extra:
 		return true
+	case !o.open():
+		return false
 	}
-	return false
+	return o.next == notes.InScope || o.next == notes.Extra && o.weighty()
 }
 
 // decideWeighed gives an entry the outcome its clues speak for, and reports false where other rules have to.
@@ -90,8 +68,8 @@ func (d *day) decideWeighed(r *read) bool {
 	}
 	r.found = d.match(r)
 	d.fit.gather(d, r)
-	if d.fit.named {
-		r.entry.ClueNames = append(r.entry.ClueNames, d.fit.names...)
+	if d.fit.Named {
+		r.entry.ClueNames = append(r.entry.ClueNames, d.fit.Names...)
 		return false
 	}
 	o := d.weigh(r)
@@ -99,9 +77,9 @@ func (d *day) decideWeighed(r *read) bool {
 		return false
 	}
 	switch {
-	case o.outcome == notes.InScope || o.outcome == notes.Extra, o.next == notes.InScope && o.sure < SureAt && (weighty(o.outcome) || o.sure < talkAt), o.next == notes.Extra && o.sure < SureAt && weighty(o.outcome):
+	case o.booking():
 		d.booked(r, o)
-	case o.sure < SureAt && (weighty(o.outcome) || o.sure < talkAt):
+	case o.open():
 		d.openKind(r, o)
 	default:
 		d.told(r, o)
@@ -140,8 +118,9 @@ const talkAt = 0.6
 
 // openKind keeps an entry open that may be one of two kinds.
 func (d *day) openKind(r *read, o opinion) {
-	r.entry.MayBe = []notes.Kind{kindOf(o.outcome), kindOf(o.next)}
-	r.result.Confidence = o.sure
+	e := *r.entry // the note is not ours to change
+	e.MayBe = []notes.Kind{kindOf(o.outcome), kindOf(o.next)}
+	r.entry, r.result.Entry = &e, &e
 	d.unclearKind(r)
 	r.result.Confidence = o.sure
 }
@@ -162,14 +141,9 @@ func (d *day) told(r *read, o opinion) {
 		r.kind = o.outcome
 		d.reread(r)
 	}
-	switch o.outcome {
-	case notes.LeftOpen:
-		r.set(notes.LeftOpen, o.sure, why)
-		if len(r.found) > 0 && r.found[0].p >= TakeAt {
-			d.lines[r.found[0].line].touched = true
-		}
-	default:
-		r.set(o.outcome, o.sure, why)
+	r.set(o.outcome, o.sure, why)
+	if best, _ := r.fits(); o.outcome == notes.LeftOpen && best >= TakeAt {
+		d.lines[r.found[0].line].touched = true
 	}
 }
 
@@ -201,13 +175,7 @@ func (d *day) booked(r *read, o opinion) {
 		return
 	}
 	work, extra := o.p(notes.InScope), o.p(notes.Extra)
-	best, any := 0.0, 0.0
-	if len(r.found) > 0 {
-		best = r.found[0].p
-	}
-	for _, m := range r.found {
-		any += m.p
-	}
+	best, any := r.fits()
 	if o.outcome == notes.InScope || o.outcome == notes.Extra {
 		if x := d.index.excluded(r.query); x >= 0 && !(best >= TakeAt && d.besideExcluded(r, x)) {
 			r.kind = notes.Work
@@ -246,17 +214,12 @@ func (d *day) takeExtra(r *read, o opinion) {
 		if r.facts.Consent.State != notes.NoConsent {
 			why = "somebody was asked or agreed, and no booked line fits well"
 		} else {
-			why = "no booked line is about it"
-			if len(r.found) > 0 && r.found[0].veto != "" {
-				why += " (line " + d.in.Job.Lines[r.found[0].line].Label + ": " + r.found[0].veto + ")"
-			}
+			why = d.aboutNoLine(r)
 		}
 		d.extraWork(r, o.sure, why)
 	}
 	d.candidates(r)
-	if len(r.found) > 0 && r.found[0].p >= 0.93 && r.facts.Consent.State == notes.NoConsent {
-		d.looksBooked(r)
-	}
+	d.looksBooked(r)
 }
 
 // fitsButFor asks about work that nobody asked for and that fits a line in all but a rating.
@@ -289,8 +252,11 @@ func (d *day) takeWork(r *read, work, best, any float64) {
 // clearLead is how much of what speaks for any line has to speak for one, for it to be the line that is meant.
 const clearLead = 0.8
 
-// looksBooked points out that words written as an extra fit a booked line well: it could be billed twice.
+// looksBooked points out an extra nobody asked for whose words fit a booked line well: it could be billed twice.
 func (d *day) looksBooked(r *read) {
+	if best, _ := r.fits(); best < 0.93 || r.facts.Consent.State != notes.NoConsent {
+		return
+	}
 	label := d.in.Job.Lines[r.found[0].line].Label
 	d.add(finding.Finding{
 		Severity: finding.Warning, Rule: "extra/looks-booked",
@@ -302,3 +268,24 @@ func (d *day) looksBooked(r *read) {
 }
 
 func join(words []string) string { return strings.Join(words, ", ") }
+
+// fits returns how well the likeliest line fits, and all of them together: where several fit as well, one of them is
+// meant and nobody can tell which.
+func (r *read) fits() (best, any float64) {
+	for i, m := range r.found {
+		if i == 0 {
+			best = m.p
+		}
+		any += m.p
+	}
+	return best, any
+}
+
+// aboutNoLine says why an entry is taken for work that no line is booked for.
+func (d *day) aboutNoLine(r *read) string {
+	why := "no booked line is about it"
+	if len(r.found) > 0 && r.found[0].veto != "" {
+		why += " (line " + d.in.Job.Lines[r.found[0].line].Label + ": " + r.found[0].veto + ")"
+	}
+	return why
+}

@@ -87,7 +87,7 @@ type lineStanding struct {
 }
 
 func newStanding(in Input) *standing {
-	return &standing{in: in, index: newLineIndex(in.Job, in.Words), lines: make([]lineStanding, len(in.Job.Lines)), met: map[finding.Span]bool{}, items: map[string]itemWords{}, fit: fitClues{named: in.Named}}
+	return &standing{in: in, index: newLineIndex(in.Job, in.Words), lines: make([]lineStanding, len(in.Job.Lines)), met: map[finding.Span]bool{}, items: map[string]itemWords{}, fit: fitClues{chance.Clues{Named: in.Named}}}
 }
 
 // A day is one date under compilation. Its steps run in the order of compile.

@@ -39,10 +39,7 @@ func (d *day) dropped(r *read) bool {
 // without a count they say nothing.
 func (d *day) decideThings(r *read) {
 	r.found = d.match(r)
-	best := 0.0
-	if len(r.found) > 0 {
-		best = r.found[0].p
-	}
+	best, _ := r.fits()
 	switch alone := !d.inList(r); {
 	case alone && best < TakeAt && len(d.several(r)) > 1:
 		r.serve(d, d.several(r), best, "is about several lines")
