@@ -1,6 +1,7 @@
 package parse
 
 import (
+	"iter"
 	"math/bits"
 
 	"jobday/chance"
@@ -55,11 +56,25 @@ func height(score int) string {
 	return " low"
 }
 
+// size says roughly how many words there are.
+func size(words int) string {
+	switch {
+	case words <= 2:
+		return " 2"
+	case words <= 5:
+		return " 5"
+	case words <= 10:
+		return " 10"
+	case words <= 20:
+		return " 20"
+	}
+	return " many"
+}
+
 func (c *clues) signs(s sign, in string) {
-	for left := uint64(s); left != 0; left &= left - 1 {
-		name := signNames[bits.TrailingZeros64(left)]
-		c.Say("sign ", name)
-		c.Say("sign ", name, " in ", in)
+	for one := range s.each() {
+		c.Say("sign ", one.String())
+		c.Say("sign ", one.String(), " in ", in)
 	}
 }
 
@@ -113,18 +128,7 @@ func frame(m *mark) string {
 
 // shape adds how the words are built and where they stand.
 func (c *clues) shape(e evidence, s setting) {
-	switch {
-	case e.words <= 2:
-		c.Say("words 2")
-	case e.words <= 5:
-		c.Say("words 5")
-	case e.words <= 10:
-		c.Say("words 10")
-	case e.words <= 20:
-		c.Say("words 20")
-	default:
-		c.Say("words many")
-	}
+	c.Say("words", size(e.words))
 	c.When(e.asks, "asks")
 	c.When(e.headed, "headed")
 	c.When(e.placed, "placed")
@@ -189,10 +193,81 @@ func (c *clues) progress(p *notes.Progress, in string) {
 	}
 }
 
+// each goes over the signs of a sum, one by one.
+func (s sign) each() iter.Seq[sign] {
+	return func(yield func(sign) bool) {
+		for left := s; left != 0; left &= left - 1 {
+			if !yield(left & -left) {
+				return
+			}
+		}
+	}
+}
+
+// String returns the name of a single sign.
+func (s sign) String() string { return signNames[bits.TrailingZeros64(uint64(s))] }
+
 // signNames are the names of the signs, by bit.
 var signNames = []string{
 	"workVerb", "progressed", "somebody", "asked", "saidYes", "saidNo", "priceTold", "notBooked", "faulty", "faultPhrase", "foundIt", "leftOver",
 	"needs", "questioned", "delivered", "heldUp", "weathered", "secured", "otherTrade", "machine", "instructed", "tested", "instrument", "clockSpan",
 	"looseSpan", "duration", "named", "counted", "measured", "thing", "pronoun", "byOthers", "negated", "soft", "circuitry", "travelled", "spoken",
 	"verbal", "vague", "outOf", "whole", "mealBreak", "clockIn", "clockOut", "allWell", "toPrice", "brokeDown",
+}
+
+// gatherJoint puts together the clues of a place where two sides meet; rest is all that stands behind it.
+func (c *clues) gatherJoint(m meeting, in notes.Section, left, next side, rest []mark) {
+	c.Reset()
+	c.Say()
+	how, l, n := m.how, string(left.kind), string(next.kind)
+	c.Say("at ", how)
+	c.Say("at ", how, " in ", string(in))
+	c.Say("rule ", m.rule, " at ", how)
+	c.Say("left ", l, height(left.score))
+	c.Say("next ", n, height(next.score))
+	c.Say("next ", n, " at ", how)
+	c.Say("kinds ", l, " ", n)
+	c.Say("kinds ", l, " ", n, " rule ", m.rule)
+	c.Say("of", size(m.of))
+	c.Say("of", size(m.of), " at ", how)
+	c.When(m.full, "full")
+	c.When(m.even, "even")
+	c.When(m.full && m.even, "full and even")
+	c.When(m.full && m.even && m.small, "full and even and small")
+	c.When(!m.full && m.even, "even but not full")
+	if m.how == "line" {
+		c.When(!m.full, "not full behind "+left.edge)
+		c.When(m.full, "full behind "+left.edge)
+	}
+	c.When(m.indented, "indented")
+	c.When(m.small, "small")
+	all := sideOf(rest, in)
+	c.Say("rest ", string(all.kind), height(all.score))
+	c.Say("kinds ", l, " rest ", string(all.kind))
+	for s := range next.signs.each() {
+		name := s.String()
+		c.Say("next has ", name)
+		c.Say("next has ", name, " behind ", l)
+		if left.signs.has(s) {
+			c.Say("both have ", name)
+		}
+	}
+	for s := range left.signs.each() {
+		c.Say("left has ", s.String())
+	}
+	c.Say("left", size(left.words))
+	c.Say("next", size(next.words))
+	c.Say("left ends ", left.edge, " at ", how)
+	first, second := ">", ">"
+	if len(rest) > 0 {
+		first = frame(&rest[0])
+	}
+	if len(rest) > 1 {
+		second = frame(&rest[1])
+	}
+	c.Say("opens ", first)
+	c.Say("opens ", first, " at ", how)
+	c.Say("opens ", first, " ", second)
+	c.Say("opens ", first, " behind ", l)
+	c.Say("across ", left.edge, " ", first)
 }

@@ -3,7 +3,7 @@ package parse
 import "jobday/notes"
 
 // divide parts an item into what becomes entries.
-func (r *noteReader) divide(text string, in notes.Section, marks []mark) []part {
+func (r *noteReader) divide(text string, base int, in notes.Section, marks []mark) []part {
 	parts := r.partMemory[:0]
 	r.clauseMemory = clauses(r.clauseMemory, text, marks)
 	for _, c := range r.clauseMemory {
@@ -41,7 +41,8 @@ func (r *noteReader) divide(text string, in notes.Section, marks []mark) []part 
 			parts[n-1].details = append(parts[n-1].details, span{a, b})
 			continue
 		}
-		if len(parts) == 0 && (in == "" && whole.attribute() && !(whole.signs.has(saidNo) && whole.words > 4) || r.moreOfExtra(whole, v, in)) {
+		if len(parts) == 0 && (in == "" && whole.attribute() && !(whole.signs.has(saidNo) && whole.words > 4) || r.moreOfExtra(whole, v, in)) &&
+			!r.partsFromAbove(c, v, base, in, marks) {
 			parts = append(parts, part{span: span{a, b}, kind: v.kind, signs: whole.signs, carried: true})
 			continue
 		}
@@ -51,7 +52,19 @@ func (r *noteReader) divide(text string, in notes.Section, marks []mark) []part 
 		}
 	}
 	r.partMemory = parts
-	return parts
+	return r.weighJoints(parts, text, base, in, marks)
+}
+
+// partsFromAbove reports whether a clause that the rules take for more of the entry above is one of its own.
+func (r *noteReader) partsFromAbove(c clause, v verdict, base int, in notes.Section, marks []mark) bool {
+	if r.last < 0 || r.last >= len(r.note.Entries) {
+		return false
+	}
+	above := &r.note.Entries[r.last]
+	left := side{verdict: verdict{kind: above.Kind, score: clearScore}, edge: "above"}
+	e := evidenceOf(marks[c.from:c.to], nil)
+	next := side{verdict: v, signs: e.signs, words: e.words}
+	return r.partsAt(meeting{how: "above", left: c.from, right: c.from, rule: readsOn}, base+marks[c.from].start, in, left, next, marks[c.from:])
 }
 
 // divideWork adds the parts of a clause: one, or more where it tells of work on several things.

@@ -195,7 +195,7 @@ type part struct {
 // prose makes entries of the clauses of an item: one where they all speak of one thing, more where
 // they part.
 func (r *noteReader) prose(text string, base int, in notes.Section, marks []mark) {
-	all := r.divide(text, in, marks)
+	all := r.divide(text, base, in, marks)
 	for i, p := range all {
 		raw := text[p.start:p.end]
 		first := len(r.note.Entries)

@@ -42,6 +42,12 @@ type noteReader struct {
 	chances                 []float64
 	clueMemory              []uint64 // of entries, cut off piece by piece
 	named                   bool     // names of clues are kept
+	joint                   clues    // of a place where a text may part
+	meetingMemory           []meeting
+
+	// atJoint, where set, is told of each place where a text may part, and says whether it does: to fit the model
+	// by. At is where what stands behind it begins in the file.
+	atJoint func(at int, m meeting, clues []string) bool
 }
 
 // opened is a section and what opened it.
@@ -302,7 +308,7 @@ func (r *noteReader) continues(l line, own int) bool {
 	if _, ok := sectionOf(r.scan.low[l.start:l.end]); ok {
 		return false
 	}
-	return r.goesOn(c.prev, l, c.from.depth > 0, r.indented(l) > r.indented(c.from))
+	return !r.partsAtLine(l, r.goesOn(c.prev, l, c.from.depth > 0, r.indented(l) > r.indented(c.from)))
 }
 
 // indented returns how many blanks a line is indented by; a tab counts as four.

@@ -129,41 +129,42 @@ func (r *noteReader) bareList(text string, base int, in notes.Section) {
 	}
 }
 
-// times makes an entry of each person's part of a line of hours.
+// times makes an entry of each row of a line of hours: of each person, and of the way there.
 func (r *noteReader) times(text string, base int, in notes.Section) {
-	marks := r.scan.scan(text, base)
-	cuts := make([]span, 0, 4)
-	from, open := 0, 0
-	for i := 1; i < len(marks)-1; i++ {
-		m, next := marks[i], marks[i+1]
-		switch m.low {
-		case "(":
-			open++
-		case ")":
-			open--
-		}
-		if open > 0 {
+	from := 0
+	for _, at := range timeCuts(text, field.ReadTime(text, r.lex)) {
+		r.timeEntry(text, from, at, base, in)
+		from = at
+	}
+	r.timeEntry(text, from, len(text), base, in)
+	r.sameAsLast()
+}
+
+// timeEntry adds the entry of a stretch of a line of hours, without the signs that part it from the others.
+func (r *noteReader) timeEntry(text string, from, to, base int, in notes.Section) {
+	const parting = " \t\n,;/&+"
+	to = from + len(strings.TrimRight(text[from:to], parting))
+	if cut, and := strings.CutSuffix(text[from:to], " and"); and {
+		to = from + len(strings.TrimRight(cut, parting))
+	}
+	from += len(text[from:to]) - len(strings.TrimLeft(text[from:to], parting))
+	r.entry(text[from:to], base+from, in)
+}
+
+// timeCuts returns where the rows of a line of hours begin that are an entry of their own: rows of others than the
+// row before, and travel. What stands before the first row belongs to it, and what no row covers to the one before.
+func timeCuts(text string, rows []notes.TimeRow) []int {
+	var cuts []int
+	for i := 1; i < len(rows); i++ {
+		before, row := &rows[i-1], &rows[i]
+		if row.Start < before.End || row.Start > len(text) || strings.Count(text[:row.Start], "(") > strings.Count(text[:row.Start], ")") {
 			continue // "7:00-15:30 (Ines, Tobias)"
 		}
-		if m.low != "," && m.low != ";" && m.low != "/" && m.low != "&" && m.low != "and" && m.low != "+" {
-			continue
+		if len(row.People) > 0 && !slices.Equal(row.People, before.People) || len(before.People) > 0 && len(row.People) == 0 && (row.Stated > 0 || len(row.Spans) > 0) || row.Travel != before.Travel {
+			cuts = append(cuts, row.Start)
 		}
-		if next.kind != wordMark || !next.sign.has(named) || !signsOf(marks[from:i]).has(clockSpan|looseSpan|duration) {
-			continue
-		}
-		if !tellsHours(marks[i+1:]) {
-			continue
-		}
-		a, b := clause{from, i, listed}.bytes(text, marks)
-		cuts = append(cuts, span{a, b})
-		from = i + 1
 	}
-	a, b := clause{from, len(marks), listed}.bytes(text, marks)
-	cuts = append(cuts, span{a, b})
-	for _, c := range cuts {
-		r.entry(text[c.start:c.end], base+c.start, in)
-	}
-	r.sameAsLast()
+	return cuts
 }
 
 // together gives the entries of an item, those from index n on, the time that the item as a whole says
@@ -217,17 +218,4 @@ func (r *noteReader) sameAsLast() {
 	if row.Break == 0 && (strings.HasSuffix(words, " same") || strings.HasSuffix(words, " ditto")) && slices.Equal(row.Spans, before.Spans) {
 		row.Break = before.Break
 	}
-}
-
-// tellsHours reports whether marks hold clock times, a duration or a number that may be hours.
-func tellsHours(marks []mark) bool {
-	if signsOf(marks).has(clockSpan | looseSpan | duration) {
-		return true
-	}
-	for _, m := range marks {
-		if m.kind == numberMark || hourNames[m.low] {
-			return true
-		}
-	}
-	return false
 }

@@ -13,6 +13,8 @@ import (
 	"strings"
 
 	"github.com/rogpeppe/go-internal/txtar"
+
+	"jobday/notes"
 )
 
 //go:embed */*.txtar entries/*/*.txtar
@@ -155,4 +157,27 @@ func Align[T any](got []Read[T], labels map[int][]Label) []Aligned[T] {
 		}
 	}
 	return all
+}
+
+// Kinds are the kinds that the words of a label may be of: who holds them against the booking decides between
+// booked work and an extra nobody spoke of.
+func (l Label) Kinds() []notes.Kind {
+	var ks []notes.Kind
+	for o := range strings.SplitSeq(l.Outcome, "|") {
+		switch kind := notes.Kind(o); kind {
+		case notes.InScope:
+			ks = append(ks, notes.Work)
+			if l.Facts["done"] == "no" {
+				ks = append(ks, notes.LeftOpen)
+			}
+		case notes.Extra:
+			ks = append(ks, notes.Extra)
+			if a := l.Facts["auth"]; a == "" || a == "none" {
+				ks = append(ks, notes.Work)
+			}
+		default:
+			ks = append(ks, kind)
+		}
+	}
+	return ks
 }
