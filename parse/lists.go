@@ -98,33 +98,69 @@ func (r *noteReader) list(text string, base int, in notes.Section, marks []mark)
 		r.prose(text, base, in, marks)
 		return
 	}
-	cuts := make([]span, 0, 4)
-	for _, c := range listCuts(text, marks, clause{0, len(marks), noJoint}) {
-		a, b := c.bytes(text, marks)
-		cuts = append(cuts, span{a, b})
-	}
-	for _, c := range cuts { // the marks are gone once the first part is read
+	for _, c := range r.things(text, marks) { // the marks are gone once the first part is read
 		r.entry(text[c.start:c.end], base+c.start, in)
 	}
 }
 
-// bareList makes an entry of each thing of a clause that counts material outside its section: "used
-// 60 feet of 10/3 and 2 breakers".
-func (r *noteReader) bareList(text string, base int, in notes.Section) {
-	marks := r.scan.scan(text, base)
-	v := judge(evidenceOf(marks, nil), in)
-	cuts := make([]span, 0, 4)
+// things parts a list of material into its things: at the signs that may part it, and where what follows was read as
+// a further thing with a count of its own: "2 braces 2 wet cans".
+func (r *noteReader) things(text string, marks []mark) []span {
+	at := map[int]bool{} // marks that a thing begins with
 	for _, c := range listCuts(text, marks, clause{0, len(marks), noJoint}) {
-		a, b := c.bytes(text, marks)
-		cuts = append(cuts, span{a, b})
+		at[c.from] = true
 	}
-	if len(cuts) < 2 || v.kind != notes.Material {
-		r.entry(text, base, in)
+	items := field.Read(text, r.lex).Items
+	next, last := 1, 0
+	for i := 1; i < len(marks); i++ {
+		for next < len(items) && items[next].Start < marks[i].start {
+			next++
+		}
+		if next < len(items) && items[next].Start == marks[i].start && items[next].Qty.Written() && items[next-1].Qty.Written() &&
+			!leadsOn[marks[i-1].low] && standsAlone(marks[last:i]) {
+			at[i] = true
+		}
+		if at[i] {
+			last = i
+		}
+	}
+	var all []span
+	from := 0
+	for i := 1; i <= len(marks); i++ {
+		if i < len(marks) && !at[i] {
+			continue
+		}
+		to := i
+		for i < len(marks) && to > from+1 && parting[marks[to-1].low] {
+			to--
+		}
+		a, b := clause{from, to, listed}.bytes(text, marks)
+		all = append(all, span{a, b})
+		from = i
+	}
+	return all
+}
+
+// leadsOn are the words and signs behind which a count belongs to what stands before: "1 box w/ 2 covers".
+var leadsOn = map[string]bool{"w": true, "with": true, "/": true, "of": true, "for": true, "per": true, "x": true, "in": true, "(": true, "@": true, "at": true, "to": true, "from": true}
+
+// parting are the words and signs that only part the things of a list.
+var parting = map[string]bool{"and": true, "n": true, "plus": true, ",": true, ";": true, "&": true, "+": true, "/": true, "|": true, ".": true}
+
+// bareList makes an entry of each thing of a clause that counts material outside its section: "used
+// 60 feet of 10/3 and 2 breakers". It is one entry where all its words together are more likely something else.
+func (r *noteReader) bareList(text string, base int, in notes.Section) {
+	cuts := r.things(text, r.scan.scan(text, base))
+	n, last, lastEnd := len(r.note.Entries), r.last, r.lastEnd
+	r.entry(text, base, in)
+	if len(cuts) < 2 || len(r.note.Entries) == n || r.note.Entries[n].Kind != notes.Material {
 		return
 	}
+	all := r.note.Entries[n]
+	r.note.Entries, r.last, r.lastEnd = r.note.Entries[:n], last, lastEnd
 	for _, c := range cuts {
 		e := r.push(text[c.start:c.end], base+c.start, in)
-		e.judged(v)
+		e.Kind, e.Why, e.Sure, e.MayBe = all.Kind, all.Why, all.Sure, all.MayBe
 		r.last, r.lastEnd = len(r.note.Entries)-1, e.Span.End
 	}
 }

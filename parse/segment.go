@@ -357,7 +357,20 @@ func startsThing(marks []mark, i, to int) bool {
 			things++
 		}
 	}
-	return things > 0 && n <= 4 && !marks[i].sign.has(negated|faulty|workVerb)
+	return (things > 0 && n <= 4 || endsCounted(marks, i, to)) && !marks[i].sign.has(negated|faulty|workVerb)
+}
+
+// endsCounted reports whether a few words and then a number stand at mark i and no more before the next comma:
+// "vanities 4".
+func endsCounted(marks []mark, i, to int) bool {
+	j := i
+	for j < to && marks[j].kind == wordMark && !marks[j].sign.has(named) {
+		j++
+	}
+	if j == i || j-i > 3 || j >= to || marks[j].kind != numberMark {
+		return false
+	}
+	return j+1 >= to || marks[j+1].low == "," || marks[j+1].low == ";" || marks[j+1].low == "."
 }
 
 // singleVerb reports whether one thing and what it does stand at mark i: "one trips", "1 flickers". A
