@@ -29,6 +29,9 @@ func (c *fitClues) gather(d *day, r *read) {
 	c.Say("fits ", step(best), " in ", in)
 	c.Say("fits ", step(best), " as ", kind)
 	c.Say("any fits ", step(any))
+	c.Say("none fits ", step(r.noLine))
+	c.Say("none fits ", step(r.noLine), " as ", kind)
+	c.When(best >= clearLead*any, "one stands out")
 	c.Say("consent ", r.facts.Consent.State.String(), ", fits ", step(best)) // whose word there is, and how well a line fits in spite of it
 	if s := r.facts.Fault.State; s != "" {
 		c.Say("fault ", string(s))

@@ -99,6 +99,7 @@ func (d *day) match(r *read) []match {
 	ms := d.index.match(r.query, func(ev *evidence, i int) {
 		ev.fromFacts(r.query.text, &r.facts, &d.in.Job.Lines[i], &d.standing.lines[i])
 	})
+	ms = d.weighLines(r, ms)
 	r.result.Evidence = d.evidenceRows(ms)
 	return ms
 }

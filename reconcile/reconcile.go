@@ -25,6 +25,8 @@ type Input struct {
 	Decisions []notes.Decision
 	// Named keeps the names of the clues to each outcome on the entries, to fit weights by.
 	Named bool
+	// OnLines, where set, is told the clues that an entry means each line, and none: to fit weights by.
+	OnLines func(e *notes.Entry, clues [][]string)
 }
 
 // Job returns one JobDay for each date that has notes, in order of date, with all money still
@@ -69,9 +71,10 @@ type standing struct {
 	met     map[finding.Span]bool // decisions whose entry exists
 
 	// Memory used again from entry to entry.
-	fit      fitClues
-	features []chance.Feature
-	chances  []float64
+	fit       fitClues
+	lineClues lineClues
+	features  []chance.Feature
+	chances   []float64
 }
 
 // lineStanding is how one line stands.
@@ -87,7 +90,7 @@ type lineStanding struct {
 }
 
 func newStanding(in Input) *standing {
-	return &standing{in: in, index: newLineIndex(in.Job, in.Words), lines: make([]lineStanding, len(in.Job.Lines)), met: map[finding.Span]bool{}, items: map[string]itemWords{}, fit: fitClues{chance.Clues{Named: in.Named}}}
+	return &standing{in: in, index: newLineIndex(in.Job, in.Words), lines: make([]lineStanding, len(in.Job.Lines)), met: map[finding.Span]bool{}, items: map[string]itemWords{}, fit: fitClues{chance.Clues{Named: in.Named}}, lineClues: lineClues{chance.Clues{Named: in.OnLines != nil}}}
 }
 
 // A day is one date under compilation. Its steps run in the order of compile.
@@ -118,6 +121,7 @@ type read struct {
 	facts   notes.Facts // of the entry and its details together; of the entry above for "same"
 	query   query
 	found   []match // lines it may serve, likeliest first
+	noLine  float64 // the chance that it means none of them
 	lines   []int   // lines it does serve
 	extra   *openExtra
 	why     string
