@@ -5,7 +5,10 @@ import (
 	"cmp"
 	"flag"
 	"fmt"
+	"hash/fnv"
+	"maps"
 	"os"
+	"path"
 	"slices"
 	"strings"
 	"sync"
@@ -13,6 +16,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"jobday/chance"
 	"jobday/chance/fit"
 	"jobday/finding"
 	"jobday/notes"
@@ -33,15 +37,10 @@ var shopPeople = []string{"Ana Reyle", "Bo Tarnow", "Cass Idling", "Dev Marrable
 
 // A fitCase is an entry with its clues and what would be right.
 type fitCase struct {
-	set   string
-	text  string
-	kind  fit.Case // of words alone
-	whole fit.Case // held against the booking
-	rule  notes.Kind
-
+	set            string
+	kind           fit.Case // of words alone
+	whole          fit.Case // held against the booking
 	consent, state fit.Case
-
-	label reading.Label
 }
 
 var kindAnswers = answers(notes.Work, notes.Extra)
@@ -57,12 +56,20 @@ func answers(first ...notes.Kind) []string {
 	return all
 }
 
-// fitCases reads the labelled notes or entries of a set.
-func fitCases(t testing.TB, set string) []fitCase {
+// A labelledJob is a job with notes of some days, or with one line as a note, and what its lines should say.
+type labelledJob struct {
+	set    string // with the name of the archive
+	job    *notes.Job
+	days   []*notes.DayNote
+	labels map[string]map[int][]reading.Label // by file and line
+}
+
+// labelledJobs reads the labelled notes or entries of a set.
+func labelledJobs(t testing.TB, set string) []labelledJob {
 	t.Helper()
 	archives, err := reading.Archives(set)
 	require.NoError(t, err)
-	var all []fitCase
+	var all []labelledJob
 	for _, a := range archives {
 		var job *notes.Job
 		var days []*notes.DayNote
@@ -73,7 +80,7 @@ func fitCases(t testing.TB, set string) []fitCase {
 			return n
 		}
 		held := func(days []*notes.DayNote) {
-			all = append(all, casesOf(set+"/"+a.Name, job, days, labels)...)
+			all = append(all, labelledJob{set + "/" + a.Name, job, days, maps.Clone(labels)})
 		}
 		for _, f := range a.Files {
 			switch {
@@ -99,23 +106,31 @@ func fitCases(t testing.TB, set string) []fitCase {
 	return all
 }
 
-// casesOf holds notes against a booking, and puts each entry beside the label of its line.
-func casesOf(set string, job *notes.Job, days []*notes.DayNote, labels map[string]map[int][]reading.Label) []fitCase {
+// reconciled holds the notes of a job against its booking.
+func (j labelledJob) reconciled(in reconcile.Input) {
+	in.Company = &notes.Company{}
+	for _, p := range shopPeople {
+		in.Company.People = append(in.Company.People, notes.Person{Name: p})
+	}
+	in.Prices, in.Job, in.Notes, in.Named = &notes.PriceList{}, j.job, j.days, true
+	reconcile.Job(in)
+}
+
+// cases holds notes against a booking, and puts each entry beside the label of its line. The chance of each line is
+// what lines says.
+func (j labelledJob) cases(lines *chance.Model) []fitCase {
 	words := map[*notes.Entry]int{}
-	for _, n := range days {
+	for _, n := range j.days {
 		for i := range n.Entries {
+			n.Entries[i].ClueNames = n.Entries[i].ClueNames[:len(n.Entries[i].Clues)]
 			words[&n.Entries[i]] = len(n.Entries[i].ClueNames)
 		}
 	}
-	company := &notes.Company{}
-	for _, p := range shopPeople {
-		company.People = append(company.People, notes.Person{Name: p})
-	}
-	reconcile.Job(reconcile.Input{Company: company, Prices: &notes.PriceList{}, Job: job, Notes: days, Named: true})
+	j.reconciled(reconcile.Input{Lines: lines})
 	var all []fitCase
-	for _, n := range days {
+	for _, n := range j.days {
 		var got []reading.Read[*notes.Entry]
-		want := labels[n.File.Name]
+		want := maps.Clone(j.labels[n.File.Name])
 		for i := range n.Entries {
 			e := &n.Entries[i]
 			line := n.File.LineAt(e.Span.Start)
@@ -126,11 +141,11 @@ func casesOf(set string, job *notes.Job, days []*notes.DayNote, labels map[strin
 		}
 		for _, a := range reading.Align(got, want) {
 			e, label := a.Said, a.Want
-			c := fitCase{set: set, text: e.Text, rule: e.Judged, label: label}
+			c := fitCase{set: j.set}
 			if e.Judged == "" || label.Outcome == "unclear" {
 				continue
 			}
-			c.kind = fit.Case{Features: e.ClueNames[:words[e]], Accept: accepted(kindAnswers, kindsOf(label))}
+			c.kind = fit.Case{Features: e.ClueNames[:words[e]], Accept: accepted(kindAnswers, kindNames(label))}
 			c.consent = answerCase(e.ClueNames, consentAnswers, label, notes.Extra, "auth", "")
 			c.state = answerCase(e.ClueNames, stateAnswers, label, notes.Deficiency, "state", "found")
 			c.whole = fit.Case{Features: e.ClueNames, Accept: accepted(outcomeAnswers, strings.Split(label.Outcome, "|"))}
@@ -160,6 +175,14 @@ func answerCase(clues, answers []string, l reading.Label, of notes.Outcome, fact
 	return fit.Case{Features: clues, Accept: accepted(answers, []string{strings.ReplaceAll(said, " ", "-")})}
 }
 
+func kindNames(l reading.Label) []string {
+	var names []string
+	for _, k := range l.Kinds() {
+		names = append(names, string(k))
+	}
+	return names
+}
+
 func accepted(answers []string, right []string) []int {
 	var all []int
 	for _, r := range right {
@@ -168,29 +191,6 @@ func accepted(answers []string, right []string) []int {
 		}
 	}
 	return all
-}
-
-// kindsOf are the kinds that words of a label may be of: who holds them against the booking decides between
-// booked work and an extra nobody spoke of.
-func kindsOf(l reading.Label) []string {
-	var ks []string
-	for o := range strings.SplitSeq(l.Outcome, "|") {
-		switch o {
-		case string(notes.InScope):
-			ks = append(ks, string(notes.Work))
-			if l.Facts["done"] == "no" {
-				ks = append(ks, string(notes.LeftOpen))
-			}
-		case string(notes.Extra):
-			ks = append(ks, string(notes.Extra))
-			if a := l.Facts["auth"]; a == "" || a == "none" {
-				ks = append(ks, string(notes.Work))
-			}
-		default:
-			ks = append(ks, o)
-		}
-	}
-	return ks
 }
 
 // fitOptions are how both models are fitted.
@@ -202,13 +202,11 @@ func TestFit(t *testing.T) {
 		return
 	}
 	sets := strings.Split(*fitSets, ",")
-	cases := make([][]fitCase, len(sets))
-	var wait sync.WaitGroup
-	for i, set := range sets {
-		wait.Go(func() { cases[i] = fitCases(t, set) })
+	var jobs []labelledJob
+	for _, set := range sets {
+		jobs = append(jobs, labelledJobs(t, set)...)
 	}
-	wait.Wait()
-	all := slices.Concat(cases...)
+	all := crossed(t, jobs)
 	kind := func(c fitCase) fit.Case { return c.kind }
 	whole := func(c fitCase) fit.Case { return c.whole }
 	consent := func(c fitCase) fit.Case { return c.consent }
@@ -226,6 +224,106 @@ func TestFit(t *testing.T) {
 	writeModel(t, "../reconcile/state.model", stateAnswers, pickCases(all, state))
 }
 
+// folds is in how many parts the jobs are laid, each with models of lines fitted to the others: a model that has
+// seen the answers is surer than it will ever be again, and what builds on it has to know it as it will be.
+const folds = 5
+
+// crossed are the cases of jobs, with the chances of lines as models say that have not seen their writer.
+func crossed(t *testing.T, jobs []labelledJob) []fitCase {
+	choices := make([][]fit.Choice, folds)
+	for _, j := range jobs {
+		choices[j.fold()] = append(choices[j.fold()], j.choices()...)
+	}
+	cases := make([][]fitCase, folds)
+	var wait sync.WaitGroup
+	for k := range folds {
+		wait.Go(func() {
+			var others []fit.Choice
+			for o := range folds {
+				if o != k {
+					others = append(others, choices[o]...)
+				}
+			}
+			m, err := chance.Parse(fitLines(others).Text("means", least))
+			if err != nil {
+				t.Error(err)
+				return
+			}
+			for _, j := range jobs {
+				if j.fold() == k {
+					cases[k] = append(cases[k], j.cases(m)...)
+				}
+			}
+		})
+	}
+	wait.Wait()
+	if *fitApart == "" {
+		all := slices.Concat(choices...)
+		text := fitLines(all).Text("means", least)
+		t.Logf("../reconcile/lines.model: %d cases, %d bytes", len(all), len(text))
+		require.NoError(t, os.WriteFile("../reconcile/lines.model", []byte(text), 0o644))
+	}
+	return slices.Concat(cases...)
+}
+
+// fold is the part a job lies in: that of its writer.
+func (j labelledJob) fold() int {
+	h := fnv.New32a()
+	dir, name := path.Split(strings.TrimPrefix(j.set, "entries/"))
+	writer, _, marked := strings.Cut(name, "_")
+	if !marked || len(writer) > 1 {
+		writer = dir + name
+	}
+	h.Write([]byte(writer))
+	return int(h.Sum32() % folds)
+}
+
+// least is the smallest weight that is kept.
+const least = 0.05
+
+func fitLines(cs []fit.Choice) fit.Scores {
+	o := fitOptions
+	o.Hold, o.Least = *fitHold, *fitLeast
+	return fit.FitChoices(cs, o)
+}
+
+// choices are the entries of a job about booked work or an extra, each with the clues that it means each line, and
+// none, which stands last.
+func (j labelledJob) choices() []fit.Choice {
+	clues := map[finding.Span][][]string{}
+	j.reconciled(reconcile.Input{OnLines: func(e *notes.Entry, c [][]string) { clues[e.Span] = c }})
+	var all []fit.Choice
+	for _, n := range j.days {
+		var got []reading.Read[*notes.Entry]
+		for i := range n.Entries {
+			e := &n.Entries[i]
+			got = append(got, reading.Read[*notes.Entry]{Line: n.File.LineAt(e.Span.Start), Start: e.Span.Start, Said: e})
+		}
+		for _, a := range reading.Align(got, j.labels[n.File.Name]) {
+			if c := (fit.Choice{Options: clues[a.Said.Span], Accept: j.means(a.Want)}); len(c.Options) > 0 && len(c.Accept) > 0 {
+				all = append(all, c)
+			}
+		}
+	}
+	return all
+}
+
+// means are the lines a label says its words mean, by index; that of none is the number of lines.
+func (j labelledJob) means(l reading.Label) []int {
+	if l.Outcome == string(notes.Extra) {
+		return []int{len(j.job.Lines)}
+	}
+	var lines []int
+	if l.Outcome == string(notes.InScope) {
+		for label := range strings.FieldsFuncSeq(l.Facts["lines"], func(r rune) bool { return r == ',' || r == '|' }) {
+			if i := slices.IndexFunc(j.job.Lines, func(x notes.ScopeLine) bool { return x.Label == label }); i >= 0 {
+				lines = append(lines, i)
+			}
+		}
+	}
+	return lines
+}
+
 func pickCases(all []fitCase, which func(fitCase) fit.Case) []fit.Case {
 	var cs []fit.Case
 	for _, c := range all {
@@ -239,7 +337,7 @@ func pickCases(all []fitCase, which func(fitCase) fit.Case) []fit.Case {
 func writeModel(t *testing.T, path string, answers []string, cases []fit.Case) {
 	o := fitOptions
 	o.Answers, o.Hold, o.Least = answers, *fitHold, *fitLeast
-	text := fit.Fit(cases, o).Text(answers, 0.05)
+	text := fit.Fit(cases, o).Text(answers, least)
 	t.Logf("%s: %d cases, %d features, %d bytes", path, len(cases), bytes.Count([]byte(text), []byte("\n"))-1, len(text))
 	require.NoError(t, os.WriteFile(path, []byte(text), 0o644))
 }

@@ -425,6 +425,9 @@ func (r *read) serve(d *day, lines []int, p float64, why string) {
 	for _, i := range lines {
 		r.result.Lines = append(r.result.Lines, d.in.Job.Lines[i].Label)
 	}
+	if len(lines) == 1 {
+		d.hear(&r.query, lines[0])
+	}
 	r.set(notes.InScope, p, why)
 	if len(r.found) > 1 {
 		d.candidates(r)

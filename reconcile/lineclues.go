@@ -5,6 +5,7 @@ import (
 	_ "embed"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 	"sync"
 
@@ -25,6 +26,8 @@ func (c *lineClues) gather(d *day, r *read, i int, m *match) {
 	c.pairs(&r.query, &d.index.lines[i].query)
 	c.counts(d, r, i)
 	c.context(d, r, i)
+	c.heard(d, &r.query, i)
+	c.numbers(d, r, i)
 }
 
 // none puts together the clues that an entry means no line.
@@ -184,6 +187,72 @@ func speaks(t field.Term) bool {
 	return t.Class == field.ThingTerm || t.Class == field.OtherTerm || t.Class == field.VerbTerm
 }
 
+// heard adds how many of the entry's words were used before of work on the line, and that they were of no other.
+func (c *lineClues) heard(d *day, q *query, i int) {
+	n, alone := 0, 0
+	for k, t := range q.terms {
+		if !speaks(t) || t.Class == field.VerbTerm || repeated(q.terms, k) || d.index.lines[i].has(t.Text) {
+			continue
+		}
+		of := d.standing.spoken[t.Text]
+		if slices.Contains(of, i) {
+			n++
+			if len(of) == 1 {
+				alone++
+			}
+		}
+	}
+	c.When(n == 1, "heard")
+	c.When(n > 1, "heard more")
+	c.When(alone == 1, "heard of it alone")
+	c.When(alone > 1, "heard more of it alone")
+}
+
+// hear keeps the words of an entry that serves a line: who calls a thing by a name once will do so again.
+func (s *standing) hear(q *query, i int) {
+	for k, t := range q.terms {
+		if speaks(t) && t.Class != field.VerbTerm && !repeated(q.terms, k) && !slices.Contains(s.spoken[t.Text], i) {
+			s.spoken[t.Text] = append(s.spoken[t.Text], i)
+		}
+	}
+}
+
+// numbers adds that the entry names the very number that is booked, of more than a few.
+func (c *lineClues) numbers(d *day, r *read, i int) {
+	const few = 4
+	line := &d.in.Job.Lines[i]
+	if line.Qty.Value.Cmp(notes.Int(few)) <= 0 {
+		return
+	}
+	for _, n := range wholeNumbers(r.query.text) {
+		if line.Qty.Value.Equal(notes.Int(n)) {
+			c.Say("names the number booked")
+			return
+		}
+	}
+}
+
+// wholeNumbers are the numbers of a text that stand alone.
+func wholeNumbers(text string) []int {
+	var all []int
+	for i := 0; i < len(text); {
+		if text[i] < '0' || text[i] > '9' {
+			i++
+			continue
+		}
+		j := i
+		for j < len(text) && text[j] >= '0' && text[j] <= '9' {
+			j++
+		}
+		before, after := i == 0 || strings.IndexByte(" (=x", text[i-1]) >= 0, j == len(text) || strings.IndexByte(" ,.;:)'", text[j]) >= 0
+		if n, err := strconv.Atoi(text[i:j]); err == nil && before && after && j-i < 6 {
+			all = append(all, n)
+		}
+		i = j
+	}
+	return all
+}
+
 // counts adds how what the entry counts stands to what is booked and left.
 func (c *lineClues) counts(d *day, r *read, i int) {
 	line, ls := &d.in.Job.Lines[i], &d.standing.lines[i]
@@ -287,7 +356,10 @@ func (d *day) weighLines(r *read, ms []match) []match {
 			withMost++
 		}
 	}
-	model := linesModel()
+	model := d.in.Lines
+	if model == nil {
+		model = linesModel()
+	}
 	score := func() float64 {
 		sum := 0
 		for _, f := range c.Of {

@@ -27,6 +27,8 @@ type Input struct {
 	Named bool
 	// OnLines, where set, is told the clues that an entry means each line, and none: to fit weights by.
 	OnLines func(e *notes.Entry, clues [][]string)
+	// Lines, where set, is used in place of the built-in model of which line an entry means: to fit others by.
+	Lines *chance.Model
 }
 
 // Job returns one JobDay for each date that has notes, in order of date, with all money still
@@ -69,6 +71,7 @@ type standing struct {
 	found   finding.List
 	items   map[string]itemWords  // what was read of item names, by name
 	met     map[finding.Span]bool // decisions whose entry exists
+	spoken  map[string][]int      // the lines that work was on which was told of with a word
 
 	// Memory used again from entry to entry.
 	fit       fitClues
@@ -90,7 +93,7 @@ type lineStanding struct {
 }
 
 func newStanding(in Input) *standing {
-	return &standing{in: in, index: newLineIndex(in.Job, in.Words), lines: make([]lineStanding, len(in.Job.Lines)), met: map[finding.Span]bool{}, items: map[string]itemWords{}, fit: fitClues{chance.Clues{Named: in.Named}}, lineClues: lineClues{chance.Clues{Named: in.OnLines != nil}}}
+	return &standing{in: in, index: newLineIndex(in.Job, in.Words), lines: make([]lineStanding, len(in.Job.Lines)), met: map[finding.Span]bool{}, spoken: map[string][]int{}, items: map[string]itemWords{}, fit: fitClues{chance.Clues{Named: in.Named}}, lineClues: lineClues{chance.Clues{Named: in.OnLines != nil}}}
 }
 
 // A day is one date under compilation. Its steps run in the order of compile.
