@@ -308,7 +308,8 @@ func (r *noteReader) continues(l line, own int) bool {
 	if _, ok := sectionOf(r.scan.low[l.start:l.end]); ok {
 		return false
 	}
-	return !r.partsAtLine(l, r.goesOn(c.prev, l, c.from.depth > 0, r.indented(l) > r.indented(c.from)))
+	inList, indented := c.from.depth > 0, r.indented(l) > r.indented(c.from)
+	return r.plainlyGoesOn(c.prev, l, inList, indented) || !r.partsAtLine(l, r.goesOn(c.prev, l, inList, indented))
 }
 
 // indented returns how many blanks a line is indented by; a tab counts as four.

@@ -2,6 +2,8 @@ package parse
 
 import (
 	"flag"
+	"fmt"
+	"maps"
 	"math"
 	"os"
 	"slices"
@@ -19,8 +21,6 @@ import (
 var (
 	fitSets    = flag.String("fit", "", "fit the model of joints to these sets of testdata/reading, parted by commas")
 	fitAgainst = flag.String("against", "", "with -fit: write no model, but say how well these sets are parted")
-	madeWeight = flag.Float64("made", 0.3, "how much lines put together count")
-	threshold  = flag.Float64("threshold", 0.5, "")
 	fitHold    = flag.Float64("hold", 1, "how strongly weights are held to zero")
 )
 
@@ -33,7 +33,13 @@ type labelledNote struct {
 	name string
 	text []byte
 	want map[int][]reading.Label
-	made map[int]bool // of a text put together from lines of others: where it parts
+	made map[joined]bool // of a text put together from lines of others: where it parts
+}
+
+// joined is a place where a text may part: within a line, or where it begins.
+type joined struct {
+	at    int
+	begin bool
 }
 
 // read reads a note, and lets joint decide where it parts.
@@ -62,7 +68,7 @@ type labelledJoint struct {
 
 // jointsOf says of each place where a note may part whether its labels say so; places they say nothing of are left
 // out.
-func (n labelledNote) jointsOf() map[[2]any]bool {
+func (n labelledNote) jointsOf() map[joined]bool {
 	byLine := map[int][]labelledJoint{}
 	n.read(func(r *noteReader, at int, m meeting, _ []string) bool {
 		line := n.lineAt(at)
@@ -73,23 +79,22 @@ func (n labelledNote) jointsOf() map[[2]any]bool {
 		byLine[line] = append(byLine[line], labelledJoint{at, m, in, m.rule == partsThere})
 		return m.rule == partsThere
 	})
-	gold := map[[2]any]bool{}
+	gold := map[joined]bool{}
 	for line, js := range byLine {
 		var inner []labelledJoint
 		for _, j := range js {
 			switch j.meeting.how {
 			case "line", "above":
 				parts := len(n.want[line]) > 0
-				words := len(strings.Fields(n.lineText(line)))
-				if parts || j.meeting.small || words > 4 || j.meeting.how == "above" {
-					gold[[2]any{j.at, j.meeting.how}] = parts
+				if m := j.meeting; parts || m.full || m.indented || m.rule == readsOn {
+					gold[joined{j.at, true}] = parts
 				}
 			default:
 				inner = append(inner, j)
 			}
 		}
 		for at, parts := range n.partsOf(line, inner) {
-			gold[[2]any{at, ""}] = parts
+			gold[joined{at, false}] = parts
 		}
 	}
 	return gold
@@ -207,7 +212,7 @@ func liking(m meeting) float64 {
 }
 
 // logChance is how likely a text is of one of some kinds.
-func logChance(text string, in notes.Section, kinds []notes.Kind) float64 {
+func logChance(text string, in notes.Section, wanted []notes.Kind) float64 {
 	f := finding.NewFile("2026-03-03.md", []byte(text))
 	r := newNoteReader(&notes.DayNote{File: f, Crew: []string{"Ana", "Bo"}}, NoteContext{People: shopPeople}, &finding.List{})
 	marks := r.scan.scan(r.body, 0)
@@ -217,17 +222,15 @@ func logChance(text string, in notes.Section, kinds []notes.Kind) float64 {
 	facts := r.facts(r.body, in)
 	e := evidenceOf(marks, &facts)
 	r.clues.gather(marks, e, setting{in: in, rule: judge(e, in)})
-	m := kindsModel()
+	m := kinds()
 	p := 0.0
 	for a, x := range m.Weigh(nil, r.clues.Of) {
-		if slices.Contains(kinds, notes.Kind(m.Answers[a])) {
+		if slices.Contains(wanted, notes.Kind(m.Answers[a])) {
 			p += x
 		}
 	}
 	return math.Log(max(p, 1e-4))
 }
-
-var kindsModel = kinds
 
 // labelledNotes reads the notes of a set. Its single entries have one label each whatever they say, and so tell nothing
 // of where texts part.
@@ -270,7 +273,7 @@ func putTogether(all []labelledNote) []labelledNote {
 // one before it.
 func (n labelledNote) join(made []labelledNote, lines []string, i, many int, by string, width int) []labelledNote {
 	const head = "---\ncrew: [Ana, Bo]\n---\n\n"
-	text, parts := []byte(head), map[int]bool{}
+	text, parts := []byte(head), map[joined]bool{}
 	for k := range many {
 		want := n.want[i+k+1]
 		if len(want) != 1 || k > 0 && (want[0].Outcome == n.want[i+k][0].Outcome) {
@@ -282,7 +285,7 @@ func (n labelledNote) join(made []labelledNote, lines []string, i, many int, by 
 		}
 		if k > 0 {
 			text = append(text, by...)
-			parts[len(text)] = true
+			parts[joined{len(text), false}], parts[joined{len(text), true}] = true, true
 		}
 		if by == ". " {
 			said = strings.ToUpper(said[:1]) + said[1:]
@@ -301,33 +304,37 @@ func (n labelledNote) join(made []labelledNote, lines []string, i, many int, by 
 	return append(made, labelledNote{name: "2026-03-16.md", text: append(text, '\n'), made: parts})
 }
 
-// jointCases are the joints of a set, each with its clues; those of lines that nothing is known of are left out.
-func jointCases(t *testing.T, set string) []fit.Case {
-	var all []fit.Case
+// A jointCase is a place where a text may part, with its clues.
+type jointCase struct {
+	fit.Case
+	meeting
+	made bool
+}
+
+func (c jointCase) parts() bool { return c.Accept[0] == 0 }
+
+// jointCases are the joints of a set; those of lines that nothing is known of are left out.
+func jointCases(t *testing.T, set string) []jointCase {
+	var all []jointCase
 	for _, n := range labelledNotes(t, set) {
-		var gold map[[2]any]bool
-		if n.made == nil {
-			gold = n.jointsOf()
+		known := n.made
+		if known == nil {
+			known = n.jointsOf()
 		}
 		n.read(func(_ *noteReader, at int, m meeting, clues []string) bool {
-			how := m.how
-			if how != "line" && how != "above" {
-				how = ""
-			}
-			parts, known := gold[[2]any{at, how}]
-			if n.made != nil {
-				parts, known = n.made[at], true
-			}
-			if !known {
+			parts, is := known[joined{at, m.how == "line" || m.how == "above"}]
+			if n.made == nil && !is {
 				return m.rule == partsThere
 			}
-			c := fit.Case{Features: slices.Clone(clues), Accept: []int{1}, Group: m.how + " " + m.rule}
+			c := jointCase{fit.Case{Features: slices.Clone(clues), Accept: []int{1}, Weight: 1}, m, n.made != nil}
 			if parts {
 				c.Accept[0] = 0
 			}
-			if n.made != nil {
-				c.Weight = *madeWeight
-				c.Group += " made"
+			switch {
+			case n.made != nil:
+				c.Weight = madeWeight
+			case set == "plain":
+				c.Weight = plainWeight
 			}
 			all = append(all, c)
 			return parts
@@ -336,61 +343,68 @@ func jointCases(t *testing.T, set string) []fit.Case {
 	return all
 }
 
+// How much joints count that were put together, and those of "plain", which was written to say how people go on.
+const (
+	madeWeight  = 0.3
+	plainWeight = 3
+)
+
 // TestFitJoints fits the model of joints anew, or says how well it does on sets it was not fitted to.
 func TestFitJoints(t *testing.T) {
 	if *fitSets == "" {
 		return
 	}
-	var train []fit.Case
+	var cases []fit.Case
 	for set := range strings.SplitSeq(*fitSets, ",") {
-		train = append(train, jointCases(t, set)...)
+		for _, c := range jointCases(t, set) {
+			cases = append(cases, c.Case)
+		}
 	}
-	o := fit.Options{Answers: jointAnswers, Least: 3, Hold: *fitHold, Rounds: 20}
-	w := fit.Fit(train, o)
+	w := fit.Fit(cases, fit.Options{Answers: jointAnswers, Least: 3, Hold: *fitHold, Rounds: 20})
 	if *fitAgainst == "" {
 		text := w.Text(jointAnswers, 0.05)
-		t.Logf("joints.model: %d cases, %d bytes", len(train), len(text))
+		t.Logf("joints.model: %d cases, %d bytes", len(cases), len(text))
 		require.NoError(t, os.WriteFile("joints.model", []byte(text), 0o644))
 		return
 	}
-	var test []fit.Case
+	told := map[string]*jointTally{}
 	for set := range strings.SplitSeq(*fitAgainst, ",") {
-		test = append(test, jointCases(t, set)...)
-	}
-	type tally struct{ n, parts, rule, model, lost, made int }
-	byHow := map[string]*tally{}
-	for _, c := range test {
-		how, rule, _ := strings.Cut(c.Group, " ")
-		rule, made, _ := strings.Cut(rule, " ")
-		if made != "" {
-			how = "made " + how
-		}
-		for _, k := range []string{how, made + "ALL"} {
-			y := byHow[k]
-			if y == nil {
-				y = &tally{}
-				byHow[k] = y
+		for _, c := range jointCases(t, set) {
+			name := c.how
+			if c.made {
+				name = "put together " + c.how
 			}
-			parts := c.Accept[0] == 0
-			model := w.Chances(c.Features, 2)[0] >= *threshold
-			y.n++
-			if parts {
-				y.parts++
+			if told[name] == nil {
+				told[name] = &jointTally{}
 			}
-			if (rule == partsThere) == parts {
-				y.rule++
-			}
-			switch {
-			case model == parts:
-				y.model++
-			case parts:
-				y.lost++
-			default:
-				y.made++
-			}
+			told[name].add(c, w.Chances(c.Features, 2)[0] >= c.from)
 		}
 	}
-	for k, y := range byHow {
-		t.Logf("%-10s of %5d, %4d part: rule right %5d, model right %5d, misses %3d, makes up %3d", k, y.n, y.parts, y.rule, y.model, y.lost, y.made)
+	for _, name := range slices.Sorted(maps.Keys(told)) {
+		t.Logf("%-18s %s", name, told[name])
 	}
+}
+
+// A jointTally counts how often texts were parted right.
+type jointTally struct{ all, parts, rules, joined, parted int }
+
+func (y *jointTally) add(c jointCase, model bool) {
+	y.all++
+	if c.parts() {
+		y.parts++
+	}
+	if (c.rule == partsThere) == c.parts() {
+		y.rules++
+	}
+	switch {
+	case model && !c.parts():
+		y.parted++
+	case !model && c.parts():
+		y.joined++
+	}
+}
+
+func (y *jointTally) String() string {
+	return fmt.Sprintf("%5d, of which %4d part; by rule right %5d, weighed right %5d: wrongly joined %3d, wrongly parted %3d",
+		y.all, y.parts, y.rules, y.all-y.joined-y.parted, y.joined, y.parted)
 }

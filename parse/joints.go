@@ -28,7 +28,8 @@ type meeting struct {
 	left, right int    // the mark behind the left part, and the first one of the right part
 	rule        string // what the rules make of it: "part", "detail" or "on"
 
-	of int // how many meetings the text has
+	of   int     // how many meetings the text has
+	from float64 // how likely the text has to part here for it to be parted
 
 	// Of a line break: the line above was full, as most of its block are; the line below is indented or begins small.
 	full, even, indented, small bool
@@ -122,14 +123,36 @@ func ruleAt(parts []part, c clause, text string, marks []mark) string {
 
 // partsAt weighs whether a text parts where two sides meet; at is where the right one begins in the file.
 func (r *noteReader) partsAt(m meeting, at int, in notes.Section, left, next side, rest []mark) bool {
+	m.from = partFrom(m, left, next)
 	r.joint.Named = r.atJoint != nil
 	r.joint.gatherJoint(m, in, left, next, rest)
 	if r.atJoint != nil {
 		return r.atJoint(at, m, r.joint.Names)
 	}
-	model := joints()
-	r.chances = model.Weigh(r.chances, r.joint.Of)
-	return model.Answers[0] == partsThere && r.chances[0] >= 0.5 || model.Answers[0] != partsThere && r.chances[0] < 0.6
+	r.chances = joints().Weigh(r.chances, r.joint.Of)
+	return r.chances[0] >= m.from
+}
+
+// partFrom is how likely a text has to part for it to be parted there. To join what is another thing hides hours,
+// an extra or a fault in words about something else; to part what is one makes an entry too many, which somebody sees.
+// Where the rules see such a thing begin, and where a line was not full, joining costs about four times as much.
+func partFrom(m meeting, left, next side) float64 {
+	const even, dear, never = 0.5, 0.2, 0
+	switch {
+	case m.rule != partsThere:
+		return even
+	case next.kind == notes.TimeEntry && next.signs.has(clockSpan) && left.kind != next.kind:
+		return never // somebody's hours
+	case m.how == "line" && !m.full:
+		return dear
+	case left.kind == next.kind:
+		return even
+	}
+	switch next.kind {
+	case notes.TimeEntry, notes.Extra, notes.Deficiency:
+		return dear
+	}
+	return even
 }
 
 // recut makes the parts anew from the meetings, of which those where the text parts have no joint left.

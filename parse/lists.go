@@ -117,7 +117,7 @@ func (r *noteReader) things(text string, marks []mark) []span {
 			next++
 		}
 		if next < len(items) && items[next].Start == marks[i].start && items[next].Qty.Written() && items[next-1].Qty.Written() &&
-			!leadsOn[marks[i-1].low] && standsAlone(marks[last:i]) {
+			!leadsOn[marks[i-1].low] && standsAlone(withoutParting(marks[last:i])) {
 			at[i] = true
 		}
 		if at[i] {
@@ -131,14 +131,23 @@ func (r *noteReader) things(text string, marks []mark) []span {
 			continue
 		}
 		to := i
-		for i < len(marks) && to > from+1 && parting[marks[to-1].low] {
-			to--
+		if i < len(marks) {
+			to = from + len(withoutParting(marks[from:i]))
 		}
 		a, b := clause{from, to, listed}.bytes(text, marks)
 		all = append(all, span{a, b})
 		from = i
 	}
 	return all
+}
+
+// withoutParting leaves out the words and signs at the end of marks that only part them from the next thing.
+func withoutParting(marks []mark) []mark {
+	n := len(marks)
+	for n > 1 && parting[marks[n-1].low] {
+		n--
+	}
+	return marks[:n]
 }
 
 // leadsOn are the words and signs behind which a count belongs to what stands before: "1 box w/ 2 covers".
@@ -150,41 +159,67 @@ var parting = map[string]bool{"and": true, "n": true, "plus": true, ",": true, "
 // bareList makes an entry of each thing of a clause that counts material outside its section: "used
 // 60 feet of 10/3 and 2 breakers". It is one entry where all its words together are more likely something else.
 func (r *noteReader) bareList(text string, base int, in notes.Section) {
-	cuts := r.things(text, r.scan.scan(text, base))
-	n, last, lastEnd := len(r.note.Entries), r.last, r.lastEnd
-	r.entry(text, base, in)
-	if len(cuts) < 2 || len(r.note.Entries) == n || r.note.Entries[n].Kind != notes.Material {
-		return
-	}
-	all := r.note.Entries[n]
-	r.note.Entries, r.last, r.lastEnd = r.note.Entries[:n], last, lastEnd
-	for _, c := range cuts {
-		e := r.push(text[c.start:c.end], base+c.start, in)
-		e.Kind, e.Why, e.Sure, e.MayBe = all.Kind, all.Why, all.Sure, all.MayBe
-		r.last, r.lastEnd = len(r.note.Entries)-1, e.Span.End
-	}
+	r.inPieces(text, base, in, notes.Material, r.things(text, r.scan.scan(text, base)))
 }
 
 // times makes an entry of each row of a line of hours: of each person, and of the way there.
 func (r *noteReader) times(text string, base int, in notes.Section) {
+	rows := field.ReadTime(text, r.lex)
+	var pieces []span
 	from := 0
-	for _, at := range timeCuts(text, field.ReadTime(text, r.lex)) {
-		r.timeEntry(text, from, at, base, in)
+	for _, at := range append(timeCuts(text, rows), len(text)) {
+		pieces = append(pieces, withoutSigns(text, span{from, at}))
 		from = at
 	}
-	r.timeEntry(text, from, len(text), base, in)
-	r.sameAsLast()
+	n := len(r.note.Entries)
+	if !r.inPieces(text, base, in, notes.TimeEntry, pieces) {
+		return
+	}
+	for i := range pieces {
+		e := &r.note.Entries[n+i]
+		e.Facts.Time = rowsWithin(rows, e.Span.Start-base, e.Span.End-base)
+	}
 }
 
-// timeEntry adds the entry of a stretch of a line of hours, without the signs that part it from the others.
-func (r *noteReader) timeEntry(text string, from, to, base int, in notes.Section) {
-	const parting = " \t\n,;/&+"
-	to = from + len(strings.TrimRight(text[from:to], parting))
-	if cut, and := strings.CutSuffix(text[from:to], " and"); and {
-		to = from + len(strings.TrimRight(cut, parting))
+// inPieces adds an entry, or one for each of its pieces if they are more than one and all its words together are of a
+// kind. It reports whether it added the pieces.
+func (r *noteReader) inPieces(text string, base int, in notes.Section, of notes.Kind, pieces []span) bool {
+	n, last, lastEnd := len(r.note.Entries), r.last, r.lastEnd
+	r.entry(text, base, in)
+	if len(pieces) < 2 || len(r.note.Entries) == n || r.note.Entries[n].Kind != of {
+		return false
 	}
-	from += len(text[from:to]) - len(strings.TrimLeft(text[from:to], parting))
-	r.entry(text[from:to], base+from, in)
+	all := r.note.Entries[n]
+	r.note.Entries, r.last, r.lastEnd = r.note.Entries[:n], last, lastEnd
+	for _, c := range pieces {
+		e := r.push(text[c.start:c.end], base+c.start, in)
+		e.Kind, e.Why, e.Sure, e.MayBe = all.Kind, all.Why, all.Sure, all.MayBe
+		r.last, r.lastEnd = len(r.note.Entries)-1, e.Span.End
+	}
+	return true
+}
+
+// withoutSigns returns a stretch without the signs and words at its ends that part it from others.
+func withoutSigns(text string, s span) span {
+	const signs = " \t\n,;/&+"
+	s.end = s.start + len(strings.TrimRight(text[s.start:s.end], signs))
+	if rest, and := strings.CutSuffix(text[s.start:s.end], " and"); and {
+		s.end = s.start + len(strings.TrimRight(rest, signs))
+	}
+	s.start = s.end - len(strings.TrimLeft(text[s.start:s.end], signs))
+	return s
+}
+
+// rowsWithin returns the rows that begin within a stretch, counted from its start.
+func rowsWithin(rows []notes.TimeRow, start, end int) []notes.TimeRow {
+	var mine []notes.TimeRow
+	for _, row := range rows {
+		if row.Start >= start && row.Start < end {
+			row.Start, row.End = row.Start-start, min(row.End, end)-start
+			mine = append(mine, row)
+		}
+	}
+	return mine
 }
 
 // timeCuts returns where the rows of a line of hours begin that are an entry of their own: rows of others than the
@@ -216,42 +251,10 @@ func (r *noteReader) together(text string, base, n int) {
 		}
 	}
 	rows := field.ReadTime(text, r.lex)
-	k := 0 // rows and entries stand in the order of the text
 	for i := range made {
 		e := &made[i]
-		start, end, own := e.Span.Start-base, e.Span.End-base, e.Facts.Time
-		for k < len(rows) && rows[k].Start < start {
-			k++
+		if mine := rowsWithin(rows, e.Span.Start-base, e.Span.End-base); len(mine) == len(e.Facts.Time) {
+			e.Facts.Time = mine
 		}
-		from := k
-		for k < len(rows) && rows[k].Start < end {
-			k++
-		}
-		mine := rows[from:k:k]
-		if len(mine) != len(own) {
-			continue
-		}
-		for j := range own {
-			mine[j].Piece = own[j].Piece
-		}
-		e.Facts.Time = mine
-	}
-}
-
-// sameAsLast gives a time that says "same" the break of the entry before, when its clock times are the
-// same: "Ana: 7-3:30, 30 lunch. Ben: 7-3:30 same."
-func (r *noteReader) sameAsLast() {
-	n := len(r.note.Entries)
-	if n < 2 {
-		return
-	}
-	e, last := &r.note.Entries[n-1], &r.note.Entries[n-2]
-	if e.Kind != notes.TimeEntry || last.Kind != notes.TimeEntry || len(e.Facts.Time) != 1 || len(last.Facts.Time) == 0 {
-		return
-	}
-	words := strings.TrimRight(e.Text, ". !")
-	row, before := &e.Facts.Time[0], last.Facts.Time[len(last.Facts.Time)-1]
-	if row.Break == 0 && (strings.HasSuffix(words, " same") || strings.HasSuffix(words, " ditto")) && slices.Equal(row.Spans, before.Spans) {
-		row.Break = before.Break
 	}
 }

@@ -61,7 +61,23 @@ func (r *noteReader) isFull(l, next line, width int) bool {
 	return r.width(l)+1+utf8.RuneCountInString(word) > width
 }
 
-// goesOn reports whether line l reads on from the line before it. Inside a list item an indented
+// plainlyGoesOn reports whether line l cannot but read on from the line before it: it is indented below a bullet, or
+// the line before it ends with a word or sign that needs another.
+func (r *noteReader) plainlyGoesOn(prev, l line, inList, indented bool) bool {
+	text := r.file.Text
+	last := text[prev.end-1]
+	switch {
+	case inList && indented:
+		return true
+	case r.startsAnew(l):
+		return false
+	case last == ',':
+		return inList
+	}
+	return strings.IndexByte("&+-/", last) >= 0 || endsOpen(text[prev.start:prev.end])
+}
+
+// goesOn reports whether line l may read on from the line before it. Inside a list item an indented
 // line does.
 func (r *noteReader) goesOn(prev, l line, inList, indented bool) bool {
 	text := r.file.Text
