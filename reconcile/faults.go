@@ -26,7 +26,7 @@ func (d *day) recordFaults() {
 		settled := true
 		switch r.result.Outcome {
 		case notes.Deficiency:
-			if r.entry.Section != notes.Deficiencies && trade.Mends(r.result.Text) > trade.MendPending {
+			if r.entry.Section != notes.Deficiencies && r.mends() > trade.MendPending {
 				mended = append(mended, r)
 				continue // it may tell of one that is found elsewhere in the note
 			}
@@ -73,7 +73,7 @@ func (d *day) recordFaults() {
 func (d *day) recordFault(r *read) {
 	kinds := d.faultKinds(r.result.Text)
 	first := d.faultRecord(r, kinds[0])
-	f := d.aboutFault(r, first.Kind, false)
+	f := d.aboutFault(r, d.near(r, false), first.Kind)
 	if f == nil {
 		f = d.knownFault(r.query, first.Kind)
 	}

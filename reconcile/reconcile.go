@@ -123,8 +123,10 @@ type read struct {
 	why     string
 	kind    notes.Kind // of the words, until the booking says better
 	decided []notes.Decision
-	fault   bool // work on a line that also names a deficiency
-	list    int  // how many things the entry lists by number, once asked; -1 before
+	fault   bool       // work on a line that also names a deficiency
+	list    int        // how many things the entry lists by number, once asked; -1 before
+	mend    trade.Mend // what it says of putting a deficiency right, once asked; -1 before
+	telling []string   // its words that tell which deficiency it is about, once asked
 }
 
 func (s *standing) day(dayNotes []*notes.DayNote) *notes.JobDay {
@@ -272,7 +274,7 @@ func (d *day) partsByLine(e *notes.Entry, q query) []*notes.Entry {
 }
 
 func (d *day) takeRead(n *notes.DayNote, e *notes.Entry, facts notes.Facts, q query) {
-	r := &read{note: n, entry: e, facts: facts, query: q, why: e.Why, kind: e.Kind, list: -1}
+	r := &read{note: n, entry: e, facts: facts, query: q, why: e.Why, kind: e.Kind, list: -1, mend: -1}
 	r.result = &notes.EntryResult{
 		ID: d.id(q, e), Section: e.Section, Text: e.Text, Source: notes.SourceOf(e.Span), Entry: e,
 		Reading: notes.NoReading{},
