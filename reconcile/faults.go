@@ -123,7 +123,7 @@ func (d *day) faultKinds(text string) []trade.Found {
 	if len(found) == 0 {
 		return []trade.Found{{}}
 	}
-	if k, _, ok := d.in.Kinds.FindKind(text); ok && k.Slug == found[0].Kind.Slug {
+	if found[0].IsSure() {
 		return found[:1]
 	}
 	for i := range found {

@@ -36,11 +36,14 @@ func FindKinds(text string) []Found { return Catalogue{}.FindKinds(text) }
 // fit about as well: FindKinds then has both.
 func (c Catalogue) FindKind(text string) (Kind, notes.Piece, bool) {
 	found := c.FindKinds(text)
-	if len(found) == 0 || found[0].Sure < sureKind {
+	if len(found) == 0 || !found[0].IsSure() {
 		return Kind{}, notes.Piece{}, false
 	}
 	return found[0].Kind, found[0].Piece, true
 }
+
+// IsSure reports whether FindKind takes the kind, the surest of its text.
+func (f Found) IsSure() bool { return f.Sure >= sureKind }
 
 // sureKind is the least Sure for which FindKind takes a kind.
 const sureKind = 0.7
@@ -48,8 +51,8 @@ const sureKind = 0.7
 // FindKinds returns every kind text announces, the surest first. What another, longer phrase over
 // the same words explains better is left out.
 func (c Catalogue) FindKinds(text string) []Found {
-	x := c.all()
-	t := x.look(text)
+	t := look{x: c.all(), jots: jots(text)}
+	t.read()
 	best := t.best()
 	for _, f := range t.byFigures(text) {
 		best = slices.DeleteFunc(best, func(b Found) bool { return b.Kind.Slug == f.Kind.Slug })
@@ -149,10 +152,10 @@ type look struct {
 
 const maxTerms = 250
 
-// look finds the words of the catalogue in text. A stretch may be read in several ways: "no label"
+// read finds the words of the catalogue among the jots. A stretch may be read in several ways: "no label"
 // is "no", "label" and "unlabeled".
-func (x *phraseIndex) look(text string) *look {
-	t := &look{x: x, jots: jots(text)}
+func (t *look) read() {
+	x := t.x
 	t.terms = make([]term, 0, len(t.jots)+8)
 	for i := range t.jots {
 		s := t.jots[i].stem
@@ -172,7 +175,6 @@ func (x *phraseIndex) look(text string) *look {
 			t.add(term{id, i, i + 1})
 		}
 	}
-	return t
 }
 
 // isYear reports whether a number is a year things were made in: "smokes from 2009".

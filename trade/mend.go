@@ -36,7 +36,8 @@ var (
 // cooler disco", "that open KO is closed now". It judges no kind and no place: what the words are
 // about is for Telling.
 func Mends(text string) Mend {
-	t := jots(text)
+	var few [fewJots]jot
+	t := appendJots(few[:0], text)
 	past, good, now, pending, forNow, supply := false, false, false, false, false, false
 	for i, j := range t {
 		word := lowerWord(text[j.start:j.end])
@@ -186,7 +187,8 @@ var sameThing = map[string]string{"pipe": "conduit", "raceway": "conduit", "plug
 // and "knockout". Words of doing, denying and counting are left out.
 func (c Catalogue) Telling(text string) []string {
 	x := c.all()
-	t := x.look(text)
+	t := look{x: x, jots: jots(text)}
+	t.read()
 	var out []string
 	add := func(w string) {
 		if w == "blank" && slices.Contains(out, "label") {
