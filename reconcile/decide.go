@@ -15,6 +15,7 @@ import (
 func (d *day) decide() {
 	for _, r := range d.reads {
 		d.decideOne(r)
+		r.found = nil
 		r.result.Outcome = finalOutcome(r)
 		r.result.Why = r.why
 		r.result.Confidence = math.Round(r.result.Confidence*100) / 100
@@ -94,13 +95,23 @@ func (d *day) unclearKind(r *read) {
 }
 
 // match holds an entry against every line, with what it counts and who asked for it, and keeps the
-// evidence of the likeliest.
+// evidence of the likeliest. What it returns stands until the next entry is matched.
 func (d *day) match(r *read) []match {
-	ms := d.index.match(r.query, func(ev *evidence, i int) {
-		ev.fromFacts(r.query.text, &r.facts, &d.in.Job.Lines[i], &d.standing.lines[i])
+	more := another(r.query.text)
+	d.fitting = d.index.match(d.fitting, &r.query, func(ev *evidence, i int) {
+		ev.fromFacts(more, &r.facts, &d.in.Job.Lines[i], &d.standing.lines[i])
 	})
-	r.result.Evidence = d.evidenceRows(ms)
-	return ms
+	r.result.Evidence = d.evidenceRows(d.fitting)
+	return d.fitting
+}
+
+// likeliestLine returns the line that some words alone fit best, and how well; -1 when none shares a word.
+func (d *day) likeliestLine(q *query) (line int, p float64) {
+	d.fittingPart = d.index.match(d.fittingPart, q, nil)
+	if len(d.fittingPart) == 0 {
+		return -1, 0
+	}
+	return d.fittingPart[0].line, d.fittingPart[0].p
 }
 
 // candidates lists the lines an entry may belong to, as far as they are worth showing.
@@ -185,8 +196,8 @@ func (d *day) byItem(r *read) (line int, p float64) {
 	if len(r.entry.Facts.Items) < 2 {
 		return line, 0
 	}
-	for _, m := range r.found {
-		if m.evidence[evWhichOther] > 0 || m.evidence[evAsked] > 0 {
+	for i := range r.found {
+		if ev := &r.found[i].evidence; ev[evWhichOther] > 0 || ev[evAsked] > 0 {
 			return line, 0 // it says which one, and it is another
 		}
 	}
@@ -194,17 +205,18 @@ func (d *day) byItem(r *read) (line int, p float64) {
 		if !it.Qty.Written() || len(it.Other) > 0 || it.Name == "" {
 			continue
 		}
-		ms := d.index.match(d.item(it.Name).query, nil)
-		if len(ms) == 0 || ms[0].p < TakeAt {
+		words := d.item(it.Name)
+		at, fits := d.likeliestLine(&words.query)
+		if fits < TakeAt {
 			continue
 		}
-		if _, same := it.Qty.In(d.in.Job.Lines[ms[0].line].Qty.Unit); !same {
+		if _, same := it.Qty.In(d.in.Job.Lines[at].Qty.Unit); !same {
 			continue
 		}
-		if line >= 0 && line != ms[0].line {
+		if line >= 0 && line != at {
 			return -1, 0
 		}
-		line, p = ms[0].line, ms[0].p
+		line, p = at, fits
 	}
 	return line, p
 }

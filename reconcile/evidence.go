@@ -311,8 +311,9 @@ func differentWork(v, w string) bool {
 	return false
 }
 
-// fromFacts adds what the entry's counts and consents say about line i.
-func (ev *evidence) fromFacts(text string, f *notes.Facts, line *notes.ScopeLine, ls *lineStanding) {
+// fromFacts adds what the entry's counts and consents say about a line; another when its words speak of one
+// more than there was.
+func (ev *evidence) fromFacts(another bool, f *notes.Facts, line *notes.ScopeLine, ls *lineStanding) {
 	p := f.Progress
 	if p.Of != nil && p.Of.Equal(line.Qty.Value) && line.Qty.Value.Cmp(notes.Int(1)) > 0 {
 		ev[evOutOf] = 1
@@ -339,7 +340,7 @@ func (ev *evidence) fromFacts(text string, f *notes.Facts, line *notes.ScopeLine
 	case c == notes.Asked || c == notes.Declined:
 		ev[evAsked] = 0.7
 	}
-	if one := notes.Int(1); line.Qty.Unit == notes.Each && line.Qty.Value.Equal(one) && p.Of == nil && another(text) {
+	if one := notes.Int(1); line.Qty.Unit == notes.Each && line.Qty.Value.Equal(one) && p.Of == nil && another {
 		ev[evAsked] = max(ev[evAsked], 0.7) // there is only one booked
 	}
 	if ls.complete {

@@ -231,6 +231,7 @@ func (d *day) beyond(i int, over notes.Decimal) {
 // writeExtras lists what is open, and what was settled today.
 func (d *day) writeExtras() {
 	d.idle()
+	d.out.Extras = make([]notes.ExtraWork, 0, len(d.extras))
 	for _, x := range d.extras {
 		w := x.work
 		w.Minutes = 0

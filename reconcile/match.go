@@ -57,17 +57,13 @@ func (ev evidence) score() float64 {
 	return z
 }
 
-// match returns every line that shares a word with q, likeliest first; equal ones in the order of
-// the scope. The lines are rivals of one another and of the chance that none is meant: their
+// match puts every line that shares a word with q in the memory of ms, likeliest first; equal ones in the
+// order of the scope. The lines are rivals of one another and of the chance that none is meant: their
 // probabilities and that chance add up to 1.
-func (ix *lineIndex) match(q query, facts func(ev *evidence, line int)) []match {
-	ix.readUnits(&q)
-	ix.align(&q)
-	n := ix.touch()
-	if n == 0 {
-		return nil
-	}
-	ms := make([]match, 0, n)
+func (ix *lineIndex) match(ms []match, q *query, facts func(ev *evidence, line int)) []match {
+	ix.readUnits(q)
+	ix.align(q)
+	ms = slices.Grow(ms[:0], ix.touch())
 	total := 1.0 // the odds that none is meant
 	ix.shared = ix.shared[:0]
 	for i, touched := range ix.touched {
@@ -77,7 +73,7 @@ func (ix *lineIndex) match(q query, facts func(ev *evidence, line int)) []match 
 		ms = append(ms, match{line: i})
 		m := &ms[len(ms)-1]
 		from := len(ix.shared)
-		ix.weigh(&m.evidence, &q, i)
+		ix.weigh(&m.evidence, q, i)
 		m.shared = ix.shared[from:]
 		if facts != nil {
 			facts(&m.evidence, i)

@@ -272,11 +272,12 @@ func join(words []string) string { return strings.Join(words, ", ") }
 // fits returns how well the likeliest line fits, and all of them together: where several fit as well, one of them is
 // meant and nobody can tell which.
 func (r *read) fits() (best, any float64) {
-	for i, m := range r.found {
+	for i := range r.found {
+		p := r.found[i].p
 		if i == 0 {
-			best = m.p
+			best = p
 		}
-		any += m.p
+		any += p
 	}
 	return best, any
 }

@@ -69,9 +69,10 @@ type standing struct {
 	met     map[finding.Span]bool // decisions whose entry exists
 
 	// Memory used again from entry to entry.
-	fit      fitClues
-	features []chance.Feature
-	chances  []float64
+	fitting, fittingPart []match // of an entry, of a part of it
+	fit                  fitClues
+	features             []chance.Feature
+	chances              []float64
 }
 
 // lineStanding is how one line stands.
@@ -117,7 +118,7 @@ type read struct {
 	result  *notes.EntryResult
 	facts   notes.Facts // of the entry and its details together; of the entry above for "same"
 	query   query
-	found   []match // lines it may serve, likeliest first
+	found   []match // lines it may serve, likeliest first, while it is decided
 	lines   []int   // lines it does serve
 	extra   *openExtra
 	why     string
@@ -163,11 +164,13 @@ func (s *standing) day(dayNotes []*notes.DayNote) *notes.JobDay {
 // takeNote enters a note and its entries.
 func (d *day) takeNote(n *notes.DayNote) {
 	ref := notes.NoteRef{File: n.File.Name, SHA256: n.SHA256, Source: n.File}
+	ref.Covered = make([]finding.Span, 0, len(n.Structure)+len(n.Narrative)+2*len(n.Entries))
 	ref.Covered = append(ref.Covered, n.Structure...)
 	for _, r := range n.Narrative {
 		ref.Covered = append(ref.Covered, r.Span)
 		d.out.Narrative = append(d.out.Narrative, d.point(r.Text, r.Span))
 	}
+	d.reads = slices.Grow(d.reads, len(n.Entries))
 	for i := range n.Entries {
 		e := &n.Entries[i]
 		ref.Covered = append(ref.Covered, e.Span)
@@ -253,19 +256,20 @@ func (d *day) partsByLine(e *notes.Entry, q query) []*notes.Entry {
 		if text == "" || len(it.Other) > 0 {
 			return nil
 		}
-		ms := d.index.match(newQuery(text+" "+q.places(), d.in.Words), nil)
-		if len(ms) == 0 || ms[0].p < TakeAt {
+		words := newQuery(text+" "+q.places(), d.in.Words)
+		line, p := d.likeliestLine(&words)
+		if p < TakeAt {
 			return nil
 		}
 		counted = counted || it.Qty.Written()
 		if !it.Qty.Written() {
 			it.Qty = notes.Quantity{Value: notes.Int(1), Unit: notes.Each}
 		}
-		lines[ms[0].line] = true
-		p := *e
-		p.Text, p.Span = text, e.Span.Sub(it.Start, it.End)
-		p.Facts.Items = []notes.Item{it}
-		parts = append(parts, &p)
+		lines[line] = true
+		part := *e
+		part.Text, part.Span = text, e.Span.Sub(it.Start, it.End)
+		part.Facts.Items = []notes.Item{it}
+		parts = append(parts, &part)
 	}
 	if len(lines) < 2 || !counted {
 		return nil
@@ -322,6 +326,7 @@ func merged(e *notes.Entry) notes.Facts {
 // fillEmpty makes every list of the day a list, so that JSON shows [] and never null.
 func (d *day) fillEmpty() {
 	o := d.out
+	o.Entries = make([]notes.EntryResult, 0, len(d.reads))
 	for i := range d.reads {
 		r := d.reads[i].result
 		if d.reads[i].plainTalk() {
@@ -331,7 +336,7 @@ func (d *day) fillEmpty() {
 		r.Details, r.Photos = list(r.Details), list(r.Photos)
 		o.Entries = append(o.Entries, *r)
 	}
-	o.Crew, o.Notes, o.Scope, o.Entries = list(o.Crew), list(o.Notes), list(o.Scope), list(o.Entries)
+	o.Crew, o.Notes, o.Scope = list(o.Crew), list(o.Notes), list(o.Scope)
 	o.Extras, o.Deficiencies, o.Tests = list(o.Extras), list(o.Deficiencies), list(o.Tests)
 	o.Circuits, o.Materials, o.Labor = list(o.Circuits), list(o.Materials), list(o.Labor)
 	for _, l := range []*[]notes.Standing{

@@ -80,9 +80,9 @@ func (d *day) recordRemarks() {
 		case notes.Subcontractor:
 			d.out.Subcontractors = append(d.out.Subcontractors, p)
 		case notes.LeftOpen:
-			d.standing.left = append(d.standing.left, &openPoint{point: p, query: r.query, found: d.match(r)})
+			d.standing.left = append(d.standing.left, &openPoint{point: p, query: r.query, line: d.leftOf(r)})
 		case notes.Question:
-			d.standing.asked = append(d.standing.asked, &openPoint{point: p, query: r.query})
+			d.standing.asked = append(d.standing.asked, &openPoint{point: p, query: r.query, line: -1})
 		}
 	}
 }
@@ -91,7 +91,15 @@ func (d *day) recordRemarks() {
 type openPoint struct {
 	point notes.Standing
 	query query
-	found []match
+	line  int // the line what is left belongs to, or -1
+}
+
+// leftOf returns the line that what is left belongs to, or -1.
+func (d *day) leftOf(r *read) int {
+	if ms := d.match(r); len(ms) > 0 && ms[0].p >= TakeAt {
+		return ms[0].line
+	}
+	return -1
 }
 
 // closePoints closes what later work did and later words answered, and lists what stands.
@@ -109,7 +117,7 @@ func (d *day) closePoints() {
 // leftIsDone reports whether what was left is done: the line it belongs to is complete, or a later
 // entry reports the same work as done.
 func (d *day) leftIsDone(p *openPoint) bool {
-	if len(p.found) > 0 && p.found[0].p >= TakeAt && d.standing.lines[p.found[0].line].complete {
+	if p.line >= 0 && d.standing.lines[p.line].complete {
 		return true
 	}
 	if p.point.Since == d.out.Date {
