@@ -24,19 +24,24 @@ func (d *day) unknownWork(r *read) {
 // pulled the meter". The list is common practice, no source.
 func byOtherTrade(text string) bool {
 	low := strings.TrimPrefix(strings.ToLower(text), "the ")
-	for _, who := range []string{
-		"landscap", "millwright", "glazier", "glass ", "concrete guy", "civil", "rockers", "tapers", "insulat", "alarm company", "sign company",
-		"movers", "excavat", "surveyor", "welder", "rigger", "plaster",
-		"utility", "power company", "poco", "inspector", "plumber", "drywall", "painter", "hvac", "mechanical",
-		"gc ", "general contractor", "carpenter", "roofer", "framer", "mason", "tile ", "flooring", "elevator",
-		"sprinkler", "fire marshal", "landlord", "maintenance", "low voltage crew", "crane",
-	} {
+	if low == "" {
+		return false
+	}
+	for _, who := range otherTrades[low[0]] {
 		if strings.HasPrefix(low, who) {
 			return true
 		}
 	}
 	return false
 }
+
+var otherTrades = byFirstLetter(
+	"landscap", "millwright", "glazier", "glass ", "concrete guy", "civil", "rockers", "tapers", "insulat", "alarm company", "sign company",
+	"movers", "excavat", "surveyor", "welder", "rigger", "plaster",
+	"utility", "power company", "poco", "inspector", "plumber", "drywall", "painter", "hvac", "mechanical",
+	"gc ", "general contractor", "carpenter", "roofer", "framer", "mason", "tile ", "flooring", "elevator",
+	"sprinkler", "fire marshal", "landlord", "maintenance", "low voltage crew", "crane",
+)
 
 // byOtherName reports whether the words say that somebody of another trade is whose it is: "flashed by
 // the roofer".
@@ -57,18 +62,30 @@ func byOtherName(text string) bool {
 // setting up. The word list is common practice, no source.
 func incidental(q query) bool {
 	low := strings.ToLower(q.text)
-	for _, w := range []string{
-		"clean up", "cleaned up", "cleanup", "swept", "sweep", "loaded", "unloaded", "load up", "set up for",
-		"setup", "laid out tools", "walked the", "walk-through", "walkthrough", "met with", "meeting", "packed up",
-		"rolled up", "material run", "supply house", "picked up parts", "picked up material", "mobiliz", "moved tools",
-		"moved material", "staged", "stocked", "unpacked", "protected floor", "drop cloth", "hauled", "trash", "garbage",
-		"mopped", "recycled", "mowed", "furniture", "picked up the", "dumpster", "vacuumed", "cleaned the", "we clean",
-	} {
-		if strings.Contains(low, w) {
-			return true
+	for i := range len(low) {
+		for _, w := range goesWithAnyJob[low[i]] {
+			if strings.HasPrefix(low[i:], w) {
+				return true
+			}
 		}
 	}
 	return false
+}
+
+var goesWithAnyJob = byFirstLetter(
+	"clean up", "cleaned up", "cleanup", "swept", "sweep", "loaded", "unloaded", "load up", "set up for",
+	"setup", "laid out tools", "walked the", "walk-through", "walkthrough", "met with", "meeting", "packed up",
+	"rolled up", "material run", "supply house", "picked up parts", "picked up material", "mobiliz", "moved tools",
+	"moved material", "staged", "stocked", "unpacked", "protected floor", "drop cloth", "hauled", "trash", "garbage",
+	"mopped", "recycled", "mowed", "furniture", "picked up the", "dumpster", "vacuumed", "cleaned the", "we clean",
+)
+
+// byFirstLetter sorts words by their first letter.
+func byFirstLetter(words ...string) (by [256][]string) {
+	for _, w := range words {
+		by[w[0]] = append(by[w[0]], w)
+	}
+	return by
 }
 
 // fixes reports whether the words tell of replacing, repairing or moving something: then the fault

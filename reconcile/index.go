@@ -404,9 +404,14 @@ func shortFor(w, full string) bool {
 // slip reports whether two words of five letters or more differ by one letter put in, left out,
 // changed, or swapped with its neighbour.
 func slip(a, b string) bool {
-	if len(a) < 5 || len(b) < 5 || len(a)-len(b) > 1 || len(b)-len(a) > 1 || !utf8.ValidString(a) {
+	if len(a) < 5 || len(b) < 5 || len(a)-len(b) > 1 || len(b)-len(a) > 1 {
 		return false
 	}
+	return oneLetter(a, b) && utf8.ValidString(a)
+}
+
+// oneLetter is slip for words of whatever letters, of about the same length.
+func oneLetter(a, b string) bool {
 	i := 0
 	for i < len(a) && i < len(b) && a[i] == b[i] {
 		i++

@@ -141,7 +141,7 @@ func placeSum(text string) int {
 	}
 	sum := 0
 	for i, part := range parts {
-		words := strings.Fields(strings.NewReplacer(":", " ", " - ", " ").Replace(part))
+		words := strings.Fields(placeMarks.Replace(part))
 		if len(words) < 2 || i > 0 && !placeWords[words[0]] {
 			return 0
 		}
@@ -155,6 +155,9 @@ func placeSum(text string) int {
 	}
 	return sum
 }
+
+// placeMarks are what may stand between a place and its number.
+var placeMarks = strings.NewReplacer(":", " ", " - ", " ")
 
 // lastButNumber returns the last word of a text in lower case, or the one before a number at its end.
 func lastButNumber(text string) string {

@@ -339,11 +339,12 @@ func repeated(terms []field.Term, i int) bool {
 // contradicts returns the designations or places in which two texts cannot be about the same
 // thing ("30A against 20A"), or "", and whether it is a place or another of several by name. Only a dimension that both name can contradict.
 func (q *query) contradicts(o *indexedLine) (veto string, place bool) {
-	for i, t := range q.terms {
+	for i := range q.terms {
+		t := &q.terms[i]
 		if o.beyondSpan(t) {
 			return t.Text + " beyond " + o.spanText(), true
 		}
-		if !exclusive(t) || t.Class == field.PlaceTerm && q.beyondClause(i) || o.agrees(&t, q) || o.covers(identifiesNumber(t)) {
+		if !exclusive(t) || t.Class == field.PlaceTerm && q.beyondClause(i) || o.agrees(t, q) || o.inSpan(t) {
 			continue // a place named later on is often one that is passed: "circuit landed, 6/3 in the attic"
 		}
 		for _, u := range o.query.terms {
@@ -365,9 +366,8 @@ func (q *query) beyondClause(i int) bool {
 
 // beyondSpan reports whether t names one of a numbered kind the line covers a run of, outside the
 // run: door 7 against "doors 1 to 6".
-func (l *indexedLine) beyondSpan(t field.Term) bool {
-	n := identifiesNumber(t)
-	if n < 0 || len(l.spans) == 0 || l.covers(n) {
+func (l *indexedLine) beyondSpan(t *field.Term) bool {
+	if len(l.spans) == 0 || identifiesNumber(*t) < 0 || l.inSpan(t) {
 		return false
 	}
 	noun := strings.TrimRight(t.Text, " 0123456789")
@@ -379,13 +379,16 @@ func (l *indexedLine) beyondSpan(t field.Term) bool {
 	return false
 }
 
+// inSpan reports whether t names one of a numbered kind that the line covers a run of.
+func (l *indexedLine) inSpan(t *field.Term) bool { return len(l.spans) > 0 && l.covers(identifiesNumber(*t)) }
+
 // spanText returns the first run of numbers of a line in words.
 func (l *indexedLine) spanText() string {
 	return strconv.Itoa(l.spans[0].from) + " to " + strconv.Itoa(l.spans[0].to)
 }
 
 // exclusive reports whether two different values of a term's dimension cannot be one thing.
-func exclusive(t field.Term) bool {
+func exclusive(t *field.Term) bool {
 	switch t.Class {
 	case field.DesignationTerm:
 		return t.Dim != "" && t.Dim != "model"
@@ -398,13 +401,14 @@ func exclusive(t field.Term) bool {
 // agrees reports whether o names the dimension of t not at all, or shares one of q's values of it.
 func (o *query) agrees(t *field.Term, q *query) bool {
 	named := false
-	for _, u := range o.terms {
+	for i := range o.terms {
+		u := &o.terms[i]
 		if u.Dim != t.Dim || u.Class != t.Class {
 			continue
 		}
 		named = true
-		for _, v := range q.terms {
-			if v.Dim == u.Dim && v.Text == u.Text {
+		for k := range q.terms {
+			if v := &q.terms[k]; v.Dim == u.Dim && v.Text == u.Text {
 				return true
 			}
 		}
