@@ -54,13 +54,15 @@ func (d *day) progress(r *read) {
 			complete = notes.No
 			continue
 		}
-		a := d.amountOn(r, i)
+		var n count
+		n.of, n.said = d.counted(r, i)
+		a := d.amountOn(r, i, n)
 		if r.facts.Progress.Blocked && a.complete == notes.Yes {
 			a.complete = notes.No // "both set, waiting on carpet" is not the end of it
 		}
 		lt.today = lt.today.Add(a.today)
 		complete = a.complete
-		if n, ok := d.written(r, i); ok {
+		if n, ok := d.written(r, i, n); ok {
 			qty = &notes.Quantity{Value: n, Unit: d.in.Job.Lines[i].Qty.Unit}
 		}
 		d.mark(r, i, a)
@@ -68,21 +70,27 @@ func (d *day) progress(r *read) {
 	r.result.Reading = d.workReading(r, qty, complete)
 }
 
+// A count is how many of a line's own things an entry counts, if it does.
+type count struct {
+	of   notes.Decimal
+	said bool
+}
+
 // written returns the number the words give for a line, whatever it adds to the line: "4 of 6
 // roughed" gives 4, though none of them is done.
-func (d *day) written(r *read, i int) (notes.Decimal, bool) {
-	p := r.facts.Progress
+func (d *day) written(r *read, i int, n count) (notes.Decimal, bool) {
+	p := &r.facts.Progress
 	if c := p.Count; c != nil {
-		if n, ok := d.counted(r, i); ok && p.All && p.Of != nil && c.Equal(*p.Of) && c.Equal(d.in.Job.Lines[i].Qty.Value) && n.Sign() > 0 && n.Cmp(*c) < 0 && r.query.leads(n) {
-			return n, true // "7 heads set, all 16 are up now": today's are seven
+		if n.said && p.All && p.Of != nil && c.Equal(*p.Of) && c.Equal(d.in.Job.Lines[i].Qty.Value) && n.of.Sign() > 0 && n.of.Cmp(*c) < 0 && r.query.leads(n.of) {
+			return n.of, true // "7 heads set, all 16 are up now": today's are seven
 		}
 		return *c, true
 	}
 	if but := r.facts.Progress.But; but != nil {
 		return notes.Max(notes.Decimal{}, d.in.Job.Lines[i].Qty.Value.Sub(*but)), true
 	}
-	if n, ok := d.counted(r, i); ok {
-		return n, true
+	if n.said {
+		return n.of, true
 	}
 	many := d.in.Job.Lines[i].Qty.Value.Cmp(notes.Int(1)) > 0
 	if n := r.listed(); n > 0 && many {
@@ -120,8 +128,8 @@ func (d *day) mark(r *read, i int, a amount) {
 // amountOn reads how much of line i an entry reports. Words and numbers decide in this order: a
 // denial, "2 of 3", a fraction, a count of the line's own things, "done", and last what kind of
 // work was done.
-func (d *day) amountOn(r *read, i int) amount {
-	line := d.in.Job.Lines[i]
+func (d *day) amountOn(r *read, i int, n count) amount {
+	line := &d.in.Job.Lines[i]
 	before := d.standing.lines[i].toDate.Add(d.lines[i].today)
 	remaining := notes.Max(notes.Decimal{}, line.Qty.Value.Sub(before))
 	p := r.facts.Progress
@@ -131,24 +139,24 @@ func (d *day) amountOn(r *read, i int) amount {
 	if p.Complete != notes.Yes && begins(r.query, d.index.lines[i].query) {
 		return amount{complete: notes.No} // "3 of 3 roughed" finishes none
 	}
-	if a, ok := d.partOfOne(r, i, before); ok {
+	if a, ok := d.partOfOne(r, i, n, before); ok {
 		return a
 	}
 	if a, ok := d.saidOf(r, i, before, remaining); ok {
 		return a
 	}
-	if q, ok := d.counted(r, i); ok && (p.Complete != notes.No || line.Qty.Value.Cmp(notes.Int(1)) > 0) {
+	if n.said && (p.Complete != notes.No || line.Qty.Value.Cmp(notes.Int(1)) > 0) {
 		complete := p.Complete
-		if q.Equal(line.Qty.Value) && before.Sign() > 0 && (complete == notes.Yes || p.All) {
+		if n.of.Equal(line.Qty.Value) && before.Sign() > 0 && (complete == notes.Yes || p.All) {
 			return amount{remaining, true, notes.Yes} // "all in, 140 ft complete" is the whole run, not one more
 		}
-		if complete == notes.Unsaid && (r.entry.Box == notes.CheckedBox || before.IsZero() && q.Equal(line.Qty.Value)) {
+		if complete == notes.Unsaid && (r.entry.Box == notes.CheckedBox || before.IsZero() && n.of.Equal(line.Qty.Value)) {
 			complete = notes.Yes // five of five
 		}
-		return amount{q, true, complete}
+		return amount{n.of, true, complete}
 	}
-	if n := notes.Int(r.listed()); n.Sign() > 0 && n.Cmp(line.Qty.Value) <= 0 && line.Qty.Unit == notes.Each && p.Complete != notes.No {
-		return amount{n, true, p.Complete}
+	if listed := notes.Int(r.listed()); listed.Sign() > 0 && listed.Cmp(line.Qty.Value) <= 0 && line.Qty.Unit == notes.Each && p.Complete != notes.No {
+		return amount{listed, true, p.Complete}
 	}
 	if one := notes.Int(1); line.Qty.Value.Cmp(one) > 0 && remaining.Cmp(one) >= 0 && !p.All && !p.Rest && d.oneOf(r, i) {
 		if p.Complete == notes.No {
@@ -167,8 +175,8 @@ func (d *day) amountOn(r *read, i int) amount {
 
 // partOfOne reads a count on a line that is booked as one piece but has parts: "14 of 42 spaces" of
 // a panel to trace is a third of it, "both ground rods" all of two. Parts are rounded to hundredths.
-func (d *day) partOfOne(r *read, i int, before notes.Decimal) (amount, bool) {
-	line, p, one := d.in.Job.Lines[i], r.facts.Progress, notes.Int(1)
+func (d *day) partOfOne(r *read, i int, count count, before notes.Decimal) (amount, bool) {
+	line, p, one := &d.in.Job.Lines[i], &r.facts.Progress, notes.Int(1)
 	if !line.Qty.Value.Equal(one) {
 		return amount{}, false
 	}
@@ -178,7 +186,7 @@ func (d *day) partOfOne(r *read, i int, before notes.Decimal) (amount, bool) {
 	case p.Count != nil && p.Of != nil && p.Of.Cmp(one) > 0 && p.Count.Cmp(*p.Of) <= 0:
 		n, parts, counted = *p.Count, *p.Of, true
 	case parts.Cmp(one) > 0:
-		n, counted = d.counted(r, i)
+		n, counted = count.of, count.said
 	}
 	if !counted || n.Sign() <= 0 || n.Cmp(parts) > 0 {
 		return amount{}, false
@@ -236,10 +244,11 @@ func (d *day) saidOf(r *read, i int, before, remaining notes.Decimal) (amount, b
 
 // counted returns how many of the line's own things, in its unit, the entry counts.
 func (d *day) counted(r *read, i int) (notes.Decimal, bool) {
-	line, l := d.in.Job.Lines[i], d.index.lines[i].query
+	line, l := &d.in.Job.Lines[i], &d.index.lines[i].query
 	var sum notes.Decimal
 	found := false
-	for _, it := range r.entry.Facts.Items {
+	for k := range r.entry.Facts.Items {
+		it := &r.entry.Facts.Items[k]
 		if !it.Qty.Written() || len(it.Other) > 0 {
 			continue
 		}
@@ -254,7 +263,7 @@ func (d *day) counted(r *read, i int) (notes.Decimal, bool) {
 			continue
 		}
 		words := d.item(it.Name)
-		if words.named && l.means(words.head) && isObject(l, words.head) || line.Qty.Unit != notes.Each && !found {
+		if words.named && l.means(words.head) && isObject(*l, words.head) || line.Qty.Unit != notes.Each && !found {
 			sum = sum.Add(q.Value)
 			found = true
 		}
@@ -287,7 +296,7 @@ func (d *day) counted(r *read, i int) (notes.Decimal, bool) {
 	if found || line.Qty.Value.Cmp(notes.Int(1)) <= 0 {
 		return sum.Mul(notes.Int(r.query.apiece())), found
 	}
-	return loose(r.query, l, line.Qty.Value)
+	return loose(r.query, *l, line.Qty.Value)
 }
 
 // fewestFeet is the least bare number that is read as feet of a line booked by the foot; fewer may be
@@ -295,7 +304,7 @@ func (d *day) counted(r *read, i int) (notes.Decimal, bool) {
 var fewestFeet = notes.Int(25)
 
 // bareRun reports whether an item is raceway or cable and nothing counted by the piece: "pvc 150 in".
-func bareRun(it notes.Item) bool {
+func bareRun(it *notes.Item) bool {
 	switch name := strings.ToLower(it.Name); name {
 	case "pvc", "emt", "rmc", "imc", "fmc", "lfmc", "ent", "mc", "nm", "conduit", "wire", "cable", "cat 6":
 		return !strings.HasSuffix(strings.ToLower(it.Text), "s")
