@@ -60,7 +60,7 @@ func byOtherName(text string) bool {
 
 // incidental reports whether the words are about what goes with any job: cleaning up, loading,
 // setting up. The word list is common practice, no source.
-func incidental(q query) bool {
+func incidental(q *query) bool {
 	low := strings.ToLower(q.text)
 	for i := range len(low) {
 		for _, w := range goesWithAnyJob[low[i]] {
@@ -90,7 +90,7 @@ func byFirstLetter(words ...string) (by [256][]string) {
 
 // fixes reports whether the words tell of replacing, repairing or moving something: then the fault
 // is why, and the work is what was done.
-func fixes(q query) bool {
+func fixes(q *query) bool {
 	for _, v := range q.verbs() {
 		if v == "replace" || v == "repair" || v == "relocate" || v == "trace" || v == "troubleshoot" {
 			return true

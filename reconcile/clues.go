@@ -52,9 +52,9 @@ func (c *fitClues) gather(d *day, r *read) {
 		c.Say("does ", w)
 	}
 	c.When(len(q.work) == 0, "does nothing")
-	c.When(incidental(r.query), "incidental")
+	c.When(incidental(&r.query), "incidental")
 	c.When(byOtherTrade(r.entry.Text) || byOtherName(r.entry.Text), "of another trade")
-	c.When(d.index.excluded(r.query) >= 0, "not included")
+	c.When(d.index.excluded(&r.query) >= 0, "not included")
 }
 
 // line adds what speaks for and against the likeliest line.

@@ -146,7 +146,7 @@ func (d *day) decideWork(r *read) {
 		r.serve(d, lines, best, "is about several lines")
 		return
 	}
-	if x := d.index.excluded(r.query); x >= 0 && !(best >= TakeAt && d.besideExcluded(r, x)) {
+	if x := d.index.excluded(&r.query); x >= 0 && !(best >= TakeAt && d.besideExcluded(r, x)) {
 		d.extraWork(r, 0.95, "is under Not included: "+d.in.Job.NotIncluded[x].Text)
 		return
 	}
@@ -302,9 +302,9 @@ func (d *day) judgedApart(r *read, best float64) bool {
 	switch {
 	case c == notes.NoConsent && (p.ByOthers || byOtherTrade(r.entry.Text) || byOtherName(r.entry.Text)):
 		r.set(notes.Condition, 0.8, "was done by others")
-	case c == notes.NoConsent && incidental(r.query) && !d.countsBooked(r):
+	case c == notes.NoConsent && incidental(&r.query) && !d.countsBooked(r):
 		r.set(notes.Narrative, 0.8, "is part of every job: nothing to bill apart")
-	case c == notes.NoConsent && r.facts.Fault.Named && !fixes(r.query) && d.announcesFault(r):
+	case c == notes.NoConsent && r.facts.Fault.Named && !fixes(&r.query) && d.announcesFault(r):
 		r.set(notes.Deficiency, 0.8, "describes a fault")
 	case c != notes.NoConsent && (c != notes.Asked || !doneWords(r)):
 		d.candidates(r)
@@ -332,7 +332,7 @@ func (d *day) onNoLine(r *read, best float64) {
 		r.set(notes.Narrative, 0.8, "names no work that could be billed")
 	case !r.query.namesTrade() && r.entry.Section != "" && d.sharesOwn(r):
 		d.unknownWork(r)
-	case !r.query.namesTrade() && !(r.entry.Section == notes.Done && r.facts.Consent.State == notes.NoConsent && measures(r.entry.Facts.Items)) && (r.entry.Section == "" || !r.query.tradeVerb() && !pastVerb(r.query)):
+	case !r.query.namesTrade() && !(r.entry.Section == notes.Done && r.facts.Consent.State == notes.NoConsent && measures(r.entry.Facts.Items)) && (r.entry.Section == "" || !r.query.tradeVerb() && !pastVerb(&r.query)):
 		r.set(notes.Narrative, 0.75, "names nothing of the trade")
 	case r.query.unknown() && r.facts.Consent.State == notes.NoConsent:
 		d.unknownWork(r)
@@ -407,8 +407,7 @@ func splitLabels(s string) []string {
 func (d *day) unknownLabel(r *read) {
 	written := r.entry.Label + ": " + r.entry.Text
 	r.result.Text = written
-	q := newQuery(written, d.in.Words)
-	if len(r.entry.Label) <= 3 && len(d.in.Job.Lines) > 0 && !newQuery(r.entry.Label, d.in.Words).namesTrade() {
+	if len(r.entry.Label) <= 3 && len(d.in.Job.Lines) > 0 && !d.ofTrade(r.entry.Label) {
 		d.add(finding.Finding{
 			Severity: finding.Warning, Rule: "entry/unknown-label",
 			Message: "no booked line is called " + quote(r.entry.Label),
@@ -416,7 +415,13 @@ func (d *day) unknownLabel(r *read) {
 			Span:    r.entry.Span,
 		})
 	}
-	r.query = q
+	r.query = newQuery(written, d.in.Words)
+}
+
+// ofTrade reports whether words name a thing or a designation the trade knows.
+func (d *day) ofTrade(words string) bool {
+	q := newQuery(words, d.in.Words)
+	return q.namesTrade()
 }
 
 func (d *day) labels() string {

@@ -60,7 +60,7 @@ func TestIdsOfADayAreUnique(t *testing.T) {
 	d := &day{used: map[string]int{}, out: &notes.JobDay{Date: notes.MustDate("2026-03-12")}}
 	seen := map[string]bool{}
 	for _, text := range []string{"!", "!", "! 2", "!", "! 2", "entry 2", "entry 2 2", "!", "entry"} {
-		id := d.id(query{}, &notes.Entry{Text: text})
+		id := d.id(&query{}, &notes.Entry{Text: text})
 		require.False(t, seen[id], id)
 		seen[id] = true
 	}

@@ -153,7 +153,7 @@ func (f *openFault) fits(r *read, later []string, kind string) float64 {
 	case o >= sameFault, same && o >= sameKindFault, same && shared >= 2:
 		return max(o, sameKindFault) + float64(shared)/100
 	}
-	if o := r.query.overlap(f.query); o >= sameWords {
+	if o := r.query.overlap(&f.query); o >= sameWords {
 		return o
 	}
 	return 0

@@ -75,7 +75,7 @@ func (d *day) recordFault(r *read) {
 	first := d.faultRecord(r, kinds[0])
 	f := d.aboutFault(r, d.near(r, false), first.Kind)
 	if f == nil {
-		f = d.knownFault(r.query, first.Kind)
+		f = d.knownFault(&r.query, first.Kind)
 	}
 	if f != nil {
 		f.again(first)
@@ -199,12 +199,12 @@ func (d *day) correction(r *read) {
 
 // knownFault returns the open deficiency the words are about: the same kind with nothing that
 // contradicts, or nearly the same words.
-func (d *day) knownFault(q query, kind string) *openFault {
+func (d *day) knownFault(q *query, kind string) *openFault {
 	for _, f := range d.faults {
-		if f.closed || f.record.Found == d.out.Date && q.overlap(f.query) < 0.9 {
+		if f.closed || f.record.Found == d.out.Date && q.overlap(&f.query) < 0.9 {
 			continue
 		}
-		o := q.overlap(f.query)
+		o := q.overlap(&f.query)
 		if o >= 0.6 || kind != "" && kind == f.record.Kind && o >= 0.3 {
 			return f
 		}

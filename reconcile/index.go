@@ -92,7 +92,7 @@ func (ix *lineIndex) addLine(l notes.ScopeLine, words trade.Words) {
 		}
 		id, known := ix.byText[t.Text]
 		if !known {
-			id = ix.addTerm(line.query, t)
+			id = ix.addTerm(&line.query, t)
 		}
 		ix.stands(id)
 		line.placed = line.placed || t.Class == field.PlaceTerm
@@ -148,7 +148,7 @@ func placesIn(text string, words trade.Words) []string {
 	return ps
 }
 
-func (ix *lineIndex) addTerm(q query, t field.Term) int {
+func (ix *lineIndex) addTerm(q *query, t field.Term) int {
 	id := len(ix.terms)
 	it := indexTerm{text: t.Text, words: wordsOf(t.Text)}
 	for _, w := range wordsOf(q.text[t.Start:t.End]) {

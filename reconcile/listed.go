@@ -213,7 +213,7 @@ func firstListed(text string) int {
 
 // standsAlone returns the count that stands behind what it counts: "heads 20 aimed", "dimmers all 4 in",
 // "plugs - five done". A number right behind a word for one thing is that thing's name: "heater 3".
-func (q query) standsAlone() int {
+func (q *query) standsAlone() int {
 	for i, t := range q.terms[:q.spread] {
 		if i == 0 || t.Class != field.NumberTerm || t.Dim != "" {
 			continue
@@ -246,7 +246,7 @@ func (q query) standsAlone() int {
 
 // risesAt reports whether a higher number goes on behind the number at term i, and nothing else: then both
 // say which, as in "clocks 5, 6 set".
-func (q query) risesAt(i int) bool {
+func (q *query) risesAt(i int) bool {
 	if i+1 >= q.spread || q.terms[i+1].Class != field.NumberTerm || q.terms[i+1].Dim != "" {
 		return false
 	}
@@ -260,7 +260,7 @@ func (q query) risesAt(i int) bool {
 }
 
 // endsCount reports whether what stands behind the number at term i is none of its own thing.
-func (q query) endsCount(i int) bool {
+func (q *query) endsCount(i int) bool {
 	rest := strings.TrimLeft(q.text[q.terms[i].End:], " ")
 	if rest == "" || strings.ContainsRune(",;.-/()", rune(rest[0])) {
 		return true

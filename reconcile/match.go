@@ -126,7 +126,7 @@ func (ix *lineIndex) touch() int {
 func round3(p float64) float64 { return math.Round(p*1000) / 1000 }
 
 // onlyVerb returns the verb an exclusion begins with when it is its only one, or "".
-func (q query) onlyVerb() string {
+func (q *query) onlyVerb() string {
 	if len(q.terms) == 0 || q.terms[0].Class != field.VerbTerm || strings.Contains(q.text, " and ") || strings.Contains(q.text, ",") {
 		return ""
 	}
@@ -134,7 +134,7 @@ func (q query) onlyVerb() string {
 }
 
 // hasShort reports whether a word the trade does not know stands for t cut short: "conc" of "concrete".
-func (q query) hasShort(t field.Term) bool {
+func (q *query) hasShort(t field.Term) bool {
 	if t.Class != field.OtherTerm {
 		return false
 	}
@@ -148,7 +148,7 @@ func (q query) hasShort(t field.Term) bool {
 
 // excluded returns the index of the exclusion the words fall under, or -1: what they are about, or
 // the kind of work, has to be the exclusion's.
-func (ix *lineIndex) excluded(q query) int {
+func (ix *lineIndex) excluded(q *query) int {
 	for i, x := range ix.not {
 		hit, all := 0.0, 0.0
 		if act := x.onlyVerb(); act != "" && !q.has(act) {

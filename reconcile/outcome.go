@@ -177,7 +177,7 @@ func (d *day) booked(r *read, o opinion) {
 	work, extra := o.p(notes.InScope), o.p(notes.Extra)
 	best, any := r.fits()
 	if o.outcome == notes.InScope || o.outcome == notes.Extra {
-		if x := d.index.excluded(r.query); x >= 0 && !(best >= TakeAt && d.besideExcluded(r, x)) {
+		if x := d.index.excluded(&r.query); x >= 0 && !(best >= TakeAt && d.besideExcluded(r, x)) {
 			r.kind = notes.Work
 			d.extraWork(r, max(extra, 0.9), "is under Not included: "+d.in.Job.NotIncluded[x].Text)
 			return

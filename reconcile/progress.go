@@ -42,7 +42,7 @@ type amount struct {
 func (d *day) progress(r *read) {
 	var qty *notes.Quantity
 	complete := notes.Unsaid
-	if len(r.lines) == 1 && ownBeginning(r.query, d.index.lines[r.lines[0]].query) && r.facts.Progress.Complete == notes.No {
+	if len(r.lines) == 1 && ownBeginning(&r.query, &d.index.lines[r.lines[0]].query) && r.facts.Progress.Complete == notes.No {
 		r.facts.Progress.Complete = notes.Unsaid // "roughed" is all that a line of roughing in asks for
 	}
 	for _, i := range r.lines {
@@ -136,7 +136,7 @@ func (d *day) amountOn(r *read, i int, n count) amount {
 	if p.NotDone || p.ByOthers || p.Blocked && p.Count == nil && p.Complete != notes.Yes {
 		return amount{complete: notes.No, counted: p.NotDone}
 	}
-	if p.Complete != notes.Yes && begins(r.query, d.index.lines[i].query) {
+	if p.Complete != notes.Yes && begins(&r.query, &d.index.lines[i].query) {
 		return amount{complete: notes.No} // "3 of 3 roughed" finishes none
 	}
 	if a, ok := d.partOfOne(r, i, n, before); ok {
@@ -263,7 +263,7 @@ func (d *day) counted(r *read, i int) (notes.Decimal, bool) {
 			continue
 		}
 		words := d.item(it.Name)
-		if words.named && l.means(words.head) && isObject(*l, words.head) || line.Qty.Unit != notes.Each && !found {
+		if words.named && l.means(words.head) && isObject(l, words.head) || line.Qty.Unit != notes.Each && !found {
 			sum = sum.Add(q.Value)
 			found = true
 		}
@@ -296,7 +296,7 @@ func (d *day) counted(r *read, i int) (notes.Decimal, bool) {
 	if found || line.Qty.Value.Cmp(notes.Int(1)) <= 0 {
 		return sum.Mul(notes.Int(r.query.apiece())), found
 	}
-	return loose(r.query, *l, line.Qty.Value)
+	return loose(&r.query, l, line.Qty.Value)
 }
 
 // fewestFeet is the least bare number that is read as feet of a line booked by the foot; fewer may be
@@ -314,7 +314,7 @@ func bareRun(it *notes.Item) bool {
 
 // isObject reports whether a thing is what the line counts: its own noun, not the panel the work is
 // in or the box the circuit runs to.
-func isObject(l query, head field.Term) bool {
+func isObject(l *query, head field.Term) bool {
 	for i, t := range l.terms {
 		if (t.Text == head.Text || l.short(t) == head.Text || trade.Broader(t.Text) == head.Text || trade.Broader(head.Text) == t.Text) && (!l.qualifies[i] || l.head == i) {
 			return true
@@ -338,14 +338,14 @@ func (d *day) byVerb(r *read, i int, remaining notes.Decimal) amount {
 		}
 		return amount{}
 	}
-	if finishes(r.query, d.index.lines[i].query) || r.facts.Progress.Placed {
+	if finishes(&r.query, &d.index.lines[i].query) || r.facts.Progress.Placed {
 		return amount{remaining, true, notes.Yes}
 	}
 	return amount{}
 }
 
 // ownBeginning reports whether the entry's verb is one that elsewhere only begins, and is the line's.
-func ownBeginning(q, l query) bool {
+func ownBeginning(q, l *query) bool {
 	want := l.verbs()
 	for _, v := range q.verbs() {
 		if beginning[v] && slices.Contains(want, v) {
@@ -357,7 +357,7 @@ func ownBeginning(q, l query) bool {
 
 // finishes reports whether the verbs of an entry finish what the line asks for: the line's own
 // verb, or one that stands at the end of the work.
-func finishes(q, l query) bool {
+func finishes(q, l *query) bool {
 	want := l.verbs()
 	for _, v := range q.verbs() {
 		if slices.Contains(want, v) || finishing[v] {
@@ -369,7 +369,7 @@ func finishes(q, l query) bool {
 
 // begins reports whether the verbs of an entry only begin what the line asks for: they stand at
 // the start of such work, and the line asks for more than that.
-func begins(q, l query) bool {
+func begins(q, l *query) bool {
 	want, starts := l.verbs(), false
 	for _, v := range q.verbs() {
 		if slices.Contains(want, v) || finishing[v] {
@@ -410,10 +410,10 @@ func (d *day) drop(r *read, i int) {
 // singular at a place narrower than the line's: "exit sign over the rear door".
 func (d *day) oneOf(r *read, i int) bool {
 	q, l := r.query, &d.index.lines[i]
-	if oneOf(q) {
+	if oneOf(&q) {
 		return true
 	}
-	if !singular(q) || q.terms[q.head].Class != field.ThingTerm || d.in.Job.Lines[i].Qty.Unit != notes.Each {
+	if !singular(&q) || q.terms[q.head].Class != field.ThingTerm || d.in.Job.Lines[i].Qty.Unit != notes.Each {
 		return false
 	}
 	places := 0
@@ -432,7 +432,7 @@ func (d *day) oneOf(r *read, i int) bool {
 
 // oneOf reports whether the words speak of a single one: "the ...", "a ...", or a numbered place,
 // with a noun that is not plural.
-func oneOf(q query) bool {
+func oneOf(q *query) bool {
 	if q.head < 0 {
 		return numbered(q)
 	}
@@ -450,7 +450,7 @@ func oneOf(q query) bool {
 }
 
 // numbered reports whether the words name a place or a thing by its number.
-func numbered(q query) bool {
+func numbered(q *query) bool {
 	for _, t := range q.terms {
 		if t.Class == field.PlaceTerm && t.Dim == "unit" || identifiesNumber(t) >= 0 {
 			return true

@@ -171,7 +171,7 @@ func firstThing(terms []field.Term) int {
 
 // elsewhere returns the query of an entry that repeats this one for another place ("unit 6: same"):
 // the things of q with the places of text.
-func (q query) elsewhere(text string) query {
+func (q *query) elsewhere(text string) query {
 	var b strings.Builder
 	b.WriteString(text)
 	for i, t := range q.terms {
@@ -184,7 +184,7 @@ func (q query) elsewhere(text string) query {
 }
 
 // says reports whether the query has anything to match by.
-func (q query) says() bool {
+func (q *query) says() bool {
 	for _, t := range q.terms {
 		if named(t) || t.Class == field.DesignationTerm {
 			return true
@@ -194,7 +194,7 @@ func (q query) says() bool {
 }
 
 // namesTrade reports whether the words name a thing or a designation the trade knows.
-func (q query) namesTrade() bool {
+func (q *query) namesTrade() bool {
 	for i, t := range q.terms {
 		if t.Class == field.ThingTerm || t.Class == field.DesignationTerm || t.Class == field.TraitTerm && i == q.head {
 			return true // a property may stand for the thing: "added quad behind the mirror"
@@ -204,7 +204,7 @@ func (q query) namesTrade() bool {
 }
 
 // tradeVerb reports whether the words name work of the trade.
-func (q query) tradeVerb() bool {
+func (q *query) tradeVerb() bool {
 	for _, v := range q.verbs() {
 		switch v {
 		case "install", "replace", "remove", "relocate", "repair", "pull", "land", "connect", "trim", "rough", "makeup", "label", "trace",
@@ -217,7 +217,7 @@ func (q query) tradeVerb() bool {
 
 // act returns the class of work a line is booked as, when it is one that makes other work of it than
 // putting in the things it names: "Label disconnects", "Demo existing lighting", "Trench to the barn".
-func (q query) act() string {
+func (q *query) act() string {
 	if len(q.terms) == 0 || q.terms[0].Class != field.VerbTerm {
 		return ""
 	}
@@ -229,7 +229,7 @@ func (q query) act() string {
 }
 
 // unknown reports whether what the words are about is nothing the trade knows.
-func (q query) unknown() bool {
+func (q *query) unknown() bool {
 	return !q.namesTrade() && (q.head < 0 || q.terms[q.head].Class == field.OtherTerm)
 }
 
@@ -247,7 +247,7 @@ func (q *query) readVerbs() []string {
 }
 
 // places returns the places and other words that say which one.
-func (q query) places() string {
+func (q *query) places() string {
 	var ps []string
 	for i, t := range q.terms {
 		if t.Class == field.PlaceTerm || q.qualifies[i] && t.Class != field.VerbTerm {
@@ -261,7 +261,7 @@ func (q query) places() string {
 
 // overlap returns how much of the smaller of two word sets stands in the other, 0 to 1. It asks
 // for at least one shared thing.
-func (q query) overlap(o query) float64 {
+func (q *query) overlap(o *query) float64 {
 	shared, mine, theirs := 0.0, 0.0, 0.0
 	thing := false
 	for i, t := range q.terms {
@@ -280,7 +280,10 @@ func (q query) overlap(o query) float64 {
 			theirs += w
 		}
 	}
-	if veto, _ := q.contradicts(&indexedLine{query: o}); !thing || veto != "" {
+	if !thing {
+		return 0
+	}
+	if veto, _ := q.contradicts(&indexedLine{query: *o}); veto != "" {
 		return 0
 	}
 	return shared / max(0.5, min(mine, theirs))
@@ -288,7 +291,7 @@ func (q query) overlap(o query) float64 {
 
 // means reports whether the words of q name what t names: by its normal form, or, for a word the
 // trade does not know, by the word a longer name of q ends with ("heads" of "smoke heads").
-func (q query) means(t field.Term) bool {
+func (q *query) means(t field.Term) bool {
 	if q.has(t.Text) {
 		return true
 	}
@@ -309,7 +312,7 @@ func (q query) means(t field.Term) bool {
 }
 
 // short returns the last word of a term as written, in the singular.
-func (q query) short(t field.Term) string {
+func (q *query) short(t field.Term) string {
 	w := strings.ToLower(q.text[t.Start:t.End])
 	w = w[strings.LastIndexByte(w, ' ')+1:]
 	if len(w) > 3 && w[len(w)-1] == 's' {
@@ -318,7 +321,7 @@ func (q query) short(t field.Term) string {
 	return w
 }
 
-func (q query) has(text string) bool {
+func (q *query) has(text string) bool {
 	for _, t := range q.terms {
 		if t.Text == text {
 			return true
@@ -380,7 +383,9 @@ func (l *indexedLine) beyondSpan(t *field.Term) bool {
 }
 
 // inSpan reports whether t names one of a numbered kind that the line covers a run of.
-func (l *indexedLine) inSpan(t *field.Term) bool { return len(l.spans) > 0 && l.covers(identifiesNumber(*t)) }
+func (l *indexedLine) inSpan(t *field.Term) bool {
+	return len(l.spans) > 0 && l.covers(identifiesNumber(*t))
+}
 
 // spanText returns the first run of numbers of a line in words.
 func (l *indexedLine) spanText() string {

@@ -199,7 +199,7 @@ func (d *day) takeEntry(n *notes.DayNote, e *notes.Entry) {
 	}
 	e = d.index.uncounted(e)
 	facts, q := merged(d.ownWork(e)), d.query(e)
-	if parts := d.partsByLine(e, q); len(parts) > 1 {
+	if parts := d.partsByLine(e, &q); len(parts) > 1 {
 		for _, p := range parts {
 			d.takeRead(n, p, merged(p), newQuery(p.Text+" "+q.places(), d.in.Words))
 		}
@@ -244,7 +244,7 @@ func (d *day) takeAgain(n *notes.DayNote, e *notes.Entry) {
 
 // partsByLine parts an entry whose counted things belong to different lines. A thing named once
 // without a number beside others that have one is one: "3 heads, horn".
-func (d *day) partsByLine(e *notes.Entry, q query) []*notes.Entry {
+func (d *day) partsByLine(e *notes.Entry, q *query) []*notes.Entry {
 	if e.Kind != notes.Work || e.Label != "" || len(e.Facts.Items) < 2 || len(d.index.lines) < 2 {
 		return nil
 	}
@@ -280,7 +280,7 @@ func (d *day) partsByLine(e *notes.Entry, q query) []*notes.Entry {
 func (d *day) takeRead(n *notes.DayNote, e *notes.Entry, facts notes.Facts, q query) {
 	r := &read{note: n, entry: e, facts: facts, query: q, why: e.Why, kind: e.Kind, list: -1, mend: -1}
 	r.result = &notes.EntryResult{
-		ID: d.id(q, e), Section: e.Section, Text: e.Text, Source: notes.SourceOf(e.Span), Entry: e,
+		ID: d.id(&q, e), Section: e.Section, Text: e.Text, Source: notes.SourceOf(e.Span), Entry: e,
 		Reading: notes.NoReading{},
 	}
 	for _, det := range e.Details {

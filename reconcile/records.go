@@ -127,7 +127,7 @@ func (d *day) leftIsDone(p *openPoint) bool {
 		switch r.result.Outcome {
 		case notes.InScope, notes.Extra, notes.Deficiency:
 			pr := r.facts.Progress
-			if !pr.NotDone && !pr.Blocked && pr.Complete != notes.No && r.query.overlap(p.query) >= 0.75 {
+			if !pr.NotDone && !pr.Blocked && pr.Complete != notes.No && r.query.overlap(&p.query) >= 0.75 {
 				return true
 			}
 		}
@@ -144,7 +144,7 @@ func (d *day) answered(p *openPoint) bool {
 	for _, r := range d.reads {
 		switch r.result.Outcome {
 		case notes.Instruction, notes.Extra, notes.InScope:
-			if r.query.overlap(p.query) >= 0.7 {
+			if r.query.overlap(&p.query) >= 0.7 {
 				return true
 			}
 		}

@@ -156,7 +156,7 @@ func (d *day) inList(r *read) bool {
 }
 
 // numbered reports whether a bare number stands among the words, which counts or tells apart.
-func (q query) numbered() bool {
+func (q *query) numbered() bool {
 	for _, t := range q.terms {
 		if t.Class == field.NumberTerm {
 			return true
