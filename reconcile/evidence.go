@@ -82,8 +82,8 @@ func (l *indexedLine) actOnly() bool {
 func inLine(hs []hit, l *indexedLine) (best float64, at int) {
 	at = -1
 	for _, h := range hs {
-		for k, t := range l.terms {
-			if t.id == h.id && h.sure > best {
+		for k := range l.terms {
+			if l.terms[k].id == h.id && h.sure > best {
 				best, at = h.sure, k
 			}
 		}

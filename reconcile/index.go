@@ -1,6 +1,7 @@
 package reconcile
 
 import (
+	"iter"
 	"slices"
 	"strings"
 	"unicode/utf8"
@@ -35,7 +36,6 @@ type lineIndex struct {
 // indexTerm is one distinct term of the scope.
 type indexTerm struct {
 	text  string
-	words []string // of its normal form and as written, lower case and singular
 	lines int      // in how many lines it stands
 	in    []int    // which
 }
@@ -66,7 +66,12 @@ type numberSpan struct{ from, to int }
 
 // newLineIndex reads the booked lines of a job.
 func newLineIndex(j *notes.Job, words trade.Words) *lineIndex {
-	ix := &lineIndex{byText: map[string]int{}, byWord: map[string][]int{}, byKind: map[string][]int{}, byAct: map[string]int{}, meanings: map[meant][]hit{}, site: placesIn(j.Title, words)}
+	n := len(j.Lines)
+	ix := &lineIndex{
+		lines: make([]indexedLine, 0, n), terms: make([]indexTerm, 0, 3*n), // most lines have three terms of their own
+		byText: make(map[string]int, 3*n), byWord: make(map[string][]int, 3*n), byKind: map[string][]int{}, byAct: map[string]int{},
+		meanings: map[meant][]hit{}, site: placesIn(j.Title, words),
+	}
 	for _, l := range j.Lines {
 		ix.addLine(l, words)
 	}
@@ -150,23 +155,20 @@ func placesIn(text string, words trade.Words) []string {
 
 func (ix *lineIndex) addTerm(q *query, t field.Term) int {
 	id := len(ix.terms)
-	it := indexTerm{text: t.Text, words: wordsOf(t.Text)}
-	for _, w := range wordsOf(q.text[t.Start:t.End]) {
-		if !slices.Contains(it.words, w) {
-			it.words = append(it.words, w)
-		}
-	}
 	ix.byText[t.Text] = id
 	if general := trade.Broader(t.Text); general != "" {
 		ix.byKind[general] = append(ix.byKind[general], id)
 	}
-	for _, w := range it.words {
-		if _, known := ix.byWord[w]; !known {
+	for w := range wordsOf(t.Text, q.text[t.Start:t.End]) {
+		ids, known := ix.byWord[w]
+		if !known {
 			ix.words = append(ix.words, w)
 		}
-		ix.byWord[w] = append(ix.byWord[w], id)
+		if !slices.Contains(ids, id) {
+			ix.byWord[w] = append(ids, id)
+		}
 	}
-	ix.terms = append(ix.terms, it)
+	ix.terms = append(ix.terms, indexTerm{text: t.Text})
 	return id
 }
 
@@ -178,21 +180,28 @@ func lineWeight(c field.TermClass) float64 {
 	return termWeight(c)
 }
 
-// wordsOf returns the words of s in lower case and in the singular, small ones left out.
-func wordsOf(s string) []string {
-	words := strings.FieldsFunc(strings.ToLower(s), func(r rune) bool {
-		return r == ' ' || r == '-' || r == '/' || r == '\'' || r == '.' || r == ','
-	})
-	kept := words[:0]
-	for _, w := range words {
-		if len(w) > 3 && w[len(w)-1] == 's' && w[len(w)-2] != 's' {
-			w = w[:len(w)-1]
-		}
-		if len(w) > 1 || w >= "0" && w <= "9" {
-			kept = append(kept, w)
+// wordsOf goes over the words of a term, of its normal form and as written, in lower case and in the singular,
+// small ones left out.
+func wordsOf(normal, written string) iter.Seq[string] {
+	return func(yield func(string) bool) {
+		for _, s := range [...]string{normal, written} {
+			for w := range strings.FieldsFuncSeq(strings.ToLower(s), partsWords) {
+				if len(w) > 3 && w[len(w)-1] == 's' && w[len(w)-2] != 's' {
+					w = w[:len(w)-1]
+				}
+				if (len(w) > 1 || w >= "0" && w <= "9") && !yield(w) {
+					return
+				}
+			}
+			if written == normal {
+				return
+			}
 		}
 	}
-	return kept
+}
+
+func partsWords(r rune) bool {
+	return r == ' ' || r == '-' || r == '/' || r == '\'' || r == '.' || r == ','
 }
 
 // innerCount returns how many things the words of a line booked as one piece count.
@@ -338,13 +347,7 @@ func (ix *lineIndex) kinds(text string, hits []hit) []hit {
 // partly adds the terms of the scope that share words with t so that all words of one are words of
 // the other.
 func (ix *lineIndex) partly(q *query, t *field.Term, hits []hit) []hit {
-	words := wordsOf(t.Text)
-	for _, w := range wordsOf(q.text[t.Start:t.End]) {
-		if !slices.Contains(words, w) {
-			words = append(words, w)
-		}
-	}
-	for _, w := range words {
+	for w := range wordsOf(t.Text, q.text[t.Start:t.End]) {
 		for _, id := range ix.byWord[w] {
 			if !hasHit(hits, id) {
 				hits = append(hits, hit{id, partOfTerm})

@@ -132,6 +132,9 @@ func (r *read) summed() int {
 // placeSum adds up counts given place by place: "north side 2, south side 1", "row 1: 5, row 2: 5". Every
 // part has to open with the word for a place and end with its number; anything else adds up to 0.
 func placeSum(text string) int {
+	if !strings.ContainsAny(text, ",;") {
+		return 0
+	}
 	if head, rest, ok := strings.Cut(text, ": "); ok && !placeWords[lastButNumber(head)] {
 		text = rest
 	}
