@@ -84,7 +84,7 @@ func (d *day) unclearKind(r *read) {
 		why += ": " + strings.Join(may, " or ")
 	}
 	r.set(notes.Unclear, r.entry.Sure, why)
-	r.found = d.match(r)
+	d.hold(r)
 	d.candidates(r)
 	d.add(finding.Finding{
 		Severity: finding.Warning, Rule: "entry/unclear",
@@ -92,6 +92,13 @@ func (d *day) unclearKind(r *read) {
 		Hint:    "put it under a heading such as ## Done or ## Extras, or start it with a scope label and a colon; or settle it: jobday decide " + r.result.ID,
 		Span:    r.entry.Span, Holds: "whatever money it stands for",
 	})
+}
+
+// hold finds the lines an entry may serve, once while it is decided. Who changes its words or facts forgets them.
+func (d *day) hold(r *read) {
+	if r.found == nil {
+		r.found = d.match(r)
+	}
 }
 
 // match holds an entry against every line, with what it counts and who asked for it, and keeps the
@@ -136,11 +143,12 @@ func (d *day) decideWork(r *read) {
 	}
 	if strings.HasPrefix(strings.ToLower(r.entry.Text), "no ") {
 		r.facts.Progress.NotDone = true // "unit 7: 2 heads, no horn"
+		r.found = nil
 	}
 	if d.samePlaces(r) {
 		return
 	}
-	r.found = d.match(r)
+	d.hold(r)
 	best, any := r.fits()
 	if lines := d.several(r); len(lines) > 1 {
 		r.serve(d, lines, best, "is about several lines")
@@ -260,7 +268,7 @@ func (d *day) decideLeft(r *read) {
 		return
 	}
 	r.set(notes.LeftOpen, r.entry.Sure, r.why)
-	r.found = d.match(r)
+	d.hold(r)
 	if len(r.found) == 0 || r.found[0].p < TakeAt {
 		return
 	}
@@ -375,7 +383,7 @@ func (d *day) decideExtra(r *read) {
 		return
 	}
 	r.set(notes.Extra, r.entry.Sure, r.why)
-	r.found = d.match(r)
+	d.hold(r)
 	d.candidates(r)
 	d.looksBooked(r)
 }
@@ -415,7 +423,7 @@ func (d *day) unknownLabel(r *read) {
 			Span:    r.entry.Span,
 		})
 	}
-	r.query = newQuery(written, d.in.Words)
+	r.query, r.found = newQuery(written, d.in.Words), nil
 }
 
 // ofTrade reports whether words name a thing or a designation the trade knows.

@@ -36,8 +36,8 @@ type lineIndex struct {
 // indexTerm is one distinct term of the scope.
 type indexTerm struct {
 	text  string
-	lines int      // in how many lines it stands
-	in    []int    // which
+	lines int   // in how many lines it stands
+	in    []int // which
 }
 
 // indexedLine is one booked line.

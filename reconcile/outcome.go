@@ -66,7 +66,7 @@ func (d *day) decideWeighed(r *read) bool {
 	if len(r.entry.Clues) == 0 || r.entry.Label != "" || len(d.in.Job.Lines) == 0 {
 		return false
 	}
-	r.found = d.match(r)
+	d.hold(r)
 	d.fit.gather(d, r)
 	if d.fit.Named {
 		r.entry.ClueNames = append(r.entry.ClueNames, d.fit.Names...)
