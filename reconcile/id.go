@@ -14,7 +14,7 @@ const slugWords = 3
 // that carry meaning. The same note gives the same ids; a second entry with the same words gets "-2".
 func (d *day) id(q *query, e *notes.Entry) string {
 	var buf [96]byte
-	b := append(append(buf[:0], d.out.Date.String()...), '/')
+	b := append(append(buf[:0], d.date...), '/')
 	from := len(b)
 	if b = q.appendSlug(b); len(b) == from {
 		b = appendSlug(b, e.Text)

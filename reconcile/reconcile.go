@@ -96,9 +96,11 @@ type day struct {
 	*standing
 	out   *notes.JobDay
 	reads []*read
+	room  []read    // for reads to come: memory is taken for several at once
 	lines []lineDay // one a line of the job
 	labor laborBook
 	used  map[string]int // slugs taken, for ids
+	date  string         // of the day, as ids begin
 }
 
 // lineDay is what today did to one line.
@@ -115,7 +117,7 @@ type lineDay struct {
 type read struct {
 	note    *notes.DayNote
 	entry   *notes.Entry
-	result  *notes.EntryResult
+	result  notes.EntryResult
 	facts   notes.Facts // of the entry and its details together; of the entry above for "same"
 	query   query
 	found   []match // lines it may serve, likeliest first, while it is decided
@@ -136,6 +138,7 @@ func (s *standing) day(dayNotes []*notes.DayNote) *notes.JobDay {
 		standing: s,
 		lines:    make([]lineDay, len(s.in.Job.Lines)),
 		used:     map[string]int{},
+		date:     dayNotes[0].Date.String(),
 		out: &notes.JobDay{
 			Version: notes.Version, Company: s.in.Company.Name, Job: s.in.Job.Number,
 			Date: dayNotes[0].Date, Number: s.reports,
@@ -277,9 +280,16 @@ func (d *day) partsByLine(e *notes.Entry, q *query) []*notes.Entry {
 	return parts
 }
 
+const readsAtOnce = 16
+
 func (d *day) takeRead(n *notes.DayNote, e *notes.Entry, facts notes.Facts, q query) {
-	r := &read{note: n, entry: e, facts: facts, query: q, why: e.Why, kind: e.Kind, list: -1, mend: -1}
-	r.result = &notes.EntryResult{
+	if len(d.room) == 0 {
+		d.room = make([]read, min(len(n.Entries), readsAtOnce))
+	}
+	r := &d.room[0]
+	d.room = d.room[1:]
+	*r = read{note: n, entry: e, facts: facts, query: q, why: e.Why, kind: e.Kind, list: -1, mend: -1}
+	r.result = notes.EntryResult{
 		ID: d.id(&q, e), Section: e.Section, Text: e.Text, Source: notes.SourceOf(e.Span), Entry: e,
 		Reading: notes.NoReading{},
 	}
@@ -328,7 +338,7 @@ func (d *day) fillEmpty() {
 	o := d.out
 	o.Entries = make([]notes.EntryResult, 0, len(d.reads))
 	for i := range d.reads {
-		r := d.reads[i].result
+		r := &d.reads[i].result
 		if d.reads[i].plainTalk() {
 			continue // stands in the narrative
 		}
