@@ -187,8 +187,9 @@ var sameThing = map[string]string{"pipe": "conduit", "raceway": "conduit", "plug
 // and "knockout". Words of doing, denying and counting are left out.
 func (c Catalogue) Telling(text string) []string {
 	x := c.all()
-	t := look{x: x, jots: jots(text)}
-	t.read()
+	var few [fewJots]jot
+	t := look{x: x, jots: appendJots(few[:0], text)}
+	t.terms = x.terms(t.jots)
 	var out []string
 	add := func(w string) {
 		if w == "blank" && slices.Contains(out, "label") {
