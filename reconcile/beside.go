@@ -20,10 +20,26 @@ func (d *day) unknownWork(r *read) {
 	})
 }
 
+// low returns the text of an entry in lower case. It is made once.
+func (r *read) low() string {
+	if r.lower == "" {
+		r.lower = strings.ToLower(r.entry.Text)
+	}
+	return r.lower
+}
+
+// low returns the text of a query in lower case. It is made once.
+func (q *query) low() string {
+	if q.lower == "" {
+		q.lower = strings.ToLower(q.text)
+	}
+	return q.lower
+}
+
 // byOtherTrade reports whether somebody who is not of the crew is the one who did it: "Utility
 // pulled the meter". The list is common practice, no source.
-func byOtherTrade(text string) bool {
-	low := strings.TrimPrefix(strings.ToLower(text), "the ")
+func byOtherTrade(low string) bool {
+	low = strings.TrimPrefix(low, "the ")
 	if low == "" {
 		return false
 	}
@@ -45,8 +61,8 @@ var otherTrades = byFirstLetter(
 
 // byOtherName reports whether the words say that somebody of another trade is whose it is: "flashed by
 // the roofer".
-func byOtherName(text string) bool {
-	_, by, found := strings.Cut(strings.ToLower(text), " by the ")
+func byOtherName(low string) bool {
+	_, by, found := strings.Cut(low, " by the ")
 	if !found {
 		return false
 	}
@@ -61,7 +77,7 @@ func byOtherName(text string) bool {
 // incidental reports whether the words are about what goes with any job: cleaning up, loading,
 // setting up. The word list is common practice, no source.
 func incidental(q *query) bool {
-	low := strings.ToLower(q.text)
+	low := q.low()
 	for i := range len(low) {
 		for _, w := range goesWithAnyJob[low[i]] {
 			if strings.HasPrefix(low[i:], w) {

@@ -53,7 +53,7 @@ func (d *day) decideOne(r *read) {
 	case e.Kind == notes.Question && e.Section != notes.Questions && r.facts.Consent.State == notes.Asked && r.query.says() && !asksUs(r.entry.Text):
 		d.decideExtra(r) // somebody asked us for work: a price is wanted, not an answer
 	case e.Kind == notes.Delivery && (e.Section == notes.Done || e.Section == "" && r.facts.Progress.Blocked) && d.sureLine(r):
-	case e.Kind == notes.Delay && e.Section == "" && strings.HasPrefix(strings.ToLower(e.Text), "no ") && d.sureLine(r):
+	case e.Kind == notes.Delay && e.Section == "" && strings.HasPrefix(r.low(), "no ") && d.sureLine(r):
 		r.facts.Progress.Complete = notes.No // "no freezer today, product in the way"
 	case e.Kind == notes.LeftOpen:
 		d.decideLeft(r)
@@ -104,7 +104,7 @@ func (d *day) hold(r *read) {
 // match holds an entry against every line, with what it counts and who asked for it, and keeps the
 // evidence of the likeliest. What it returns stands until the next entry is matched.
 func (d *day) match(r *read) []match {
-	more := another(r.query.text)
+	more := another(r.query.low())
 	d.fitting = d.index.match(d.fitting, &r.query, func(ev *evidence, i int) {
 		ev.fromFacts(more, &r.facts, &d.in.Job.Lines[i], &d.standing.lines[i])
 	})
@@ -141,7 +141,7 @@ func (d *day) decideWork(r *read) {
 		r.set(notes.Unclear, 0, "nothing is booked to hold it against")
 		return
 	}
-	if strings.HasPrefix(strings.ToLower(r.entry.Text), "no ") {
+	if strings.HasPrefix(r.low(), "no ") {
 		r.facts.Progress.NotDone = true // "unit 7: 2 heads, no horn"
 		r.found = nil
 	}
@@ -272,7 +272,7 @@ func (d *day) decideLeft(r *read) {
 	if len(r.found) == 0 || r.found[0].p < TakeAt {
 		return
 	}
-	if r.entry.Section == notes.Done || r.entry.Section == "" && (r.facts.Progress.NotDone || r.facts.Progress.Blocked || strings.HasPrefix(strings.ToLower(r.entry.Text), "no ")) {
+	if r.entry.Section == notes.Done || r.entry.Section == "" && (r.facts.Progress.NotDone || r.facts.Progress.Blocked || strings.HasPrefix(r.low(), "no ")) {
 		if r.facts.Progress.Complete == notes.Unsaid {
 			r.facts.Progress.Complete = notes.No
 		}
@@ -308,7 +308,7 @@ func (d *day) samePlaces(r *read) bool {
 func (d *day) judgedApart(r *read, best float64) bool {
 	p, c := r.facts.Progress, r.facts.Consent.State
 	switch {
-	case c == notes.NoConsent && (p.ByOthers || byOtherTrade(r.entry.Text) || byOtherName(r.entry.Text)):
+	case c == notes.NoConsent && (p.ByOthers || byOtherTrade(r.low()) || byOtherName(r.low())):
 		r.set(notes.Condition, 0.8, "was done by others")
 	case c == notes.NoConsent && incidental(&r.query) && !d.countsBooked(r):
 		r.set(notes.Narrative, 0.8, "is part of every job: nothing to bill apart")

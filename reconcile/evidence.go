@@ -349,8 +349,7 @@ func (ev *evidence) fromFacts(another bool, f *notes.Facts, line *notes.ScopeLin
 }
 
 // another reports whether the words speak of one more than there was: "second pole light too".
-func another(text string) bool {
-	low := strings.ToLower(text)
+func another(low string) bool {
 	first, _, _ := strings.Cut(low, " ")
 	switch first {
 	case "second", "2nd", "another", "other", "additional", "extra":

@@ -123,7 +123,7 @@ func (r *read) listed() int {
 
 // summed returns the sum an entry gives itself, or 0.
 func (r *read) summed() int {
-	if low := strings.ToLower(r.entry.Text); strings.Contains(low, "total") || strings.Contains(low, " in all") {
+	if low := r.low(); strings.Contains(low, "total") || strings.Contains(low, " in all") {
 		return inAll(strings.Fields(low))
 	}
 	return 0

@@ -149,12 +149,13 @@ func (q *query) hasShort(t field.Term) bool {
 // excluded returns the index of the exclusion the words fall under, or -1: what they are about, or
 // the kind of work, has to be the exclusion's.
 func (ix *lineIndex) excluded(q *query) int {
-	for i, x := range ix.not {
+	for i := range ix.not {
+		x := &ix.not[i]
 		hit, all := 0.0, 0.0
 		if act := x.onlyVerb(); act != "" && !q.has(act) {
 			continue // backfilling a trench is left out, not the trench
 		}
-		low := strings.ToLower(x.text)
+		low := x.low()
 		about := x.head < 0 || strings.HasPrefix(low, "work ") || strings.HasPrefix(low, "anything ")
 		for k, t := range x.terms {
 			if repeated(x.terms, k) || t.Class == field.NumberTerm {

@@ -334,7 +334,7 @@ func loose(q, l *query, booked notes.Decimal) (notes.Decimal, bool) {
 // apiece returns for how many units a count is meant: "rooms 101 and 102: six receptacles each" is six in each
 // of two. It is 1 where the words do not end with that.
 func (q *query) apiece() int {
-	low := strings.TrimRight(strings.ToLower(q.text), ". ")
+	low := strings.TrimRight(q.low(), ". ")
 	if !strings.HasSuffix(low, " each") && !strings.HasSuffix(low, " apiece") {
 		return 1
 	}

@@ -439,7 +439,7 @@ func oneOf(q *query) bool {
 	if !singular(q) {
 		return false
 	}
-	low := strings.ToLower(q.text)
+	low := q.low()
 	if first, _, _ := strings.Cut(low, " "); ordinals[first] {
 		return true
 	}

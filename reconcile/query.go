@@ -13,6 +13,7 @@ import (
 // A query is the words of an entry or of a line, ready to be held against one another.
 type query struct {
 	text  string
+	lower string // see low
 	words trade.Words
 	terms []field.Term
 	// qualifies says, for each term, that it stands behind a preposition: "at the PREP COUNTER",

@@ -128,6 +128,7 @@ type read struct {
 	decided []notes.Decision
 	fault   bool       // work on a line that also names a deficiency
 	list    int        // how many things the entry lists by number, once asked; -1 before
+	lower   string     // see low
 	mend    trade.Mend // what it says of putting a deficiency right, once asked; -1 before
 	telling []string   // its words that tell which deficiency it is about, once asked
 }

@@ -16,7 +16,7 @@ func (d *day) several(r *read) []int {
 	if lines := d.tied(r); len(lines) > 1 {
 		return lines
 	}
-	low := strings.ToLower(r.entry.Text)
+	low := r.low()
 	want := 0
 	if !bothEnds(low) && (strings.HasPrefix(low, "both ") || strings.Contains(low, " both ")) {
 		want = 2
@@ -49,7 +49,7 @@ func (d *day) tied(r *read) []int {
 	if len(r.found) < 2 || r.found[0].p >= TakeAt {
 		return nil
 	}
-	low := strings.ToLower(r.entry.Text)
+	low := r.low()
 	both := !bothEnds(low) && (strings.HasPrefix(low, "both ") || strings.Contains(low, " both "))
 	var lines []int
 	sum, booked := 0.0, notes.Decimal{}

@@ -182,7 +182,7 @@ func (r *read) refusesBooked() bool {
 	if r.facts.Consent.State != notes.Declined || r.facts.Price.Quoted != nil || r.entry.Section == notes.Extras {
 		return false
 	}
-	for _, w := range strings.FieldsFunc(strings.ToLower(r.entry.Text), func(c rune) bool { return c < 'a' || c > 'z' }) {
+	for _, w := range strings.FieldsFunc(r.low(), func(c rune) bool { return c < 'a' || c > 'z' }) {
 		switch w {
 		case "asked", "ask", "offered", "offer", "wanted", "wants", "price", "quote", "quoted", "told", "too", "extra", "add", "adding", "expensive", "much", "bucks", "suggested", "recommended":
 			return false
