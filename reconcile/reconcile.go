@@ -252,20 +252,19 @@ func (d *day) partsByLine(e *notes.Entry, q *query) []*notes.Entry {
 	if e.Kind != notes.Work || e.Label != "" || len(e.Facts.Items) < 2 || len(d.index.lines) < 2 {
 		return nil
 	}
+	unfit := func(it notes.Item) bool { return it.Text == "" || len(it.Other) > 0 }
+	if !counts(e.Facts.Items) || slices.ContainsFunc(e.Facts.Items, unfit) {
+		return nil
+	}
 	var parts []*notes.Entry
 	lines := map[int]bool{}
-	counted := false
 	for _, it := range e.Facts.Items {
 		text := it.Text
-		if text == "" || len(it.Other) > 0 {
-			return nil
-		}
 		words := newQuery(text+" "+q.places(), d.in.Words)
 		line, p := d.likeliestLine(&words)
 		if p < TakeAt {
 			return nil
 		}
-		counted = counted || it.Qty.Written()
 		if !it.Qty.Written() {
 			it.Qty = notes.Quantity{Value: notes.Int(1), Unit: notes.Each}
 		}
@@ -275,12 +274,13 @@ func (d *day) partsByLine(e *notes.Entry, q *query) []*notes.Entry {
 		part.Facts.Items = []notes.Item{it}
 		parts = append(parts, &part)
 	}
-	if len(lines) < 2 || !counted {
+	if len(lines) < 2 {
 		return nil
 	}
 	return parts
 }
 
+// readsAtOnce is for how many entries memory is taken at once.
 const readsAtOnce = 16
 
 func (d *day) takeRead(n *notes.DayNote, e *notes.Entry, facts notes.Facts, q query) {
