@@ -70,7 +70,7 @@ func newLineIndex(j *notes.Job, words trade.Words) *lineIndex {
 	ix := &lineIndex{
 		lines: make([]indexedLine, 0, n), terms: make([]indexTerm, 0, 3*n), // most lines have three terms of their own
 		byText: make(map[string]int, 3*n), byWord: make(map[string][]int, 3*n), byKind: map[string][]int{}, byAct: map[string]int{},
-		meanings: map[meant][]hit{}, site: placesIn(j.Title, words),
+		meanings: make(map[meant][]hit, 8*n), site: placesIn(j.Title, words),
 	}
 	for _, l := range j.Lines {
 		ix.addLine(l, words)

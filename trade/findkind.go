@@ -53,8 +53,9 @@ const sureKind = 0.7
 func (c Catalogue) FindKinds(text string) []Found {
 	x := c.all()
 	var few [fewJots]jot
+	var some [fewJots]term
 	t := look{x: x, jots: appendJots(few[:0], text)}
-	t.terms = x.terms(t.jots)
+	t.terms = x.terms(some[:0], t.jots)
 	t.index()
 	best := t.best()
 	for _, f := range t.byFigures(text) {
@@ -155,10 +156,9 @@ type look struct {
 
 const maxTerms = 250
 
-// terms finds the words of the catalogue among the jots. A stretch may be read in several ways: "no label"
+// terms puts the words of the catalogue that stand among the jots in the memory of terms. A stretch may be read in several ways: "no label"
 // is "no", "label" and "unlabeled".
-func (x *phraseIndex) terms(jots []jot) []term {
-	terms := make([]term, 0, len(jots)+8)
+func (x *phraseIndex) terms(terms []term, jots []jot) []term {
 	for i := range jots {
 		s := jots[i].stem
 		for _, r := range x.multi[s] {

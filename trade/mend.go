@@ -224,8 +224,9 @@ var sameThing = map[string]string{"pipe": "conduit", "raceway": "conduit", "plug
 func (c Catalogue) Telling(text string) []string {
 	x := c.all()
 	var few [fewJots]jot
+	var some [fewJots]term
 	t := look{x: x, jots: appendJots(few[:0], text)}
-	t.terms = x.terms(t.jots)
+	t.terms = x.terms(some[:0], t.jots)
 	var out []string
 	add := func(w string) {
 		if w == "blank" && slices.Contains(out, "label") {
