@@ -47,6 +47,7 @@ type indexedLine struct {
 	inner  notes.Decimal // how many things a line booked as one names ("Two ground rods"), else 1
 	spans  []numberSpan  // "units 5 to 9"
 	placed bool          // it names a place
+	wired  bool          // it is about something that is pulled and landed
 	about  string        // the thing it is about, "" when its words name nothing known
 	act    int           // index in terms of the act it is booked as, or -1
 }
@@ -91,6 +92,7 @@ func newLineIndex(j *notes.Job, words trade.Words) *lineIndex {
 func (ix *lineIndex) addLine(l notes.ScopeLine, words trade.Words) {
 	line := indexedLine{query: newQuery(l.Work, words), inner: innerCount(l), spans: numberSpans(l.Work), act: -1}
 	line.about = line.thing()
+	line.wired = line.head >= 0 && wired[line.query.terms[line.head].Text]
 	for i, t := range line.query.terms {
 		if termWeight(t.Class) == 0 || repeated(line.query.terms, i) {
 			continue

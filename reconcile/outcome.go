@@ -24,7 +24,13 @@ var outcomes = sync.OnceValue(func() *chance.Model { return chance.MustParse("ou
 type opinion struct {
 	outcome, next notes.Outcome
 	sure          float64 // 1 less what it is expected to cost to take it for that
-	p             func(o notes.Outcome) float64
+	answers       []string
+	chances       []float64 // of each answer, until the next is weighed
+}
+
+// p returns the chance of an outcome.
+func (o opinion) p(outcome notes.Outcome) float64 {
+	return o.chances[slices.Index(o.answers, string(outcome))]
 }
 
 // weigh puts together what the words and the booking say of an entry.
@@ -39,7 +45,7 @@ func (d *day) weigh(r *read) opinion {
 	c := m.Choose(d.chances, notes.IsWeighty)
 	return opinion{
 		outcome: notes.Outcome(m.Answers[c.Answer]), next: notes.Outcome(m.Answers[c.Next]), sure: 1 - c.Cost,
-		p: func(o notes.Outcome) float64 { return d.chances[slices.Index(m.Answers, string(o))] },
+		answers: m.Answers, chances: d.chances,
 	}
 }
 

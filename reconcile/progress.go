@@ -451,7 +451,8 @@ func oneOf(q *query) bool {
 
 // numbered reports whether the words name a place or a thing by its number.
 func numbered(q *query) bool {
-	for _, t := range q.terms {
+	for i := range q.terms {
+		t := &q.terms[i]
 		if t.Class == field.PlaceTerm && t.Dim == "unit" || identifiesNumber(t) >= 0 {
 			return true
 		}

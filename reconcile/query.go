@@ -371,7 +371,7 @@ func (q *query) beyondClause(i int) bool {
 // beyondSpan reports whether t names one of a numbered kind the line covers a run of, outside the
 // run: door 7 against "doors 1 to 6".
 func (l *indexedLine) beyondSpan(t *field.Term) bool {
-	if len(l.spans) == 0 || identifiesNumber(*t) < 0 || l.inSpan(t) {
+	if len(l.spans) == 0 || identifiesNumber(t) < 0 || l.inSpan(t) {
 		return false
 	}
 	noun := strings.TrimRight(t.Text, " 0123456789")
@@ -385,7 +385,7 @@ func (l *indexedLine) beyondSpan(t *field.Term) bool {
 
 // inSpan reports whether t names one of a numbered kind that the line covers a run of.
 func (l *indexedLine) inSpan(t *field.Term) bool {
-	return len(l.spans) > 0 && l.covers(identifiesNumber(*t))
+	return len(l.spans) > 0 && l.covers(identifiesNumber(t))
 }
 
 // spanText returns the first run of numbers of a line in words.
