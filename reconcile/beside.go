@@ -22,7 +22,10 @@ func (d *day) unknownWork(r *read) {
 
 // low returns the text of an entry in lower case. It is made once.
 func (r *read) low() string {
-	if r.lower == "" {
+	switch {
+	case r.entry.Text == r.query.text:
+		return r.query.low()
+	case r.lower == "":
 		r.lower = strings.ToLower(r.entry.Text)
 	}
 	return r.lower

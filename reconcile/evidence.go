@@ -319,14 +319,15 @@ func differentWork(v, w string) bool {
 // fromFacts adds what the entry's counts and consents say about a line; another when its words speak of one
 // more than there was.
 func (ev *evidence) fromFacts(another bool, f *notes.Facts, line *notes.ScopeLine, ls *lineStanding) {
-	p := f.Progress
+	p := &f.Progress
 	if p.Of != nil && p.Of.Equal(line.Qty.Value) && line.Qty.Value.Cmp(notes.Int(1)) > 0 {
 		ev[evOutOf] = 1
 	}
 	if p.Complete != notes.Unsaid || p.Of != nil || p.All || p.Rest || p.NotDone || p.Blocked || p.Fraction != nil {
 		ev[evProgress] = 1
 	}
-	for _, it := range f.Items {
+	for i := range f.Items {
+		it := &f.Items[i]
 		q, ok := it.Qty.In(line.Qty.Unit)
 		if ok && it.Qty.Written() && line.Qty.Unit != notes.Each {
 			ev[evUnit] = 1

@@ -373,8 +373,9 @@ func (ix *lineIndex) loosely(w string, hits []hit) []hit {
 	if len(w) > 3 && w[len(w)-1] == 's' {
 		w = w[:len(w)-1]
 	}
+	long := len(w) >= leastSlipped
 	for _, full := range ix.words {
-		if shortFor(w, full) || slip(w, full) {
+		if shortFor(w, full) || long && slip(w, full) {
 			for _, id := range ix.byWord[full] {
 				if !hasHit(hits, id) {
 					hits = append(hits, hit{id, alikeTerm})
@@ -406,10 +407,13 @@ func shortFor(w, full string) bool {
 	return k == len(w)
 }
 
+// leastSlipped is how many letters a word has before one wrong letter is forgiven.
+const leastSlipped = 5
+
 // slip reports whether two words of five letters or more differ by one letter put in, left out,
 // changed, or swapped with its neighbour.
 func slip(a, b string) bool {
-	if len(a) < 5 || len(b) < 5 || len(a)-len(b) > 1 || len(b)-len(a) > 1 {
+	if len(a) < leastSlipped || len(b) < leastSlipped || len(a)-len(b) > 1 || len(b)-len(a) > 1 {
 		return false
 	}
 	return oneLetter(a, b) && utf8.ValidString(a)
