@@ -17,9 +17,8 @@ func (d *day) several(r *read) []int {
 	if lines := d.tied(r); len(lines) > 1 {
 		return lines
 	}
-	low := r.low()
 	want := 0
-	if !bothEnds(low) && (strings.HasPrefix(low, "both ") || strings.Contains(low, " both ")) {
+	if saysBoth(r.low()) {
 		want = 2
 	} else if p := r.facts.Progress; p.All && p.Count != nil {
 		want, _ = p.Count.Int()
@@ -44,14 +43,18 @@ func (d *day) several(r *read) []int {
 	return lines
 }
 
+// saysBoth reports whether words speak of two of a kind, not of the ends or sides of one.
+func saysBoth(low string) bool {
+	return (strings.HasPrefix(low, "both ") || strings.Contains(low, " both ")) && !bothEnds(low)
+}
+
 // tied returns the lines that "all chargers" or "both drives" speak of: those that fit equally well,
 // when together they fit beyond doubt; or when the words count as many as those lines have together.
 func (d *day) tied(r *read) []int {
 	if len(r.found) < 2 || r.found[0].p >= TakeAt {
 		return nil
 	}
-	low := r.low()
-	both := !bothEnds(low) && (strings.HasPrefix(low, "both ") || strings.Contains(low, " both "))
+	both := saysBoth(r.low())
 	var lines []int
 	sum, booked := 0.0, notes.Decimal{}
 	for _, m := range r.found {
