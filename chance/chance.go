@@ -7,6 +7,7 @@ package chance
 import (
 	"fmt"
 	"math"
+	"math/bits"
 	"strconv"
 	"strings"
 )
@@ -33,15 +34,32 @@ func (f Feature) Then(more string) Feature {
 // A Model holds the log odds that each feature adds to each answer.
 type Model struct {
 	Answers []string
-	rows    map[Feature]int32 // where the weights of a feature begin
-	weights []int16           // hundredths, one for each answer
+	rows    []row   // a table with room for twice the features: see find
+	weights []int16 // hundredths, one for each answer
+}
+
+// A row says where the weights of a feature end; 0 in an empty place of the table.
+type row struct {
+	feature Feature
+	end     int32
+}
+
+// find returns the place of a feature in the table, or the empty one where it would stand: the place its hash
+// names, or the next that is free. Most of what an entry holds is in no model, and one look tells.
+func (m *Model) find(f Feature) *row {
+	last := len(m.rows) - 1 // one less than a power of two
+	for i := int(f) & last; ; i = (i + 1) & last {
+		if r := &m.rows[i]; r.feature == f || r.end == 0 {
+			return r
+		}
+	}
 }
 
 // Parse reads the text of a model. Its first line holds the answers, parted by blanks; each further line the name of
 // a feature, a tab, and its weights in hundredths as "answer:weight", the answers by number from 0.
 func Parse(text string) (*Model, error) {
 	head, rest, _ := strings.Cut(text, "\n")
-	m := &Model{Answers: strings.Fields(head), rows: map[Feature]int32{}}
+	m := &Model{Answers: strings.Fields(head), rows: make([]row, 2<<bits.Len(uint(strings.Count(rest, "\n")+1)))}
 	n := 1
 	for line := range strings.Lines(rest) {
 		n++
@@ -67,11 +85,11 @@ func Parse(text string) (*Model, error) {
 			}
 			m.weights[at+a] = int16(x)
 		}
-		f := Name(name)
-		if _, twice := m.rows[f]; twice {
+		r := m.find(Name(name))
+		if r.end > 0 {
 			return nil, fmt.Errorf("line %d: %q stands twice", n, name)
 		}
-		m.rows[f] = int32(at)
+		*r = row{Name(name), int32(len(m.weights))}
 	}
 	return m, nil
 }
@@ -87,11 +105,11 @@ func MustParse(name, text string) *Model {
 
 // Row returns the weights of a feature in hundredths, one for each answer, or nil when it says nothing.
 func (m *Model) Row(f Feature) []int16 {
-	at, ok := m.rows[f]
-	if !ok {
+	r := m.find(f)
+	if r.end == 0 {
 		return nil
 	}
-	return m.weights[at : int(at)+len(m.Answers)]
+	return m.weights[int(r.end)-len(m.Answers) : r.end]
 }
 
 // Weigh puts the chance of each answer, given all features, in the memory of ps. Each feature counts as often as it stands.

@@ -9,16 +9,18 @@ type fitClues struct{ chance.Clues }
 
 // step names how high a probability is.
 func step(p float64) string {
-	for _, s := range []struct {
-		from float64
-		name string
-	}{{0.99, "99"}, {0.95, "95"}, {0.85, "85"}, {0.7, "70"}, {0.5, "50"}, {0.3, "30"}, {0.1, "10"}, {0.03, "3"}} {
-		if p >= s.from {
-			return s.name
+	for i := range steps {
+		if p >= steps[i].from {
+			return steps[i].name
 		}
 	}
 	return "0"
 }
+
+var steps = [...]struct {
+	from float64
+	name string
+}{{0.99, "99"}, {0.95, "95"}, {0.85, "85"}, {0.7, "70"}, {0.5, "50"}, {0.3, "30"}, {0.1, "10"}, {0.03, "3"}}
 
 // gather puts together the clues of an entry held against the booking.
 func (c *fitClues) gather(d *day, r *read) {
@@ -55,9 +57,9 @@ func (c *fitClues) gather(d *day, r *read) {
 		c.Say("does ", w)
 	}
 	c.When(len(q.work) == 0, "does nothing")
-	c.When(incidental(r.query), "incidental")
-	c.When(byOtherTrade(r.entry.Text) || byOtherName(r.entry.Text), "of another trade")
-	c.When(d.index.excluded(r.query) >= 0, "not included")
+	c.When(incidental(&r.query), "incidental")
+	c.When(byOtherTrade(r.low()) || byOtherName(r.low()), "of another trade")
+	c.When(d.index.excluded(&r.query) >= 0, "not included")
 }
 
 // line adds what speaks for and against the likeliest line.

@@ -15,6 +15,7 @@ import (
 func (d *day) decide() {
 	for _, r := range d.reads {
 		d.decideOne(r)
+		r.found = nil
 		r.result.Outcome = finalOutcome(r)
 		r.result.Why = r.why
 		r.result.Confidence = math.Round(r.result.Confidence*100) / 100
@@ -52,7 +53,7 @@ func (d *day) decideOne(r *read) {
 	case e.Kind == notes.Question && e.Section != notes.Questions && r.facts.Consent.State == notes.Asked && r.query.says() && !asksUs(r.entry.Text):
 		d.decideExtra(r) // somebody asked us for work: a price is wanted, not an answer
 	case e.Kind == notes.Delivery && (e.Section == notes.Done || e.Section == "" && r.facts.Progress.Blocked) && d.sureLine(r):
-	case e.Kind == notes.Delay && e.Section == "" && strings.HasPrefix(strings.ToLower(e.Text), "no ") && d.sureLine(r):
+	case e.Kind == notes.Delay && e.Section == "" && strings.HasPrefix(r.low(), "no ") && d.sureLine(r):
 		r.facts.Progress.Complete = notes.No // "no freezer today, product in the way"
 	case e.Kind == notes.LeftOpen:
 		d.decideLeft(r)
@@ -83,7 +84,7 @@ func (d *day) unclearKind(r *read) {
 		why += ": " + strings.Join(may, " or ")
 	}
 	r.set(notes.Unclear, r.entry.Sure, why)
-	r.found = d.match(r)
+	d.hold(r)
 	d.candidates(r)
 	d.add(finding.Finding{
 		Severity: finding.Warning, Rule: "entry/unclear",
@@ -93,15 +94,32 @@ func (d *day) unclearKind(r *read) {
 	})
 }
 
+// hold finds the lines an entry may serve, once while it is decided. Who changes its words or facts forgets them.
+func (d *day) hold(r *read) {
+	if r.found == nil {
+		r.found = d.match(r)
+	}
+}
+
 // match holds an entry against every line, with what it counts and who asked for it, and keeps the
-// evidence of the likeliest.
+// evidence of the likeliest. What it returns stands until the next entry is matched.
 func (d *day) match(r *read) []match {
-	ms := d.index.match(r.query, func(ev *evidence, i int) {
-		ev.fromFacts(r.query.text, &r.facts, &d.in.Job.Lines[i], &d.standing.lines[i])
+	more := another(r.query.low())
+	d.fitting = d.index.match(d.fitting, &r.query, func(ev *evidence, i int) {
+		ev.fromFacts(more, &r.facts, &d.in.Job.Lines[i], &d.standing.lines[i])
 	})
-	ms = d.weighLines(r, ms)
-	r.result.Evidence = d.evidenceRows(ms)
-	return ms
+	d.fitting = d.weighLines(r, d.fitting)
+	r.result.Evidence = d.evidenceRows(d.fitting)
+	return d.fitting
+}
+
+// likeliestLine returns the line that some words alone fit best, and how well; -1 when none shares a word.
+func (d *day) likeliestLine(q *query) (line int, p float64) {
+	d.fittingPart = d.index.match(d.fittingPart, q, nil)
+	if len(d.fittingPart) == 0 {
+		return -1, 0
+	}
+	return d.fittingPart[0].line, d.fittingPart[0].p
 }
 
 // candidates lists the lines an entry may belong to, as far as they are worth showing.
@@ -124,19 +142,20 @@ func (d *day) decideWork(r *read) {
 		r.set(notes.Unclear, 0, "nothing is booked to hold it against")
 		return
 	}
-	if strings.HasPrefix(strings.ToLower(r.entry.Text), "no ") {
+	if strings.HasPrefix(r.low(), "no ") {
 		r.facts.Progress.NotDone = true // "unit 7: 2 heads, no horn"
+		r.found = nil
 	}
 	if d.samePlaces(r) {
 		return
 	}
-	r.found = d.match(r)
+	d.hold(r)
 	best, any := r.fits()
 	if lines := d.several(r); len(lines) > 1 {
 		r.serve(d, lines, best, "is about several lines")
 		return
 	}
-	if x := d.index.excluded(r.query); x >= 0 && !(best >= TakeAt && d.besideExcluded(r, x)) {
+	if x := d.index.excluded(&r.query); x >= 0 && !(best >= TakeAt && d.besideExcluded(r, x)) {
 		d.extraWork(r, 0.95, "is under Not included: "+d.in.Job.NotIncluded[x].Text)
 		return
 	}
@@ -186,8 +205,8 @@ func (d *day) byItem(r *read) (line int, p float64) {
 	if len(r.entry.Facts.Items) < 2 {
 		return line, 0
 	}
-	for _, m := range r.found {
-		if m.evidence[evWhichOther] > 0 || m.evidence[evAsked] > 0 {
+	for i := range r.found {
+		if ev := &r.found[i].evidence; ev[evWhichOther] > 0 || ev[evAsked] > 0 {
 			return line, 0 // it says which one, and it is another
 		}
 	}
@@ -195,17 +214,18 @@ func (d *day) byItem(r *read) (line int, p float64) {
 		if !it.Qty.Written() || len(it.Other) > 0 || it.Name == "" {
 			continue
 		}
-		ms := d.index.match(d.item(it.Name).query, nil)
-		if len(ms) == 0 || ms[0].p < TakeAt {
+		words := d.item(it.Name)
+		at, fits := d.likeliestLine(&words.query)
+		if fits < TakeAt {
 			continue
 		}
-		if _, same := it.Qty.In(d.in.Job.Lines[ms[0].line].Qty.Unit); !same {
+		if _, same := it.Qty.In(d.in.Job.Lines[at].Qty.Unit); !same {
 			continue
 		}
-		if line >= 0 && line != ms[0].line {
+		if line >= 0 && line != at {
 			return -1, 0
 		}
-		line, p = ms[0].line, ms[0].p
+		line, p = at, fits
 	}
 	return line, p
 }
@@ -249,11 +269,11 @@ func (d *day) decideLeft(r *read) {
 		return
 	}
 	r.set(notes.LeftOpen, r.entry.Sure, r.why)
-	r.found = d.match(r)
+	d.hold(r)
 	if len(r.found) == 0 || r.found[0].p < TakeAt {
 		return
 	}
-	if r.entry.Section == notes.Done || r.entry.Section == "" && (r.facts.Progress.NotDone || r.facts.Progress.Blocked || strings.HasPrefix(strings.ToLower(r.entry.Text), "no ")) {
+	if r.entry.Section == notes.Done || r.entry.Section == "" && (r.facts.Progress.NotDone || r.facts.Progress.Blocked || strings.HasPrefix(r.low(), "no ")) {
 		if r.facts.Progress.Complete == notes.Unsaid {
 			r.facts.Progress.Complete = notes.No
 		}
@@ -289,11 +309,11 @@ func (d *day) samePlaces(r *read) bool {
 func (d *day) judgedApart(r *read, best float64) bool {
 	p, c := r.facts.Progress, r.facts.Consent.State
 	switch {
-	case c == notes.NoConsent && (p.ByOthers || byOtherTrade(r.entry.Text) || byOtherName(r.entry.Text)):
+	case c == notes.NoConsent && (p.ByOthers || byOtherTrade(r.low()) || byOtherName(r.low())):
 		r.set(notes.Condition, 0.8, "was done by others")
-	case c == notes.NoConsent && incidental(r.query) && !d.countsBooked(r):
+	case c == notes.NoConsent && incidental(&r.query) && !d.countsBooked(r):
 		r.set(notes.Narrative, 0.8, "is part of every job: nothing to bill apart")
-	case c == notes.NoConsent && r.facts.Fault.Named && !fixes(r.query) && d.announcesFault(r):
+	case c == notes.NoConsent && r.facts.Fault.Named && !fixes(&r.query) && d.announcesFault(r):
 		r.set(notes.Deficiency, 0.8, "describes a fault")
 	case c != notes.NoConsent && (c != notes.Asked || !doneWords(r)):
 		d.candidates(r)
@@ -321,7 +341,7 @@ func (d *day) onNoLine(r *read, best float64) {
 		r.set(notes.Narrative, 0.8, "names no work that could be billed")
 	case !r.query.namesTrade() && r.entry.Section != "" && d.sharesOwn(r):
 		d.unknownWork(r)
-	case !r.query.namesTrade() && !(r.entry.Section == notes.Done && r.facts.Consent.State == notes.NoConsent && measures(r.entry.Facts.Items)) && (r.entry.Section == "" || !r.query.tradeVerb() && !pastVerb(r.query)):
+	case !r.query.namesTrade() && !(r.entry.Section == notes.Done && r.facts.Consent.State == notes.NoConsent && measures(r.entry.Facts.Items)) && (r.entry.Section == "" || !r.query.tradeVerb() && !pastVerb(&r.query)):
 		r.set(notes.Narrative, 0.75, "names nothing of the trade")
 	case r.query.unknown() && r.facts.Consent.State == notes.NoConsent:
 		d.unknownWork(r)
@@ -364,7 +384,7 @@ func (d *day) decideExtra(r *read) {
 		return
 	}
 	r.set(notes.Extra, r.entry.Sure, r.why)
-	r.found = d.match(r)
+	d.hold(r)
 	d.candidates(r)
 	d.looksBooked(r)
 }
@@ -396,8 +416,7 @@ func splitLabels(s string) []string {
 func (d *day) unknownLabel(r *read) {
 	written := r.entry.Label + ": " + r.entry.Text
 	r.result.Text = written
-	q := newQuery(written, d.in.Words)
-	if len(r.entry.Label) <= 3 && len(d.in.Job.Lines) > 0 && !newQuery(r.entry.Label, d.in.Words).namesTrade() {
+	if len(r.entry.Label) <= 3 && len(d.in.Job.Lines) > 0 && !d.ofTrade(r.entry.Label) {
 		d.add(finding.Finding{
 			Severity: finding.Warning, Rule: "entry/unknown-label",
 			Message: "no booked line is called " + quote(r.entry.Label),
@@ -405,7 +424,13 @@ func (d *day) unknownLabel(r *read) {
 			Span:    r.entry.Span,
 		})
 	}
-	r.query = q
+	r.query, r.found = newQuery(written, d.in.Words), nil
+}
+
+// ofTrade reports whether words name a thing or a designation the trade knows.
+func (d *day) ofTrade(words string) bool {
+	q := newQuery(words, d.in.Words)
+	return q.namesTrade()
 }
 
 func (d *day) labels() string {

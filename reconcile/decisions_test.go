@@ -12,7 +12,7 @@ import (
 
 func TestTheLastDecisionStands(t *testing.T) {
 	d := &day{standing: &standing{in: Input{Job: &notes.Job{Lines: []notes.ScopeLine{{Label: "B"}}}}}}
-	r := &read{result: &notes.EntryResult{}, entry: &notes.Entry{}}
+	r := &read{entry: &notes.Entry{}}
 	for _, step := range []struct {
 		decided notes.Decision
 		outcome notes.Outcome
@@ -48,7 +48,7 @@ func TestADecisionMayQuoteTheLabelThatWasTold(t *testing.T) {
 	d := &day{standing: s}
 	r := &read{
 		entry:  &notes.Entry{Label: "Z", Text: "circuit", Span: note.LineSpan(1)},
-		result: &notes.EntryResult{ID: "2026-03-12/circuit", Text: "circuit"},
+		result: notes.EntryResult{ID: "2026-03-12/circuit", Text: "circuit"},
 	}
 	require.Len(t, d.decisionsFor(r), 2)
 	require.Len(t, s.found, 1)
@@ -57,10 +57,10 @@ func TestADecisionMayQuoteTheLabelThatWasTold(t *testing.T) {
 }
 
 func TestIdsOfADayAreUnique(t *testing.T) {
-	d := &day{used: map[string]int{}, out: &notes.JobDay{Date: notes.MustDate("2026-03-12")}}
+	d := &day{used: map[string]int{}, date: "2026-03-12"}
 	seen := map[string]bool{}
 	for _, text := range []string{"!", "!", "! 2", "!", "! 2", "entry 2", "entry 2 2", "!", "entry"} {
-		id := d.id(query{}, &notes.Entry{Text: text})
+		id := d.id(&query{}, &notes.Entry{Text: text})
 		require.False(t, seen[id], id)
 		seen[id] = true
 	}
@@ -72,7 +72,7 @@ func TestTheEvidenceOfAMatchIsKept(t *testing.T) {
 		{Label: "A", Work: "GFCI receptacles in the kitchen", Qty: notes.Quantity{Value: notes.Int(3), Unit: notes.Each}},
 		{Label: "B", Work: "GFCI receptacles in the bathroom", Qty: notes.Quantity{Value: notes.Int(2), Unit: notes.Each}},
 	}}})}
-	r := &read{result: &notes.EntryResult{}, query: newQuery("2 2 kitchen GFCI receptacles in", d.in.Words)}
+	r := &read{query: newQuery("2 2 kitchen GFCI receptacles in", d.in.Words)}
 	ms := d.match(r)
 	require.Len(t, r.result.Evidence, 2)
 	first, rival := r.result.Evidence[0], r.result.Evidence[1]

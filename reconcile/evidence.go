@@ -43,7 +43,8 @@ const (
 func (ix *lineIndex) weigh(ev *evidence, q *query, i int) {
 	l := &ix.lines[i]
 	shared, all := 0.0, 0.0
-	for _, t := range l.terms {
+	for k := range l.terms {
+		t := &l.terms[k]
 		all += t.weight
 		s := ix.sure[t.id]
 		if s == 0 {
@@ -64,8 +65,8 @@ func (ix *lineIndex) weigh(ev *evidence, q *query, i int) {
 	ev[evPrecision] = ix.precision(q, l)
 	ix.weighHead(ev, q, l)
 	ix.weighWhich(ev, q, l)
-	ev[evVerb], ev[evVerbOther] = verbEvidence(q, &l.query)
-	ev[evWired] = wiring(q, &l.query)
+	ev[evVerb], ev[evVerbOther] = verbEvidence(q, l)
+	ev[evWired] = wiring(q, l)
 	if l.act >= 0 && ix.sure[l.terms[l.act].id] > 0 && (l.actOnly() || q.head < 0) {
 		ev[evHead], ev[evHeadNone], ev[evNoHead], ev[evPrecision] = 1, 0, 0, max(ev[evPrecision], partOfTerm)
 	}
@@ -82,8 +83,8 @@ func (l *indexedLine) actOnly() bool {
 func inLine(hs []hit, l *indexedLine) (best float64, at int) {
 	at = -1
 	for _, h := range hs {
-		for k, t := range l.terms {
-			if t.id == h.id && h.sure > best {
+		for k := range l.terms {
+			if l.terms[k].id == h.id && h.sure > best {
 				best, at = h.sure, k
 			}
 		}
@@ -95,7 +96,8 @@ func inLine(hs []hit, l *indexedLine) (best float64, at int) {
 // comes first is what it is about.
 func (ix *lineIndex) precision(q *query, l *indexedLine) float64 {
 	got, all := 0.0, 0.0
-	for i, t := range q.terms[:min(q.clause, 8)] {
+	for i := range q.terms[:min(q.clause, 8)] {
+		t := &q.terms[i]
 		w := termWeight(t.Class)
 		if w == 0 && len(ix.hits[i]) > 0 {
 			w = lineWeight(t.Class)
@@ -176,7 +178,8 @@ func (ix *lineIndex) weighHead(ev *evidence, q *query, l *indexedLine) {
 // weighWhich compares the words and numbers that say which one.
 func (ix *lineIndex) weighWhich(ev *evidence, q *query, l *indexedLine) {
 	mine := false
-	for i, t := range q.terms {
+	for i := range q.terms {
+		t := &q.terms[i]
 		if termWeight(t.Class) == 0 || !q.qualifies[i] && t.Class != field.PlaceTerm && !identifies(t.Dim) {
 			continue
 		}
@@ -187,8 +190,8 @@ func (ix *lineIndex) weighWhich(ev *evidence, q *query, l *indexedLine) {
 		mine = mine || i < q.clause
 	}
 	for _, n := range q.numbers {
-		for _, t := range l.query.terms {
-			if identifiesNumber(t) == n || l.covers(n) {
+		for k := range l.query.terms {
+			if identifiesNumber(&l.query.terms[k]) == n || l.covers(n) {
 				ev[evWhich] = max(ev[evWhich], partOfTerm)
 				return
 			}
@@ -197,7 +200,8 @@ func (ix *lineIndex) weighWhich(ev *evidence, q *query, l *indexedLine) {
 	if !mine {
 		return
 	}
-	for _, t := range l.terms {
+	for k := range l.terms {
+		t := &l.terms[k]
 		if t.which && ix.sure[t.id] == 0 {
 			ev[evWhichOther] = 1
 		}
@@ -214,7 +218,7 @@ func identifies(dim string) bool {
 }
 
 // identifiesNumber returns the number of a term such as "heater 3", "unit 5" or "room 101", or -1.
-func identifiesNumber(t field.Term) int {
+func identifiesNumber(t *field.Term) int {
 	if t.Class != field.PlaceTerm && !identifies(t.Dim) {
 		return -1
 	}
@@ -231,8 +235,8 @@ func identifiesNumber(t field.Term) int {
 
 // verbEvidence compares the kinds of work. Removing is part of replacing; installing, repairing,
 // relocating and removing are different work.
-func verbEvidence(q, l *query) (same, other float64) {
-	if l.head >= 0 && wired[l.terms[l.head].Text] {
+func verbEvidence(q *query, l *indexedLine) (same, other float64) {
+	if l.wired {
 		for _, v := range q.verbs() {
 			switch v {
 			case "pull", "land", "connect", "energize", "rough", "makeup":
@@ -250,7 +254,7 @@ func verbEvidence(q, l *query) (same, other float64) {
 			}
 		}
 	}
-	switch l.act() {
+	switch l.query.act() {
 	case "label", "trace", "dig", "test", "program", "seal":
 		other = max(other, 0.5) // what such a line names is there: only the act makes it
 	}
@@ -268,12 +272,13 @@ func verbEvidence(q, l *query) (same, other float64) {
 }
 
 // wiring holds the words for work against a line about what is pulled and landed: circuits are not hung.
-func wiring(q, l *query) float64 {
-	if l.head < 0 || !wired[l.terms[l.head].Text] {
+func wiring(q *query, l *indexedLine) float64 {
+	if !l.wired {
 		return 0
 	}
 	hung := 0.0
-	for _, t := range q.terms {
+	for i := range q.terms {
+		t := &q.terms[i]
 		if t.Class != field.VerbTerm {
 			continue
 		}
@@ -311,16 +316,18 @@ func differentWork(v, w string) bool {
 	return false
 }
 
-// fromFacts adds what the entry's counts and consents say about line i.
-func (ev *evidence) fromFacts(text string, f *notes.Facts, line *notes.ScopeLine, ls *lineStanding) {
-	p := f.Progress
+// fromFacts adds what the entry's counts and consents say about a line; another when its words speak of one
+// more than there was.
+func (ev *evidence) fromFacts(another bool, f *notes.Facts, line *notes.ScopeLine, ls *lineStanding) {
+	p := &f.Progress
 	if p.Of != nil && p.Of.Equal(line.Qty.Value) && line.Qty.Value.Cmp(notes.Int(1)) > 0 {
 		ev[evOutOf] = 1
 	}
 	if p.Complete != notes.Unsaid || p.Of != nil || p.All || p.Rest || p.NotDone || p.Blocked || p.Fraction != nil {
 		ev[evProgress] = 1
 	}
-	for _, it := range f.Items {
+	for i := range f.Items {
+		it := &f.Items[i]
 		q, ok := it.Qty.In(line.Qty.Unit)
 		if ok && it.Qty.Written() && line.Qty.Unit != notes.Each {
 			ev[evUnit] = 1
@@ -339,7 +346,7 @@ func (ev *evidence) fromFacts(text string, f *notes.Facts, line *notes.ScopeLine
 	case c == notes.Asked || c == notes.Declined:
 		ev[evAsked] = 0.7
 	}
-	if one := notes.Int(1); line.Qty.Unit == notes.Each && line.Qty.Value.Equal(one) && p.Of == nil && another(text) {
+	if one := notes.Int(1); line.Qty.Unit == notes.Each && line.Qty.Value.Equal(one) && p.Of == nil && another {
 		ev[evAsked] = max(ev[evAsked], 0.7) // there is only one booked
 	}
 	if ls.complete {
@@ -348,8 +355,7 @@ func (ev *evidence) fromFacts(text string, f *notes.Facts, line *notes.ScopeLine
 }
 
 // another reports whether the words speak of one more than there was: "second pole light too".
-func another(text string) bool {
-	low := strings.ToLower(text)
+func another(low string) bool {
 	first, _, _ := strings.Cut(low, " ")
 	switch first {
 	case "second", "2nd", "another", "other", "additional", "extra":

@@ -41,6 +41,6 @@ customer: C
 		"moved the gas piping out of the trench": 2,
 		"hung 4 lights":                          -1,
 	} {
-		require.Equal(t, want, ix.excluded(newQuery(text, trade.Words{})), text)
+		require.Equal(t, want, ix.excluded(words(text)), text)
 	}
 }

@@ -24,7 +24,7 @@ type openExtra struct {
 
 // recordExtra makes an extra of an entry, or adds the entry to the extra it speaks of again.
 func (d *day) recordExtra(r *read) {
-	x := d.knownExtra(r.query)
+	x := d.knownExtra(&r.query)
 	if x == nil {
 		x = d.newExtra(r)
 	} else {
@@ -52,14 +52,14 @@ func (d *day) recordExtra(r *read) {
 }
 
 // knownExtra returns the open extra the words are about, or nil.
-func (d *day) knownExtra(q query) *openExtra {
+func (d *day) knownExtra(q *query) *openExtra {
 	var best *openExtra
 	most := sameExtra
 	for _, x := range d.extras {
 		if x.work.Outcome == notes.ExtraCredit {
 			continue
 		}
-		if o := q.overlap(x.query); o >= most {
+		if o := q.overlap(&x.query); o >= most {
 			best, most = x, o
 		}
 	}
@@ -83,7 +83,7 @@ func (d *day) newExtra(r *read) *openExtra {
 			x.work.Qty = it.Qty
 		}
 	}
-	if !x.work.Qty.Written() && len(x.work.Facts) <= 1 && singular(r.query) {
+	if !x.work.Qty.Written() && len(x.work.Facts) <= 1 && singular(&r.query) {
 		x.work.Qty = notes.Quantity{Value: notes.Int(1), Unit: notes.Each} // "added receptacle" is one
 	}
 	d.standing.extras = append(d.standing.extras, x)
@@ -91,7 +91,7 @@ func (d *day) newExtra(r *read) *openExtra {
 }
 
 // singular reports whether the thing an entry is about is named as one.
-func singular(q query) bool {
+func singular(q *query) bool {
 	if q.head < 0 {
 		return false
 	}
@@ -111,7 +111,7 @@ func doneWords(r *read) bool {
 		return true
 	case len(r.facts.Time) > 0 && r.facts.Consent.State != notes.Asked:
 		return true
-	case pastVerb(r.query):
+	case pastVerb(&r.query):
 		return true
 	case r.facts.Consent.State == notes.Asked || r.facts.Consent.State == notes.Declined || p.Dropped:
 		return false
@@ -120,7 +120,7 @@ func doneWords(r *read) bool {
 }
 
 // pastVerb reports whether a work verb stands in the past in the words as written.
-func pastVerb(q query) bool {
+func pastVerb(q *query) bool {
 	for _, t := range q.terms {
 		if t.Class != field.VerbTerm {
 			continue
@@ -174,7 +174,7 @@ func (d *day) consents() {
 			continue
 		}
 		for _, x := range d.extras {
-			if x.work.Outcome == notes.ExtraCredit || r.query.overlap(x.query) < 0.5 {
+			if x.work.Outcome == notes.ExtraCredit || r.query.overlap(&x.query) < 0.5 {
 				continue
 			}
 			x.takeConsent(r)
@@ -231,6 +231,7 @@ func (d *day) beyond(i int, over notes.Decimal) {
 // writeExtras lists what is open, and what was settled today.
 func (d *day) writeExtras() {
 	d.idle()
+	d.out.Extras = make([]notes.ExtraWork, 0, len(d.extras))
 	for _, x := range d.extras {
 		w := x.work
 		w.Minutes = 0

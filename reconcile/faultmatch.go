@@ -25,6 +25,7 @@ const (
 type faultWords struct {
 	telling []string
 	core    []string
+	where   []string // see whereWords
 	every   []string // see everyWord
 }
 
@@ -49,24 +50,37 @@ func firstClause(text string) string {
 	return text
 }
 
-// aboutFault returns the deficiency of an earlier day that an entry speaks of, or nil; with today
-// that of another entry of this day, by more of its words. Where two fit about as well none is
-// taken, and a finding says so.
-func (d *day) aboutFault(r *read, kind string, today bool) *openFault {
-	var best, second *openFault
-	var most, next float64
-	var later faultWords
+// near returns the open deficiencies of earlier days, or with today those of other entries of this day that
+// share enough words with an entry, that it may speak of.
+func (d *day) near(r *read, today bool) []*openFault {
+	var near []*openFault
 	for _, f := range d.faults {
 		if f.closed || f.record.State == notes.FaultCorrected || (f.record.Found == d.out.Date) != today {
 			continue
 		}
-		if later.telling == nil {
-			later.telling = d.in.Kinds.Telling(r.result.Text)
-		}
-		if today && (f.tells(r) || !f.sharesEnough(later, d.in.Kinds.Telling(f.record.Where))) {
+		if today && (f.tells(r) || !f.sharesEnough(d.telling(r), d.whereWords(f))) {
 			continue
 		}
-		switch p := f.fits(r, later, kind); {
+		near = append(near, f)
+	}
+	return near
+}
+
+// telling returns the words of an entry that tell which fault it is about. They are found once.
+func (d *day) telling(r *read) []string {
+	if r.telling == nil {
+		r.telling = d.in.Kinds.Telling(r.result.Text)
+	}
+	return r.telling
+}
+
+// aboutFault returns which of the deficiencies near an entry it speaks of, or nil. Where two fit about as
+// well none is taken, and a finding says so.
+func (d *day) aboutFault(r *read, near []*openFault, kind string) *openFault {
+	var best, second *openFault
+	var most, next float64
+	for _, f := range near {
+		switch p := f.fits(r, d.telling(r), kind); {
 		case p > most:
 			second, next, best, most = best, most, f, p
 		case p > next:
@@ -94,9 +108,9 @@ func (f *openFault) tells(r *read) bool {
 
 // sharesEnough reports whether two entries of one day have words in common that say both what is
 // wrong and which or where. A day has much to say of one place: the place alone is not enough.
-func (f *openFault) sharesEnough(later faultWords, where []string) bool {
+func (f *openFault) sharesEnough(later, where []string) bool {
 	n, core := 0, false
-	for _, w := range later.telling {
+	for _, w := range later {
 		if slices.Contains(f.words.telling, w) {
 			n++
 			core = core || slices.Contains(f.words.core, w) && !slices.Contains(where, w)
@@ -116,12 +130,12 @@ func both(text string) bool {
 }
 
 // fits says how well a later text is about the fault, 0 for not at all.
-func (f *openFault) fits(r *read, later faultWords, kind string) float64 {
+func (f *openFault) fits(r *read, later []string, kind string) float64 {
 	if veto, _ := r.query.contradicts(&indexedLine{query: f.query}); veto != "" {
 		return 0
 	}
 	shared, core := 0, false
-	for _, w := range later.telling {
+	for _, w := range later {
 		if slices.Contains(f.words.telling, w) {
 			shared++
 			core = core || slices.Contains(f.words.core, w)
@@ -131,7 +145,7 @@ func (f *openFault) fits(r *read, later faultWords, kind string) float64 {
 		return 0
 	}
 	o := 0.0
-	if n := min(len(later.telling), len(f.words.telling)); n > 0 && core {
+	if n := min(len(later), len(f.words.telling)); n > 0 && core {
 		o = float64(shared) / float64(n)
 	}
 	same := kind != "" && kind == f.record.Kind
@@ -139,7 +153,7 @@ func (f *openFault) fits(r *read, later faultWords, kind string) float64 {
 	case o >= sameFault, same && o >= sameKindFault, same && shared >= 2:
 		return max(o, sameKindFault) + float64(shared)/100
 	}
-	if o := r.query.overlap(f.query); o >= sameWords {
+	if o := r.query.overlap(&f.query); o >= sameWords {
 		return o
 	}
 	return 0
@@ -147,9 +161,9 @@ func (f *openFault) fits(r *read, later faultWords, kind string) float64 {
 
 // otherOne reports whether a later text names another one of the same things: other numbers ("LP2"
 // for "LP1"), or another word before the same thing ("freezer disconnect" for "cooler disconnect").
-func (f *openFault) otherOne(later faultWords) bool {
+func (f *openFault) otherOne(later []string) bool {
 	numbers, common := 0, false
-	for i, w := range later.telling {
+	for i, w := range later {
 		at := slices.Index(f.words.telling, w)
 		if isNumber(w) {
 			if !f.numbered() {
@@ -162,9 +176,9 @@ func (f *openFault) otherOne(later faultWords) bool {
 		if at < 1 || i < 1 {
 			continue
 		}
-		mine, theirs := f.words.telling[at-1], later.telling[i-1]
+		mine, theirs := f.words.telling[at-1], later[i-1]
 		if mine != theirs && !isNumber(mine) && !isNumber(theirs) && !slices.Contains(f.words.core, mine) &&
-			!slices.Contains(later.telling, mine) && !slices.Contains(f.words.telling, theirs) && placeWord(theirs) {
+			!slices.Contains(later, mine) && !slices.Contains(f.words.telling, theirs) && placeWord(theirs) {
 			return true
 		}
 	}
@@ -190,11 +204,11 @@ func isNumber(w string) bool {
 // another entry of this day: put right, made safe for now, or declined by the customer. It reports
 // whether the entry speaks of one.
 func (d *day) settleFault(r *read, today bool) bool {
-	if len(d.faults) == 0 {
+	if !d.stands(today) {
 		return false
 	}
 	declined := r.facts.Consent.State == notes.Declined || r.facts.Fault.State == notes.FaultDeclined
-	mend := trade.Mends(r.result.Text)
+	mend := r.mends()
 	p := r.facts.Progress
 	if (p.NotDone || p.Blocked) && mend != trade.MendForNow {
 		mend = trade.MendPending
@@ -202,8 +216,10 @@ func (d *day) settleFault(r *read, today bool) bool {
 	if mend <= trade.MendPending && !declined {
 		return false
 	}
-	kind := d.announced(r.result.Text)
-	f := d.aboutFault(r, kind, today)
+	var f *openFault
+	if near := d.near(r, today); len(near) > 0 {
+		f = d.aboutFault(r, near, d.announced(r.result.Text))
+	}
 	if f == nil && mend == trade.MendForNow && today {
 		f = d.onlyFaultAt(r)
 	}
@@ -234,11 +250,27 @@ func (d *day) settleFault(r *read, today bool) bool {
 	return true
 }
 
+// stands reports whether any deficiency is open that an entry may settle: one of an earlier day, or with
+// today any.
+func (d *day) stands(today bool) bool {
+	return slices.ContainsFunc(d.faults, func(f *openFault) bool {
+		return !f.closed && f.record.State != notes.FaultCorrected && (today || f.record.Found != d.out.Date)
+	})
+}
+
+// mends returns what an entry says of putting something right. It is read once.
+func (r *read) mends() trade.Mend {
+	if r.mend < 0 {
+		r.mend = trade.Mends(r.result.Text)
+	}
+	return r.mend
+}
+
 // onlyFaultAt returns the one open deficiency at the place an entry names, by two words or more that they
 // share: "taped over the pump disconnect and tagged it" needs not say what is wrong with it. It is nil when
 // there is none or more than one: to make safe closes nothing, and yet nobody guesses.
 func (d *day) onlyFaultAt(r *read) *openFault {
-	later := faultWords{telling: d.in.Kinds.Telling(r.result.Text)}
+	later := d.telling(r)
 	var only *openFault
 	for _, f := range d.faults {
 		if f.closed || f.record.State == notes.FaultCorrected || f.tells(r) || f.otherOne(later) {
@@ -248,7 +280,7 @@ func (d *day) onlyFaultAt(r *read) *openFault {
 			continue
 		}
 		n := 0
-		for _, w := range later.telling {
+		for _, w := range later {
 			if slices.Contains(d.everyWord(f), w) {
 				n++
 			}
@@ -262,6 +294,14 @@ func (d *day) onlyFaultAt(r *read) *openFault {
 		only = f
 	}
 	return only
+}
+
+// whereWords returns the telling words of where a deficiency is. They are found once.
+func (d *day) whereWords(f *openFault) []string {
+	if f.words.where == nil {
+		f.words.where = d.in.Kinds.Telling(f.record.Where)
+	}
+	return f.words.where
 }
 
 // everyWord returns the telling words of a deficiency, taken together and each by itself: "disconnect cover" is

@@ -26,7 +26,7 @@ func (d *day) recordFaults() {
 		settled := true
 		switch r.result.Outcome {
 		case notes.Deficiency:
-			if r.entry.Section != notes.Deficiencies && trade.Mends(r.result.Text) > trade.MendPending {
+			if r.entry.Section != notes.Deficiencies && r.mends() > trade.MendPending {
 				mended = append(mended, r)
 				continue // it may tell of one that is found elsewhere in the note
 			}
@@ -73,9 +73,9 @@ func (d *day) recordFaults() {
 func (d *day) recordFault(r *read) {
 	kinds := d.faultKinds(r.result.Text)
 	first := d.faultRecord(r, kinds[0])
-	f := d.aboutFault(r, first.Kind, false)
+	f := d.aboutFault(r, d.near(r, false), first.Kind)
 	if f == nil {
-		f = d.knownFault(r.query, first.Kind)
+		f = d.knownFault(&r.query, first.Kind)
 	}
 	if f != nil {
 		f.again(first)
@@ -123,7 +123,7 @@ func (d *day) faultKinds(text string) []trade.Found {
 	if len(found) == 0 {
 		return []trade.Found{{}}
 	}
-	if k, _, ok := d.in.Kinds.FindKind(text); ok && k.Slug == found[0].Kind.Slug {
+	if found[0].IsSure() {
 		return found[:1]
 	}
 	for i := range found {
@@ -199,12 +199,12 @@ func (d *day) correction(r *read) {
 
 // knownFault returns the open deficiency the words are about: the same kind with nothing that
 // contradicts, or nearly the same words.
-func (d *day) knownFault(q query, kind string) *openFault {
+func (d *day) knownFault(q *query, kind string) *openFault {
 	for _, f := range d.faults {
-		if f.closed || f.record.Found == d.out.Date && q.overlap(f.query) < 0.9 {
+		if f.closed || f.record.Found == d.out.Date && q.overlap(&f.query) < 0.9 {
 			continue
 		}
-		o := q.overlap(f.query)
+		o := q.overlap(&f.query)
 		if o >= 0.6 || kind != "" && kind == f.record.Kind && o >= 0.3 {
 			return f
 		}

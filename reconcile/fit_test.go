@@ -201,8 +201,9 @@ func caseOf(job *notes.Job, heading, entry, label string) (labelledCase, bool) {
 	e := &note.Entries[0]
 	ix := newLineIndex(job, trade.Words{})
 	facts := merged(e)
-	for _, m := range ix.match(newQuery(e.Text, trade.Words{}), func(ev *evidence, i int) {
-		ev.fromFacts(e.Text, &facts, &job.Lines[i], &lineStanding{})
+	q, more := newQuery(e.Text, trade.Words{}), another(strings.ToLower(e.Text))
+	for _, m := range ix.match(nil, &q, func(ev *evidence, i int) {
+		ev.fromFacts(more, &facts, &job.Lines[i], &lineStanding{})
 	}) {
 		if m.veto != "" {
 			continue

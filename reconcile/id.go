@@ -12,9 +12,9 @@ const slugWords = 3
 
 // id returns a readable name for an entry that is unique in the day: the date and the first words
 // that carry meaning. The same note gives the same ids; a second entry with the same words gets "-2".
-func (d *day) id(q query, e *notes.Entry) string {
+func (d *day) id(q *query, e *notes.Entry) string {
 	var buf [96]byte
-	b := append(append(buf[:0], d.out.Date.String()...), '/')
+	b := append(append(buf[:0], d.date...), '/')
 	from := len(b)
 	if b = q.appendSlug(b); len(b) == from {
 		b = appendSlug(b, e.Text)
@@ -30,7 +30,7 @@ func (d *day) id(q query, e *notes.Entry) string {
 }
 
 // appendSlug appends the first words of the query that name things, in the order written.
-func (q query) appendSlug(b []byte) []byte {
+func (q *query) appendSlug(b []byte) []byte {
 	words := 0
 	for _, t := range q.terms {
 		if words == slugWords || !named(t) && t.Class != field.DesignationTerm && t.Class != field.PlaceTerm {

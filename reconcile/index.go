@@ -1,6 +1,7 @@
 package reconcile
 
 import (
+	"iter"
 	"slices"
 	"strings"
 	"unicode/utf8"
@@ -35,9 +36,8 @@ type lineIndex struct {
 // indexTerm is one distinct term of the scope.
 type indexTerm struct {
 	text  string
-	words []string // of its normal form and as written, lower case and singular
-	lines int      // in how many lines it stands
-	in    []int    // which
+	lines int   // in how many lines it stands
+	in    []int // which
 }
 
 // indexedLine is one booked line.
@@ -47,6 +47,7 @@ type indexedLine struct {
 	inner  notes.Decimal // how many things a line booked as one names ("Two ground rods"), else 1
 	spans  []numberSpan  // "units 5 to 9"
 	placed bool          // it names a place
+	wired  bool          // it is about something that is pulled and landed
 	about  string        // the thing it is about, "" when its words name nothing known
 	act    int           // index in terms of the act it is booked as, or -1
 }
@@ -66,7 +67,12 @@ type numberSpan struct{ from, to int }
 
 // newLineIndex reads the booked lines of a job.
 func newLineIndex(j *notes.Job, words trade.Words) *lineIndex {
-	ix := &lineIndex{byText: map[string]int{}, byWord: map[string][]int{}, byKind: map[string][]int{}, byAct: map[string]int{}, meanings: map[meant][]hit{}, site: placesIn(j.Title, words)}
+	n := len(j.Lines)
+	ix := &lineIndex{
+		lines: make([]indexedLine, 0, n), terms: make([]indexTerm, 0, 3*n), // most lines have three terms of their own
+		byText: make(map[string]int, 3*n), byWord: make(map[string][]int, 3*n), byKind: map[string][]int{}, byAct: map[string]int{},
+		meanings: make(map[meant][]hit, 8*n), site: placesIn(j.Title, words),
+	}
 	for _, l := range j.Lines {
 		ix.addLine(l, words)
 	}
@@ -86,13 +92,14 @@ func newLineIndex(j *notes.Job, words trade.Words) *lineIndex {
 func (ix *lineIndex) addLine(l notes.ScopeLine, words trade.Words) {
 	line := indexedLine{query: newQuery(l.Work, words), inner: innerCount(l), spans: numberSpans(l.Work), act: -1}
 	line.about = line.thing()
+	line.wired = line.head >= 0 && wired[line.query.terms[line.head].Text]
 	for i, t := range line.query.terms {
 		if termWeight(t.Class) == 0 || repeated(line.query.terms, i) {
 			continue
 		}
 		id, known := ix.byText[t.Text]
 		if !known {
-			id = ix.addTerm(line.query, t)
+			id = ix.addTerm(&line.query, t)
 		}
 		ix.stands(id)
 		line.placed = line.placed || t.Class == field.PlaceTerm
@@ -148,25 +155,22 @@ func placesIn(text string, words trade.Words) []string {
 	return ps
 }
 
-func (ix *lineIndex) addTerm(q query, t field.Term) int {
+func (ix *lineIndex) addTerm(q *query, t field.Term) int {
 	id := len(ix.terms)
-	it := indexTerm{text: t.Text, words: wordsOf(t.Text)}
-	for _, w := range wordsOf(q.text[t.Start:t.End]) {
-		if !slices.Contains(it.words, w) {
-			it.words = append(it.words, w)
-		}
-	}
 	ix.byText[t.Text] = id
 	if general := trade.Broader(t.Text); general != "" {
 		ix.byKind[general] = append(ix.byKind[general], id)
 	}
-	for _, w := range it.words {
-		if _, known := ix.byWord[w]; !known {
+	for w := range wordsOf(t.Text, q.text[t.Start:t.End]) {
+		ids, known := ix.byWord[w]
+		if !known {
 			ix.words = append(ix.words, w)
 		}
-		ix.byWord[w] = append(ix.byWord[w], id)
+		if !slices.Contains(ids, id) {
+			ix.byWord[w] = append(ids, id)
+		}
 	}
-	ix.terms = append(ix.terms, it)
+	ix.terms = append(ix.terms, indexTerm{text: t.Text})
 	return id
 }
 
@@ -178,21 +182,28 @@ func lineWeight(c field.TermClass) float64 {
 	return termWeight(c)
 }
 
-// wordsOf returns the words of s in lower case and in the singular, small ones left out.
-func wordsOf(s string) []string {
-	words := strings.FieldsFunc(strings.ToLower(s), func(r rune) bool {
-		return r == ' ' || r == '-' || r == '/' || r == '\'' || r == '.' || r == ','
-	})
-	kept := words[:0]
-	for _, w := range words {
-		if len(w) > 3 && w[len(w)-1] == 's' && w[len(w)-2] != 's' {
-			w = w[:len(w)-1]
-		}
-		if len(w) > 1 || w >= "0" && w <= "9" {
-			kept = append(kept, w)
+// wordsOf goes over the words of a term, of its normal form and as written, in lower case and in the singular,
+// small ones left out.
+func wordsOf(normal, written string) iter.Seq[string] {
+	return func(yield func(string) bool) {
+		for _, s := range [...]string{normal, written} {
+			for w := range strings.FieldsFuncSeq(strings.ToLower(s), partsWords) {
+				if len(w) > 3 && w[len(w)-1] == 's' && w[len(w)-2] != 's' {
+					w = w[:len(w)-1]
+				}
+				if (len(w) > 1 || w >= "0" && w <= "9") && !yield(w) {
+					return
+				}
+			}
+			if written == normal {
+				return
+			}
 		}
 	}
-	return kept
+}
+
+func partsWords(r rune) bool {
+	return r == ' ' || r == '-' || r == '/' || r == '\'' || r == '.' || r == ','
 }
 
 // innerCount returns how many things the words of a line booked as one piece count.
@@ -338,13 +349,7 @@ func (ix *lineIndex) kinds(text string, hits []hit) []hit {
 // partly adds the terms of the scope that share words with t so that all words of one are words of
 // the other.
 func (ix *lineIndex) partly(q *query, t *field.Term, hits []hit) []hit {
-	words := wordsOf(t.Text)
-	for _, w := range wordsOf(q.text[t.Start:t.End]) {
-		if !slices.Contains(words, w) {
-			words = append(words, w)
-		}
-	}
-	for _, w := range words {
+	for w := range wordsOf(t.Text, q.text[t.Start:t.End]) {
 		for _, id := range ix.byWord[w] {
 			if !hasHit(hits, id) {
 				hits = append(hits, hit{id, partOfTerm})
@@ -368,8 +373,9 @@ func (ix *lineIndex) loosely(w string, hits []hit) []hit {
 	if len(w) > 3 && w[len(w)-1] == 's' {
 		w = w[:len(w)-1]
 	}
+	long := len(w) >= leastSlipped
 	for _, full := range ix.words {
-		if shortFor(w, full) || slip(w, full) {
+		if shortFor(w, full) || long && slip(w, full) {
 			for _, id := range ix.byWord[full] {
 				if !hasHit(hits, id) {
 					hits = append(hits, hit{id, alikeTerm})
@@ -401,12 +407,20 @@ func shortFor(w, full string) bool {
 	return k == len(w)
 }
 
+// leastSlipped is how many letters a word has before one wrong letter is forgiven.
+const leastSlipped = 5
+
 // slip reports whether two words of five letters or more differ by one letter put in, left out,
 // changed, or swapped with its neighbour.
 func slip(a, b string) bool {
-	if len(a) < 5 || len(b) < 5 || len(a)-len(b) > 1 || len(b)-len(a) > 1 || !utf8.ValidString(a) {
+	if len(a) < leastSlipped || len(b) < leastSlipped || len(a)-len(b) > 1 || len(b)-len(a) > 1 {
 		return false
 	}
+	return oneLetter(a, b) && utf8.ValidString(a)
+}
+
+// oneLetter is slip for words of whatever letters, of about the same length.
+func oneLetter(a, b string) bool {
 	i := 0
 	for i < len(a) && i < len(b) && a[i] == b[i] {
 		i++

@@ -123,7 +123,7 @@ func (r *read) listed() int {
 
 // summed returns the sum an entry gives itself, or 0.
 func (r *read) summed() int {
-	if low := strings.ToLower(r.entry.Text); strings.Contains(low, "total") || strings.Contains(low, " in all") {
+	if low := r.low(); strings.Contains(low, "total") || strings.Contains(low, " in all") {
 		return inAll(strings.Fields(low))
 	}
 	return 0
@@ -132,6 +132,9 @@ func (r *read) summed() int {
 // placeSum adds up counts given place by place: "north side 2, south side 1", "row 1: 5, row 2: 5". Every
 // part has to open with the word for a place and end with its number; anything else adds up to 0.
 func placeSum(text string) int {
+	if !strings.ContainsAny(text, ",;") {
+		return 0
+	}
 	if head, rest, ok := strings.Cut(text, ": "); ok && !placeWords[lastButNumber(head)] {
 		text = rest
 	}
@@ -141,7 +144,7 @@ func placeSum(text string) int {
 	}
 	sum := 0
 	for i, part := range parts {
-		words := strings.Fields(strings.NewReplacer(":", " ", " - ", " ").Replace(part))
+		words := strings.Fields(placeMarks.Replace(part))
 		if len(words) < 2 || i > 0 && !placeWords[words[0]] {
 			return 0
 		}
@@ -155,6 +158,9 @@ func placeSum(text string) int {
 	}
 	return sum
 }
+
+// placeMarks are what may stand between a place and its number.
+var placeMarks = strings.NewReplacer(":", " ", " - ", " ")
 
 // lastButNumber returns the last word of a text in lower case, or the one before a number at its end.
 func lastButNumber(text string) string {
@@ -210,7 +216,7 @@ func firstListed(text string) int {
 
 // standsAlone returns the count that stands behind what it counts: "heads 20 aimed", "dimmers all 4 in",
 // "plugs - five done". A number right behind a word for one thing is that thing's name: "heater 3".
-func (q query) standsAlone() int {
+func (q *query) standsAlone() int {
 	for i, t := range q.terms[:q.spread] {
 		if i == 0 || t.Class != field.NumberTerm || t.Dim != "" {
 			continue
@@ -243,7 +249,7 @@ func (q query) standsAlone() int {
 
 // risesAt reports whether a higher number goes on behind the number at term i, and nothing else: then both
 // say which, as in "clocks 5, 6 set".
-func (q query) risesAt(i int) bool {
+func (q *query) risesAt(i int) bool {
 	if i+1 >= q.spread || q.terms[i+1].Class != field.NumberTerm || q.terms[i+1].Dim != "" {
 		return false
 	}
@@ -257,7 +263,7 @@ func (q query) risesAt(i int) bool {
 }
 
 // endsCount reports whether what stands behind the number at term i is none of its own thing.
-func (q query) endsCount(i int) bool {
+func (q *query) endsCount(i int) bool {
 	rest := strings.TrimLeft(q.text[q.terms[i].End:], " ")
 	if rest == "" || strings.ContainsRune(",;.-/()", rune(rest[0])) {
 		return true

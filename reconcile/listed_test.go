@@ -6,7 +6,6 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"jobday/notes"
-	"jobday/trade"
 )
 
 // Counts given place by place add up; numbers of places and of other things do not.
@@ -43,15 +42,15 @@ func TestListsByNumber(t *testing.T) {
 		"sirens - 4 all of em":  4,
 		"sirens 9, 3 short":     9,
 	} {
-		assert.Equal(t, want, newQuery(text, trade.Words{}).standsAlone(), text)
+		assert.Equal(t, want, words(text).standsAlone(), text)
 	}
 }
 
 // A length said again in brackets in the unit booked is taken as written.
 func TestLengthInBrackets(t *testing.T) {
-	q, ok := newQuery("new feeder, 40 m (131 ft) pulled", trade.Words{}).inBrackets(notes.Foot)
+	q, ok := words("new feeder, 40 m (131 ft) pulled").inBrackets(notes.Foot)
 	assert.True(t, ok)
 	assert.Equal(t, "131 ft", q.String())
-	_, ok = newQuery("new feeder, 131 ft pulled", trade.Words{}).inBrackets(notes.Foot)
+	_, ok = words("new feeder, 131 ft pulled").inBrackets(notes.Foot)
 	assert.False(t, ok)
 }

@@ -57,17 +57,13 @@ func (ev evidence) score() float64 {
 	return z
 }
 
-// match returns every line that shares a word with q, likeliest first; equal ones in the order of
-// the scope. The lines are rivals of one another and of the chance that none is meant: their
+// match puts every line that shares a word with q in the memory of ms, likeliest first; equal ones in the
+// order of the scope. The lines are rivals of one another and of the chance that none is meant: their
 // probabilities and that chance add up to 1.
-func (ix *lineIndex) match(q query, facts func(ev *evidence, line int)) []match {
-	ix.readUnits(&q)
-	ix.align(&q)
-	n := ix.touch()
-	if n == 0 {
-		return nil
-	}
-	ms := make([]match, 0, n)
+func (ix *lineIndex) match(ms []match, q *query, facts func(ev *evidence, line int)) []match {
+	ix.readUnits(q)
+	ix.align(q)
+	ms = slices.Grow(ms[:0], ix.touch())
 	total := 1.0 // the odds that none is meant
 	ix.shared = ix.shared[:0]
 	for i, touched := range ix.touched {
@@ -77,7 +73,7 @@ func (ix *lineIndex) match(q query, facts func(ev *evidence, line int)) []match 
 		ms = append(ms, match{line: i})
 		m := &ms[len(ms)-1]
 		from := len(ix.shared)
-		ix.weigh(&m.evidence, &q, i)
+		ix.weigh(&m.evidence, q, i)
 		m.shared = ix.shared[from:]
 		if facts != nil {
 			facts(&m.evidence, i)
@@ -130,7 +126,7 @@ func (ix *lineIndex) touch() int {
 func round3(p float64) float64 { return math.Round(p*1000) / 1000 }
 
 // onlyVerb returns the verb an exclusion begins with when it is its only one, or "".
-func (q query) onlyVerb() string {
+func (q *query) onlyVerb() string {
 	if len(q.terms) == 0 || q.terms[0].Class != field.VerbTerm || strings.Contains(q.text, " and ") || strings.Contains(q.text, ",") {
 		return ""
 	}
@@ -138,7 +134,7 @@ func (q query) onlyVerb() string {
 }
 
 // hasShort reports whether a word the trade does not know stands for t cut short: "conc" of "concrete".
-func (q query) hasShort(t field.Term) bool {
+func (q *query) hasShort(t field.Term) bool {
 	if t.Class != field.OtherTerm {
 		return false
 	}
@@ -152,13 +148,14 @@ func (q query) hasShort(t field.Term) bool {
 
 // excluded returns the index of the exclusion the words fall under, or -1: what they are about, or
 // the kind of work, has to be the exclusion's.
-func (ix *lineIndex) excluded(q query) int {
-	for i, x := range ix.not {
+func (ix *lineIndex) excluded(q *query) int {
+	for i := range ix.not {
+		x := &ix.not[i]
 		hit, all := 0.0, 0.0
 		if act := x.onlyVerb(); act != "" && !q.has(act) {
 			continue // backfilling a trench is left out, not the trench
 		}
-		low := strings.ToLower(x.text)
+		low := x.low()
 		about := x.head < 0 || strings.HasPrefix(low, "work ") || strings.HasPrefix(low, "anything ")
 		for k, t := range x.terms {
 			if repeated(x.terms, k) || t.Class == field.NumberTerm {

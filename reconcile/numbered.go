@@ -134,7 +134,7 @@ func splitStem(s string) (stem, number string) {
 }
 
 // hasNumber reports whether q names the numbered thing, or any with that number alone.
-func (q query) hasNumber(n string) bool {
+func (q *query) hasNumber(n string) bool {
 	for _, t := range q.terms {
 		if !toldApart(t) {
 			continue

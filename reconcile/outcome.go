@@ -24,7 +24,13 @@ var outcomes = sync.OnceValue(func() *chance.Model { return chance.MustParse("ou
 type opinion struct {
 	outcome, next notes.Outcome
 	sure          float64 // 1 less what it is expected to cost to take it for that
-	p             func(o notes.Outcome) float64
+	answers       []string
+	chances       []float64 // of each answer, until the next is weighed
+}
+
+// p returns the chance of an outcome.
+func (o opinion) p(outcome notes.Outcome) float64 {
+	return o.chances[slices.Index(o.answers, string(outcome))]
 }
 
 // weigh puts together what the words and the booking say of an entry.
@@ -39,7 +45,7 @@ func (d *day) weigh(r *read) opinion {
 	c := m.Choose(d.chances, notes.IsWeighty)
 	return opinion{
 		outcome: notes.Outcome(m.Answers[c.Answer]), next: notes.Outcome(m.Answers[c.Next]), sure: 1 - c.Cost,
-		p: func(o notes.Outcome) float64 { return d.chances[slices.Index(m.Answers, string(o))] },
+		answers: m.Answers, chances: d.chances,
 	}
 }
 
@@ -66,7 +72,7 @@ func (d *day) decideWeighed(r *read) bool {
 	if len(r.entry.Clues) == 0 || r.entry.Label != "" || len(d.in.Job.Lines) == 0 {
 		return false
 	}
-	r.found = d.match(r)
+	d.hold(r)
 	d.fit.gather(d, r)
 	if d.fit.Named {
 		r.entry.ClueNames = append(r.entry.ClueNames, d.fit.Names...)
@@ -177,7 +183,7 @@ func (d *day) booked(r *read, o opinion) {
 	work, extra := o.p(notes.InScope), o.p(notes.Extra)
 	best, any := r.fits()
 	if o.outcome == notes.InScope || o.outcome == notes.Extra {
-		if x := d.index.excluded(r.query); x >= 0 && !(best >= TakeAt && d.besideExcluded(r, x)) {
+		if x := d.index.excluded(&r.query); x >= 0 && !(best >= TakeAt && d.besideExcluded(r, x)) {
 			r.kind = notes.Work
 			d.extraWork(r, max(extra, 0.9), "is under Not included: "+d.in.Job.NotIncluded[x].Text)
 			return
@@ -272,11 +278,12 @@ func join(words []string) string { return strings.Join(words, ", ") }
 // fits returns how well the likeliest line fits, and all of them together: where several fit as well, one of them is
 // meant and nobody can tell which.
 func (r *read) fits() (best, any float64) {
-	for i, m := range r.found {
+	for i := range r.found {
+		p := r.found[i].p
 		if i == 0 {
-			best = m.p
+			best = p
 		}
-		any += m.p
+		any += p
 	}
 	return best, any
 }

@@ -11,7 +11,7 @@ import (
 // partSum adds up counts given part by part with where each is: "heads 11 hall A, 2 gym", "strips 5: 12,
 // 6: 12", "packs rear 5 and the side 2". Every part has to give one count and one place of its own; a
 // part with another number or another thing makes nothing of the whole.
-func (q query) partSum() int {
+func (q *query) partSum() int {
 	if len(q.numbers) < 2 && q.numbersIn(0, q.spread) < 2 || lacks(q.text) {
 		return 0
 	}
@@ -53,7 +53,7 @@ func lacks(text string) bool {
 }
 
 // partEnd returns the term after the part that begins at term from.
-func (q query) partEnd(from int) int {
+func (q *query) partEnd(from int) int {
 	for i := from + 1; i < q.spread; i++ {
 		if q.terms[i].Start < q.terms[i-1].End {
 			continue
@@ -68,7 +68,7 @@ func (q query) partEnd(from int) int {
 // sentenceEnds reports whether a sentence ends in what stands between two terms.
 func sentenceEnds(between string) bool { return strings.Contains(between, ". ") }
 
-func (q query) numbersIn(from, end int) int {
+func (q *query) numbersIn(from, end int) int {
 	n := 0
 	for i := from; i < end; i++ {
 		if q.terms[i].Class == field.NumberTerm {
@@ -80,7 +80,7 @@ func (q query) numbersIn(from, end int) int {
 
 // part reads one part, from term from to end: its count and what tells it from the others; -1 when it is
 // none. First is the end of the opening part, whose things later parts may only name again; -1 in it.
-func (q query) part(from, end, first int) (n int, key string) {
+func (q *query) part(from, end, first int) (n int, key string) {
 	n, at := -1, -1
 	for i := from; i < end; i++ {
 		switch t := q.terms[i]; t.Class {
@@ -118,7 +118,7 @@ func (q query) part(from, end, first int) (n int, key string) {
 
 // countThere reports whether the number at term i counts, as far as the word before it goes: right behind
 // a place it is that place's number, unless the place is a side or has its number already.
-func (q query) countThere(i, from int) bool {
+func (q *query) countThere(i, from int) bool {
 	if i == from || q.between(i-1, i) != "" {
 		return i == from || q.between(i-1, i) != "?"
 	}
@@ -127,7 +127,7 @@ func (q query) countThere(i, from int) bool {
 
 // placed reports whether term i is a place that a number behind it does not name: a side, or one that has
 // its own number or letter.
-func (q query) placed(i int) bool {
+func (q *query) placed(i int) bool {
 	t := q.terms[i]
 	if t.Class == field.DesignationTerm {
 		return t.Dim == "model"
@@ -140,14 +140,14 @@ func (q query) placed(i int) bool {
 }
 
 // writtenPlural reports whether term i is written as more than one.
-func (q query) writtenPlural(i int) bool {
+func (q *query) writtenPlural(i int) bool {
 	w := strings.ToLower(q.text[q.terms[i].Start:q.terms[i].End])
 	return len(w) > 2 && strings.HasSuffix(w, "s") && !strings.HasSuffix(w, "ss")
 }
 
 // countBehind returns the count that ends its clause behind the line's things and where they are: "horns
 // hall B 17", "bug eyes 2nd flr 8"; or that is a clause of its own: "put in at 302 and 418, 2 pcs".
-func (q query) countBehind(l query) int {
+func (q *query) countBehind(l *query) int {
 	for i := 1; i < q.spread; i++ {
 		t := q.terms[i]
 		n, ok := smallNumber(strings.TrimSuffix(t.Text, " ea"))
@@ -172,7 +172,7 @@ func (q query) countBehind(l query) int {
 
 // letterBefore reports whether the word right before the number at term i is a single capital that names
 // a place: "hall B 17".
-func (q query) letterBefore(i int) bool {
+func (q *query) letterBefore(i int) bool {
 	text := strings.TrimRight(q.text[:q.terms[i].Start], " ")
 	k := len(text)
 	if k < 3 || text[k-1] < 'A' || text[k-1] > 'H' || text[k-2] != ' ' {
@@ -190,7 +190,7 @@ func (q query) letterBefore(i int) bool {
 }
 
 // ownThing reports whether a thing of the line, written as more than one, stands at or before term i.
-func (q query) ownThing(i int, l query) bool {
+func (q *query) ownThing(i int, l *query) bool {
 	for k := 0; k <= i; k++ {
 		if t := q.terms[k]; (named(t) || t.Class == field.TraitTerm) && q.writtenPlural(k) && !toldApart(t) && l.speaksOf(t) {
 			return true
@@ -200,7 +200,7 @@ func (q query) ownThing(i int, l query) bool {
 }
 
 // clauseEndsAt reports whether the clause ends behind the number at term i.
-func (q query) clauseEndsAt(i int) bool {
+func (q *query) clauseEndsAt(i int) bool {
 	rest := q.text[q.terms[i].End:]
 	trimmed := strings.TrimLeft(rest, " ")
 	if trimmed == "" || strings.ContainsRune(",;(", rune(trimmed[0])) {
@@ -215,7 +215,7 @@ func (q query) clauseEndsAt(i int) bool {
 
 // countAhead returns the count that opens the entry, or a clause behind a place, with what the line is
 // about behind it, written as more than one: "22 desk runs pulled", "4 occs up".
-func (q query) countAhead(l query) int {
+func (q *query) countAhead(l *query) int {
 	if q.spread < 2 {
 		return 0
 	}
@@ -244,7 +244,7 @@ func (q query) countAhead(l query) int {
 
 // sharedUpTo returns n when the line names one of the words up to the offset, and no other number stands
 // among them.
-func (q query) sharedUpTo(at int, l query, n int) int {
+func (q *query) sharedUpTo(at int, l *query, n int) int {
 	for _, t := range q.terms[1:q.spread] {
 		if t.Start >= at {
 			break
@@ -261,7 +261,7 @@ func (q query) sharedUpTo(at int, l query, n int) int {
 
 // lastOfList reports whether the number is that of the last thing of a list, in front of a word for a single
 // one: the 5 of "rooms 4 and 5 exam", the 7 of "doors 5 6 7 heater".
-func (q query) lastOfList(n notes.Decimal) bool {
+func (q *query) lastOfList(n notes.Decimal) bool {
 	for i := 1; i+1 < q.spread; i++ {
 		t, next := q.terms[i], q.terms[i+1]
 		if v, ok := smallNumber(t.Text); !ok || t.Class != field.NumberTerm || t.Dim != "" || !n.Equal(notes.Int(v)) || !named(next) {
@@ -286,7 +286,7 @@ func numberOrPlace(t field.Term, number string) bool {
 }
 
 // leads reports whether the number is the first the entry gives.
-func (q query) leads(n notes.Decimal) bool {
+func (q *query) leads(n notes.Decimal) bool {
 	for _, t := range q.terms[:q.spread] {
 		if t.Class == field.NumberTerm {
 			v, ok := smallNumber(t.Text)
@@ -298,14 +298,14 @@ func (q query) leads(n notes.Decimal) bool {
 
 // speaksOf reports whether the words of q name what t names, or a thing whose name has its word: "strobes"
 // of horn strobes, "occs" of occupancy sensors.
-func (q query) speaksOf(t field.Term) bool {
+func (q *query) speaksOf(t field.Term) bool {
 	return q.means(t) || slices.ContainsFunc(q.terms, func(u field.Term) bool {
 		return u.Class == field.ThingTerm && (strings.HasPrefix(u.Text, t.Text+" ") || strings.HasSuffix(u.Text, " "+t.Text))
 	})
 }
 
 // inBrackets returns the same length said again in the unit, in brackets: "40 m (131 ft)".
-func (q query) inBrackets(unit notes.Unit) (notes.Quantity, bool) {
+func (q *query) inBrackets(unit notes.Unit) (notes.Quantity, bool) {
 	for _, t := range q.terms {
 		if t.Class != field.NumberTerm || t.Dim != string(unit) || unit != notes.Foot || t.Start == 0 || q.text[t.Start-1] != '(' {
 			continue
@@ -319,7 +319,7 @@ func (q query) inBrackets(unit notes.Unit) (notes.Quantity, bool) {
 }
 
 // loose returns a count that stands beside no thing of its own; more than is booked is none.
-func loose(q, l query, booked notes.Decimal) (notes.Decimal, bool) {
+func loose(q, l *query, booked notes.Decimal) (notes.Decimal, bool) {
 	if n := q.standsAlone(); n > 0 {
 		return notes.Int(n), true
 	}
@@ -333,8 +333,8 @@ func loose(q, l query, booked notes.Decimal) (notes.Decimal, bool) {
 
 // apiece returns for how many units a count is meant: "rooms 101 and 102: six receptacles each" is six in each
 // of two. It is 1 where the words do not end with that.
-func (q query) apiece() int {
-	low := strings.TrimRight(strings.ToLower(q.text), ". ")
+func (q *query) apiece() int {
+	low := strings.TrimRight(q.low(), ". ")
 	if !strings.HasSuffix(low, " each") && !strings.HasSuffix(low, " apiece") {
 		return 1
 	}

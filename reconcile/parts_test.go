@@ -26,13 +26,18 @@ func TestCountsByPart(t *testing.T) {
 		"row 1, row 2":                            0,
 		"2 gang boxes in kitchen, 20A at the bar": 0,
 	} {
-		assert.Equal(t, want, newQuery(text, trade.Words{}).partSum(), text)
+		assert.Equal(t, want, words(text).partSum(), text)
 	}
+}
+
+func words(text string) *query {
+	q := newQuery(text, trade.Words{})
+	return &q
 }
 
 // A count may stand behind its thing and the place, or open the entry; what names a place or rates a thing is none.
 func TestCountsBesideTheirThing(t *testing.T) {
-	line := newQuery("Corridor emergency lights and horn strobes, occupancy sensors, desk runs", trade.Words{})
+	line := words("Corridor emergency lights and horn strobes, occupancy sensors, desk runs")
 	for text, want := range map[string]int{
 		"strobes hall B 14":           14,
 		"emergency lights 3rd flr 6":  6,
@@ -42,7 +47,7 @@ func TestCountsBesideTheirThing(t *testing.T) {
 		"hall B 14":                   0,
 		"strobes hall B 14 feet long": 0,
 	} {
-		assert.Equal(t, want, newQuery(text, trade.Words{}).countBehind(line), text)
+		assert.Equal(t, want, words(text).countBehind(line), text)
 	}
 	for text, want := range map[string]int{
 		"18 desk runs pulled":     18,
@@ -53,7 +58,7 @@ func TestCountsBesideTheirThing(t *testing.T) {
 		"4 pole strobe":           0,
 		"6 cracked tiles by desk": 0,
 	} {
-		assert.Equal(t, want, newQuery(text, trade.Words{}).countAhead(line), text)
+		assert.Equal(t, want, words(text).countAhead(line), text)
 	}
 }
 
@@ -66,7 +71,7 @@ func TestLastOfAList(t *testing.T) {
 		"room 4, 7 lights":          false,
 		"7 lights":                  false,
 	} {
-		assert.Equal(t, want, newQuery(text, trade.Words{}).lastOfList(notes.Int(7)), text)
+		assert.Equal(t, want, words(text).lastOfList(notes.Int(7)), text)
 	}
 }
 

@@ -42,7 +42,7 @@ type amount struct {
 func (d *day) progress(r *read) {
 	var qty *notes.Quantity
 	complete := notes.Unsaid
-	if len(r.lines) == 1 && ownBeginning(r.query, d.index.lines[r.lines[0]].query) && r.facts.Progress.Complete == notes.No {
+	if len(r.lines) == 1 && ownBeginning(&r.query, &d.index.lines[r.lines[0]].query) && r.facts.Progress.Complete == notes.No {
 		r.facts.Progress.Complete = notes.Unsaid // "roughed" is all that a line of roughing in asks for
 	}
 	for _, i := range r.lines {
@@ -54,13 +54,15 @@ func (d *day) progress(r *read) {
 			complete = notes.No
 			continue
 		}
-		a := d.amountOn(r, i)
+		var n count
+		n.of, n.said = d.counted(r, i)
+		a := d.amountOn(r, i, n)
 		if r.facts.Progress.Blocked && a.complete == notes.Yes {
 			a.complete = notes.No // "both set, waiting on carpet" is not the end of it
 		}
 		lt.today = lt.today.Add(a.today)
 		complete = a.complete
-		if n, ok := d.written(r, i); ok {
+		if n, ok := d.written(r, i, n); ok {
 			qty = &notes.Quantity{Value: n, Unit: d.in.Job.Lines[i].Qty.Unit}
 		}
 		d.mark(r, i, a)
@@ -68,21 +70,27 @@ func (d *day) progress(r *read) {
 	r.result.Reading = d.workReading(r, qty, complete)
 }
 
+// A count is how many of a line's own things an entry counts, if it does.
+type count struct {
+	of   notes.Decimal
+	said bool
+}
+
 // written returns the number the words give for a line, whatever it adds to the line: "4 of 6
 // roughed" gives 4, though none of them is done.
-func (d *day) written(r *read, i int) (notes.Decimal, bool) {
-	p := r.facts.Progress
+func (d *day) written(r *read, i int, n count) (notes.Decimal, bool) {
+	p := &r.facts.Progress
 	if c := p.Count; c != nil {
-		if n, ok := d.counted(r, i); ok && p.All && p.Of != nil && c.Equal(*p.Of) && c.Equal(d.in.Job.Lines[i].Qty.Value) && n.Sign() > 0 && n.Cmp(*c) < 0 && r.query.leads(n) {
-			return n, true // "7 heads set, all 16 are up now": today's are seven
+		if n.said && p.All && p.Of != nil && c.Equal(*p.Of) && c.Equal(d.in.Job.Lines[i].Qty.Value) && n.of.Sign() > 0 && n.of.Cmp(*c) < 0 && r.query.leads(n.of) {
+			return n.of, true // "7 heads set, all 16 are up now": today's are seven
 		}
 		return *c, true
 	}
 	if but := r.facts.Progress.But; but != nil {
 		return notes.Max(notes.Decimal{}, d.in.Job.Lines[i].Qty.Value.Sub(*but)), true
 	}
-	if n, ok := d.counted(r, i); ok {
-		return n, true
+	if n.said {
+		return n.of, true
 	}
 	many := d.in.Job.Lines[i].Qty.Value.Cmp(notes.Int(1)) > 0
 	if n := r.listed(); n > 0 && many {
@@ -120,35 +128,35 @@ func (d *day) mark(r *read, i int, a amount) {
 // amountOn reads how much of line i an entry reports. Words and numbers decide in this order: a
 // denial, "2 of 3", a fraction, a count of the line's own things, "done", and last what kind of
 // work was done.
-func (d *day) amountOn(r *read, i int) amount {
-	line := d.in.Job.Lines[i]
+func (d *day) amountOn(r *read, i int, n count) amount {
+	line := &d.in.Job.Lines[i]
 	before := d.standing.lines[i].toDate.Add(d.lines[i].today)
 	remaining := notes.Max(notes.Decimal{}, line.Qty.Value.Sub(before))
 	p := r.facts.Progress
 	if p.NotDone || p.ByOthers || p.Blocked && p.Count == nil && p.Complete != notes.Yes {
 		return amount{complete: notes.No, counted: p.NotDone}
 	}
-	if p.Complete != notes.Yes && begins(r.query, d.index.lines[i].query) {
+	if p.Complete != notes.Yes && begins(&r.query, &d.index.lines[i].query) {
 		return amount{complete: notes.No} // "3 of 3 roughed" finishes none
 	}
-	if a, ok := d.partOfOne(r, i, before); ok {
+	if a, ok := d.partOfOne(r, i, n, before); ok {
 		return a
 	}
 	if a, ok := d.saidOf(r, i, before, remaining); ok {
 		return a
 	}
-	if q, ok := d.counted(r, i); ok && (p.Complete != notes.No || line.Qty.Value.Cmp(notes.Int(1)) > 0) {
+	if n.said && (p.Complete != notes.No || line.Qty.Value.Cmp(notes.Int(1)) > 0) {
 		complete := p.Complete
-		if q.Equal(line.Qty.Value) && before.Sign() > 0 && (complete == notes.Yes || p.All) {
+		if n.of.Equal(line.Qty.Value) && before.Sign() > 0 && (complete == notes.Yes || p.All) {
 			return amount{remaining, true, notes.Yes} // "all in, 140 ft complete" is the whole run, not one more
 		}
-		if complete == notes.Unsaid && (r.entry.Box == notes.CheckedBox || before.IsZero() && q.Equal(line.Qty.Value)) {
+		if complete == notes.Unsaid && (r.entry.Box == notes.CheckedBox || before.IsZero() && n.of.Equal(line.Qty.Value)) {
 			complete = notes.Yes // five of five
 		}
-		return amount{q, true, complete}
+		return amount{n.of, true, complete}
 	}
-	if n := notes.Int(r.listed()); n.Sign() > 0 && n.Cmp(line.Qty.Value) <= 0 && line.Qty.Unit == notes.Each && p.Complete != notes.No {
-		return amount{n, true, p.Complete}
+	if listed := notes.Int(r.listed()); listed.Sign() > 0 && listed.Cmp(line.Qty.Value) <= 0 && line.Qty.Unit == notes.Each && p.Complete != notes.No {
+		return amount{listed, true, p.Complete}
 	}
 	if one := notes.Int(1); line.Qty.Value.Cmp(one) > 0 && remaining.Cmp(one) >= 0 && !p.All && !p.Rest && d.oneOf(r, i) {
 		if p.Complete == notes.No {
@@ -167,8 +175,8 @@ func (d *day) amountOn(r *read, i int) amount {
 
 // partOfOne reads a count on a line that is booked as one piece but has parts: "14 of 42 spaces" of
 // a panel to trace is a third of it, "both ground rods" all of two. Parts are rounded to hundredths.
-func (d *day) partOfOne(r *read, i int, before notes.Decimal) (amount, bool) {
-	line, p, one := d.in.Job.Lines[i], r.facts.Progress, notes.Int(1)
+func (d *day) partOfOne(r *read, i int, count count, before notes.Decimal) (amount, bool) {
+	line, p, one := &d.in.Job.Lines[i], &r.facts.Progress, notes.Int(1)
 	if !line.Qty.Value.Equal(one) {
 		return amount{}, false
 	}
@@ -178,7 +186,7 @@ func (d *day) partOfOne(r *read, i int, before notes.Decimal) (amount, bool) {
 	case p.Count != nil && p.Of != nil && p.Of.Cmp(one) > 0 && p.Count.Cmp(*p.Of) <= 0:
 		n, parts, counted = *p.Count, *p.Of, true
 	case parts.Cmp(one) > 0:
-		n, counted = d.counted(r, i)
+		n, counted = count.of, count.said
 	}
 	if !counted || n.Sign() <= 0 || n.Cmp(parts) > 0 {
 		return amount{}, false
@@ -236,10 +244,11 @@ func (d *day) saidOf(r *read, i int, before, remaining notes.Decimal) (amount, b
 
 // counted returns how many of the line's own things, in its unit, the entry counts.
 func (d *day) counted(r *read, i int) (notes.Decimal, bool) {
-	line, l := d.in.Job.Lines[i], d.index.lines[i].query
+	line, l := &d.in.Job.Lines[i], &d.index.lines[i].query
 	var sum notes.Decimal
 	found := false
-	for _, it := range r.entry.Facts.Items {
+	for k := range r.entry.Facts.Items {
+		it := &r.entry.Facts.Items[k]
 		if !it.Qty.Written() || len(it.Other) > 0 {
 			continue
 		}
@@ -287,7 +296,7 @@ func (d *day) counted(r *read, i int) (notes.Decimal, bool) {
 	if found || line.Qty.Value.Cmp(notes.Int(1)) <= 0 {
 		return sum.Mul(notes.Int(r.query.apiece())), found
 	}
-	return loose(r.query, l, line.Qty.Value)
+	return loose(&r.query, l, line.Qty.Value)
 }
 
 // fewestFeet is the least bare number that is read as feet of a line booked by the foot; fewer may be
@@ -295,7 +304,7 @@ func (d *day) counted(r *read, i int) (notes.Decimal, bool) {
 var fewestFeet = notes.Int(25)
 
 // bareRun reports whether an item is raceway or cable and nothing counted by the piece: "pvc 150 in".
-func bareRun(it notes.Item) bool {
+func bareRun(it *notes.Item) bool {
 	switch name := strings.ToLower(it.Name); name {
 	case "pvc", "emt", "rmc", "imc", "fmc", "lfmc", "ent", "mc", "nm", "conduit", "wire", "cable", "cat 6":
 		return !strings.HasSuffix(strings.ToLower(it.Text), "s")
@@ -305,7 +314,7 @@ func bareRun(it notes.Item) bool {
 
 // isObject reports whether a thing is what the line counts: its own noun, not the panel the work is
 // in or the box the circuit runs to.
-func isObject(l query, head field.Term) bool {
+func isObject(l *query, head field.Term) bool {
 	for i, t := range l.terms {
 		if (t.Text == head.Text || l.short(t) == head.Text || trade.Broader(t.Text) == head.Text || trade.Broader(head.Text) == t.Text) && (!l.qualifies[i] || l.head == i) {
 			return true
@@ -329,14 +338,14 @@ func (d *day) byVerb(r *read, i int, remaining notes.Decimal) amount {
 		}
 		return amount{}
 	}
-	if finishes(r.query, d.index.lines[i].query) || r.facts.Progress.Placed {
+	if finishes(&r.query, &d.index.lines[i].query) || r.facts.Progress.Placed {
 		return amount{remaining, true, notes.Yes}
 	}
 	return amount{}
 }
 
 // ownBeginning reports whether the entry's verb is one that elsewhere only begins, and is the line's.
-func ownBeginning(q, l query) bool {
+func ownBeginning(q, l *query) bool {
 	want := l.verbs()
 	for _, v := range q.verbs() {
 		if beginning[v] && slices.Contains(want, v) {
@@ -348,7 +357,7 @@ func ownBeginning(q, l query) bool {
 
 // finishes reports whether the verbs of an entry finish what the line asks for: the line's own
 // verb, or one that stands at the end of the work.
-func finishes(q, l query) bool {
+func finishes(q, l *query) bool {
 	want := l.verbs()
 	for _, v := range q.verbs() {
 		if slices.Contains(want, v) || finishing[v] {
@@ -360,7 +369,7 @@ func finishes(q, l query) bool {
 
 // begins reports whether the verbs of an entry only begin what the line asks for: they stand at
 // the start of such work, and the line asks for more than that.
-func begins(q, l query) bool {
+func begins(q, l *query) bool {
 	want, starts := l.verbs(), false
 	for _, v := range q.verbs() {
 		if slices.Contains(want, v) || finishing[v] {
@@ -395,64 +404,6 @@ func (d *day) drop(r *read, i int) {
 	r.why += "; the customer dropped it"
 	r.result.Why = r.why
 	d.credit(r, i, left)
-}
-
-// oneOf reports whether an entry speaks of a single one of line i: it says so, or it names one in the
-// singular at a place narrower than the line's: "exit sign over the rear door".
-func (d *day) oneOf(r *read, i int) bool {
-	q, l := r.query, &d.index.lines[i]
-	if oneOf(q) {
-		return true
-	}
-	if !singular(q) || q.terms[q.head].Class != field.ThingTerm || d.in.Job.Lines[i].Qty.Unit != notes.Each {
-		return false
-	}
-	places := 0
-	for _, t := range l.query.terms {
-		if t.Class == field.PlaceTerm {
-			places++
-		}
-	}
-	for k, t := range q.terms[:q.clause] {
-		if t.Class == field.PlaceTerm && (places > 1 || !l.has(t.Text)) || q.qualifies[k] && named(t) && !l.has(t.Text) {
-			return true
-		}
-	}
-	return false
-}
-
-// oneOf reports whether the words speak of a single one: "the ...", "a ...", or a numbered place,
-// with a noun that is not plural.
-func oneOf(q query) bool {
-	if q.head < 0 {
-		return numbered(q)
-	}
-	if !singular(q) {
-		return false
-	}
-	low := strings.ToLower(q.text)
-	if first, _, _ := strings.Cut(low, " "); ordinals[first] {
-		return true
-	}
-	if strings.HasPrefix(low, "the ") || strings.HasPrefix(low, "a ") || strings.HasPrefix(low, "an ") || strings.HasPrefix(low, "another ") {
-		return true
-	}
-	return numbered(q)
-}
-
-// numbered reports whether the words name a place or a thing by its number.
-func numbered(q query) bool {
-	for _, t := range q.terms {
-		if t.Class == field.PlaceTerm && t.Dim == "unit" || identifiesNumber(t) >= 0 {
-			return true
-		}
-	}
-	return false
-}
-
-var ordinals = map[string]bool{
-	"first": true, "second": true, "third": true, "fourth": true, "fifth": true, "sixth": true, "last": true,
-	"1st": true, "2nd": true, "3rd": true, "4th": true, "5th": true, "6th": true,
 }
 
 // overs makes extras of what went beyond the booked quantities today.

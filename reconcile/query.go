@@ -13,6 +13,7 @@ import (
 // A query is the words of an entry or of a line, ready to be held against one another.
 type query struct {
 	text  string
+	lower string // see low
 	words trade.Words
 	terms []field.Term
 	// qualifies says, for each term, that it stands behind a preposition: "at the PREP COUNTER",
@@ -171,7 +172,7 @@ func firstThing(terms []field.Term) int {
 
 // elsewhere returns the query of an entry that repeats this one for another place ("unit 6: same"):
 // the things of q with the places of text.
-func (q query) elsewhere(text string) query {
+func (q *query) elsewhere(text string) query {
 	var b strings.Builder
 	b.WriteString(text)
 	for i, t := range q.terms {
@@ -184,7 +185,7 @@ func (q query) elsewhere(text string) query {
 }
 
 // says reports whether the query has anything to match by.
-func (q query) says() bool {
+func (q *query) says() bool {
 	for _, t := range q.terms {
 		if named(t) || t.Class == field.DesignationTerm {
 			return true
@@ -194,7 +195,7 @@ func (q query) says() bool {
 }
 
 // namesTrade reports whether the words name a thing or a designation the trade knows.
-func (q query) namesTrade() bool {
+func (q *query) namesTrade() bool {
 	for i, t := range q.terms {
 		if t.Class == field.ThingTerm || t.Class == field.DesignationTerm || t.Class == field.TraitTerm && i == q.head {
 			return true // a property may stand for the thing: "added quad behind the mirror"
@@ -204,7 +205,7 @@ func (q query) namesTrade() bool {
 }
 
 // tradeVerb reports whether the words name work of the trade.
-func (q query) tradeVerb() bool {
+func (q *query) tradeVerb() bool {
 	for _, v := range q.verbs() {
 		switch v {
 		case "install", "replace", "remove", "relocate", "repair", "pull", "land", "connect", "trim", "rough", "makeup", "label", "trace",
@@ -217,7 +218,7 @@ func (q query) tradeVerb() bool {
 
 // act returns the class of work a line is booked as, when it is one that makes other work of it than
 // putting in the things it names: "Label disconnects", "Demo existing lighting", "Trench to the barn".
-func (q query) act() string {
+func (q *query) act() string {
 	if len(q.terms) == 0 || q.terms[0].Class != field.VerbTerm {
 		return ""
 	}
@@ -229,7 +230,7 @@ func (q query) act() string {
 }
 
 // unknown reports whether what the words are about is nothing the trade knows.
-func (q query) unknown() bool {
+func (q *query) unknown() bool {
 	return !q.namesTrade() && (q.head < 0 || q.terms[q.head].Class == field.OtherTerm)
 }
 
@@ -247,7 +248,7 @@ func (q *query) readVerbs() []string {
 }
 
 // places returns the places and other words that say which one.
-func (q query) places() string {
+func (q *query) places() string {
 	var ps []string
 	for i, t := range q.terms {
 		if t.Class == field.PlaceTerm || q.qualifies[i] && t.Class != field.VerbTerm {
@@ -261,7 +262,7 @@ func (q query) places() string {
 
 // overlap returns how much of the smaller of two word sets stands in the other, 0 to 1. It asks
 // for at least one shared thing.
-func (q query) overlap(o query) float64 {
+func (q *query) overlap(o *query) float64 {
 	shared, mine, theirs := 0.0, 0.0, 0.0
 	thing := false
 	for i, t := range q.terms {
@@ -280,7 +281,10 @@ func (q query) overlap(o query) float64 {
 			theirs += w
 		}
 	}
-	if veto, _ := q.contradicts(&indexedLine{query: o}); !thing || veto != "" {
+	if !thing {
+		return 0
+	}
+	if veto, _ := q.contradicts(&indexedLine{query: *o}); veto != "" {
 		return 0
 	}
 	return shared / max(0.5, min(mine, theirs))
@@ -288,7 +292,7 @@ func (q query) overlap(o query) float64 {
 
 // means reports whether the words of q name what t names: by its normal form, or, for a word the
 // trade does not know, by the word a longer name of q ends with ("heads" of "smoke heads").
-func (q query) means(t field.Term) bool {
+func (q *query) means(t field.Term) bool {
 	if q.has(t.Text) {
 		return true
 	}
@@ -309,7 +313,7 @@ func (q query) means(t field.Term) bool {
 }
 
 // short returns the last word of a term as written, in the singular.
-func (q query) short(t field.Term) string {
+func (q *query) short(t field.Term) string {
 	w := strings.ToLower(q.text[t.Start:t.End])
 	w = w[strings.LastIndexByte(w, ' ')+1:]
 	if len(w) > 3 && w[len(w)-1] == 's' {
@@ -318,7 +322,7 @@ func (q query) short(t field.Term) string {
 	return w
 }
 
-func (q query) has(text string) bool {
+func (q *query) has(text string) bool {
 	for _, t := range q.terms {
 		if t.Text == text {
 			return true
@@ -339,11 +343,12 @@ func repeated(terms []field.Term, i int) bool {
 // contradicts returns the designations or places in which two texts cannot be about the same
 // thing ("30A against 20A"), or "", and whether it is a place or another of several by name. Only a dimension that both name can contradict.
 func (q *query) contradicts(o *indexedLine) (veto string, place bool) {
-	for i, t := range q.terms {
+	for i := range q.terms {
+		t := &q.terms[i]
 		if o.beyondSpan(t) {
 			return t.Text + " beyond " + o.spanText(), true
 		}
-		if !exclusive(t) || t.Class == field.PlaceTerm && q.beyondClause(i) || o.agrees(&t, q) || o.covers(identifiesNumber(t)) {
+		if !exclusive(t) || t.Class == field.PlaceTerm && q.beyondClause(i) || o.agrees(t, q) || o.inSpan(t) {
 			continue // a place named later on is often one that is passed: "circuit landed, 6/3 in the attic"
 		}
 		for _, u := range o.query.terms {
@@ -365,9 +370,8 @@ func (q *query) beyondClause(i int) bool {
 
 // beyondSpan reports whether t names one of a numbered kind the line covers a run of, outside the
 // run: door 7 against "doors 1 to 6".
-func (l *indexedLine) beyondSpan(t field.Term) bool {
-	n := identifiesNumber(t)
-	if n < 0 || len(l.spans) == 0 || l.covers(n) {
+func (l *indexedLine) beyondSpan(t *field.Term) bool {
+	if len(l.spans) == 0 || identifiesNumber(t) < 0 || l.inSpan(t) {
 		return false
 	}
 	noun := strings.TrimRight(t.Text, " 0123456789")
@@ -379,13 +383,18 @@ func (l *indexedLine) beyondSpan(t field.Term) bool {
 	return false
 }
 
+// inSpan reports whether t names one of a numbered kind that the line covers a run of.
+func (l *indexedLine) inSpan(t *field.Term) bool {
+	return len(l.spans) > 0 && l.covers(identifiesNumber(t))
+}
+
 // spanText returns the first run of numbers of a line in words.
 func (l *indexedLine) spanText() string {
 	return strconv.Itoa(l.spans[0].from) + " to " + strconv.Itoa(l.spans[0].to)
 }
 
 // exclusive reports whether two different values of a term's dimension cannot be one thing.
-func exclusive(t field.Term) bool {
+func exclusive(t *field.Term) bool {
 	switch t.Class {
 	case field.DesignationTerm:
 		return t.Dim != "" && t.Dim != "model"
@@ -398,13 +407,14 @@ func exclusive(t field.Term) bool {
 // agrees reports whether o names the dimension of t not at all, or shares one of q's values of it.
 func (o *query) agrees(t *field.Term, q *query) bool {
 	named := false
-	for _, u := range o.terms {
+	for i := range o.terms {
+		u := &o.terms[i]
 		if u.Dim != t.Dim || u.Class != t.Class {
 			continue
 		}
 		named = true
-		for _, v := range q.terms {
-			if v.Dim == u.Dim && v.Text == u.Text {
+		for k := range q.terms {
+			if v := &q.terms[k]; v.Dim == u.Dim && v.Text == u.Text {
 				return true
 			}
 		}
@@ -461,36 +471,4 @@ func anyWord(s string, kind func(string) bool) bool {
 		}
 	}
 	return false
-}
-
-// itemWords is the name of an item ready for matching, and the term that names the item itself.
-type itemWords struct {
-	query query
-	head  field.Term
-	named bool // there is such a term
-}
-
-// item reads the name of an item. The same names come up every day: each is read once a job.
-func (s *standing) item(name string) itemWords {
-	if it, known := s.items[name]; known {
-		return it
-	}
-	it := itemWords{query: newQuery(name, s.in.Words)}
-	it.head, it.named = itemHead(it.query.terms)
-	s.items[name] = it
-	return it
-}
-
-// itemHead returns the term that names an item itself, and false when nothing does. In a normal form
-// the head noun stands last.
-func itemHead(terms []field.Term) (field.Term, bool) {
-	for i := len(terms) - 1; i >= 0; i-- {
-		if named(terms[i]) {
-			return terms[i], true
-		}
-	}
-	if i := firstThing(terms); i >= 0 {
-		return terms[i], true
-	}
-	return field.Term{}, false
 }

@@ -74,10 +74,11 @@ type standing struct {
 	spoken  map[string][]int      // the lines that work was on which was told of with a word
 
 	// Memory used again from entry to entry.
-	fit       fitClues
-	lineClues lineClues
-	features  []chance.Feature
-	chances   []float64
+	fitting, fittingPart []match // of an entry, of a part of it
+	fit                  fitClues
+	lineClues            lineClues
+	features             []chance.Feature
+	chances              []float64
 }
 
 // lineStanding is how one line stands.
@@ -101,9 +102,11 @@ type day struct {
 	*standing
 	out   *notes.JobDay
 	reads []*read
+	room  []read    // for reads to come: memory is taken for several at once
 	lines []lineDay // one a line of the job
 	labor laborBook
 	used  map[string]int // slugs taken, for ids
+	date  string         // of the day, as ids begin
 }
 
 // lineDay is what today did to one line.
@@ -120,18 +123,21 @@ type lineDay struct {
 type read struct {
 	note    *notes.DayNote
 	entry   *notes.Entry
-	result  *notes.EntryResult
+	result  notes.EntryResult
 	facts   notes.Facts // of the entry and its details together; of the entry above for "same"
 	query   query
-	found   []match // lines it may serve, likeliest first
+	found   []match // lines it may serve, likeliest first, while it is decided
 	noLine  float64 // the chance that it means none of them
 	lines   []int   // lines it does serve
 	extra   *openExtra
 	why     string
 	kind    notes.Kind // of the words, until the booking says better
 	decided []notes.Decision
-	fault   bool // work on a line that also names a deficiency
-	list    int  // how many things the entry lists by number, once asked; -1 before
+	fault   bool       // work on a line that also names a deficiency
+	list    int        // how many things the entry lists by number, once asked; -1 before
+	lower   string     // see low
+	mend    trade.Mend // what it says of putting a deficiency right, once asked; -1 before
+	telling []string   // its words that tell which deficiency it is about, once asked
 }
 
 func (s *standing) day(dayNotes []*notes.DayNote) *notes.JobDay {
@@ -140,6 +146,7 @@ func (s *standing) day(dayNotes []*notes.DayNote) *notes.JobDay {
 		standing: s,
 		lines:    make([]lineDay, len(s.in.Job.Lines)),
 		used:     map[string]int{},
+		date:     dayNotes[0].Date.String(),
 		out: &notes.JobDay{
 			Version: notes.Version, Company: s.in.Company.Name, Job: s.in.Job.Number,
 			Date: dayNotes[0].Date, Number: s.reports,
@@ -168,11 +175,13 @@ func (s *standing) day(dayNotes []*notes.DayNote) *notes.JobDay {
 // takeNote enters a note and its entries.
 func (d *day) takeNote(n *notes.DayNote) {
 	ref := notes.NoteRef{File: n.File.Name, SHA256: n.SHA256, Source: n.File}
+	ref.Covered = make([]finding.Span, 0, len(n.Structure)+len(n.Narrative)+2*len(n.Entries))
 	ref.Covered = append(ref.Covered, n.Structure...)
 	for _, r := range n.Narrative {
 		ref.Covered = append(ref.Covered, r.Span)
 		d.out.Narrative = append(d.out.Narrative, d.point(r.Text, r.Span))
 	}
+	d.reads = slices.Grow(d.reads, len(n.Entries))
 	for i := range n.Entries {
 		e := &n.Entries[i]
 		ref.Covered = append(ref.Covered, e.Span)
@@ -201,7 +210,7 @@ func (d *day) takeEntry(n *notes.DayNote, e *notes.Entry) {
 	}
 	e = d.index.uncounted(e)
 	facts, q := merged(d.ownWork(e)), d.query(e)
-	if parts := d.partsByLine(e, q); len(parts) > 1 {
+	if parts := d.partsByLine(e, &q); len(parts) > 1 {
 		for _, p := range parts {
 			d.takeRead(n, p, merged(p), newQuery(p.Text+" "+q.places(), d.in.Words))
 		}
@@ -246,42 +255,50 @@ func (d *day) takeAgain(n *notes.DayNote, e *notes.Entry) {
 
 // partsByLine parts an entry whose counted things belong to different lines. A thing named once
 // without a number beside others that have one is one: "3 heads, horn".
-func (d *day) partsByLine(e *notes.Entry, q query) []*notes.Entry {
+func (d *day) partsByLine(e *notes.Entry, q *query) []*notes.Entry {
 	if e.Kind != notes.Work || e.Label != "" || len(e.Facts.Items) < 2 || len(d.index.lines) < 2 {
+		return nil
+	}
+	unfit := func(it notes.Item) bool { return it.Text == "" || len(it.Other) > 0 }
+	if !counts(e.Facts.Items) || slices.ContainsFunc(e.Facts.Items, unfit) {
 		return nil
 	}
 	var parts []*notes.Entry
 	lines := map[int]bool{}
-	counted := false
 	for _, it := range e.Facts.Items {
 		text := it.Text
-		if text == "" || len(it.Other) > 0 {
+		words := newQuery(text+" "+q.places(), d.in.Words)
+		line, p := d.likeliestLine(&words)
+		if p < TakeAt {
 			return nil
 		}
-		ms := d.index.match(newQuery(text+" "+q.places(), d.in.Words), nil)
-		if len(ms) == 0 || ms[0].p < TakeAt {
-			return nil
-		}
-		counted = counted || it.Qty.Written()
 		if !it.Qty.Written() {
 			it.Qty = notes.Quantity{Value: notes.Int(1), Unit: notes.Each}
 		}
-		lines[ms[0].line] = true
-		p := *e
-		p.Text, p.Span = text, e.Span.Sub(it.Start, it.End)
-		p.Facts.Items = []notes.Item{it}
-		parts = append(parts, &p)
+		lines[line] = true
+		part := *e
+		part.Text, part.Span = text, e.Span.Sub(it.Start, it.End)
+		part.Facts.Items = []notes.Item{it}
+		parts = append(parts, &part)
 	}
-	if len(lines) < 2 || !counted {
+	if len(lines) < 2 {
 		return nil
 	}
 	return parts
 }
 
+// readsAtOnce is for how many entries memory is taken at once.
+const readsAtOnce = 16
+
 func (d *day) takeRead(n *notes.DayNote, e *notes.Entry, facts notes.Facts, q query) {
-	r := &read{note: n, entry: e, facts: facts, query: q, why: e.Why, kind: e.Kind, list: -1}
-	r.result = &notes.EntryResult{
-		ID: d.id(q, e), Section: e.Section, Text: e.Text, Source: notes.SourceOf(e.Span), Entry: e,
+	if len(d.room) == 0 {
+		d.room = make([]read, min(len(n.Entries), readsAtOnce))
+	}
+	r := &d.room[0]
+	d.room = d.room[1:]
+	*r = read{note: n, entry: e, facts: facts, query: q, why: e.Why, kind: e.Kind, list: -1, mend: -1}
+	r.result = notes.EntryResult{
+		ID: d.id(&q, e), Section: e.Section, Text: e.Text, Source: notes.SourceOf(e.Span), Entry: e,
 		Reading: notes.NoReading{},
 	}
 	for _, det := range e.Details {
@@ -327,8 +344,9 @@ func merged(e *notes.Entry) notes.Facts {
 // fillEmpty makes every list of the day a list, so that JSON shows [] and never null.
 func (d *day) fillEmpty() {
 	o := d.out
+	o.Entries = make([]notes.EntryResult, 0, len(d.reads))
 	for i := range d.reads {
-		r := d.reads[i].result
+		r := &d.reads[i].result
 		if d.reads[i].plainTalk() {
 			continue // stands in the narrative
 		}
@@ -336,7 +354,7 @@ func (d *day) fillEmpty() {
 		r.Details, r.Photos = list(r.Details), list(r.Photos)
 		o.Entries = append(o.Entries, *r)
 	}
-	o.Crew, o.Notes, o.Scope, o.Entries = list(o.Crew), list(o.Notes), list(o.Scope), list(o.Entries)
+	o.Crew, o.Notes, o.Scope = list(o.Crew), list(o.Notes), list(o.Scope)
 	o.Extras, o.Deficiencies, o.Tests = list(o.Extras), list(o.Deficiencies), list(o.Tests)
 	o.Circuits, o.Materials, o.Labor = list(o.Circuits), list(o.Materials), list(o.Labor)
 	for _, l := range []*[]notes.Standing{

@@ -54,44 +54,66 @@ func testValue(m notes.Measured) notes.TestValue {
 // recordRemarks carries what is said in words: deliveries, delays, the weather and the like.
 func (d *day) recordRemarks() {
 	for _, r := range d.reads {
-		p := d.point(r.result.Text, r.entry.Span)
-		p.From = []notes.Source{r.result.Source}
-		for _, row := range r.facts.Time {
-			p.Minutes += row.PersonMinutes()
-		}
-		p.By = r.facts.Consent.By
-		switch r.result.Outcome {
-		case notes.Narrative:
-			if !r.entry.Nothing {
-				d.out.Narrative = append(d.out.Narrative, p)
-			}
-		case notes.Delivery:
-			d.out.Deliveries = append(d.out.Deliveries, p)
-		case notes.EquipmentUse:
-			d.out.Equipment = append(d.out.Equipment, p)
-		case notes.Delay:
-			d.out.Delays = append(d.out.Delays, p)
-		case notes.Instruction:
-			d.out.Instructions = append(d.out.Instructions, p)
-		case notes.SafetyCheck:
-			d.out.Safety = append(d.out.Safety, p)
-		case notes.Condition:
-			d.out.Conditions = append(d.out.Conditions, p)
-		case notes.Subcontractor:
-			d.out.Subcontractors = append(d.out.Subcontractors, p)
+		switch outcome := r.result.Outcome; outcome {
 		case notes.LeftOpen:
-			d.standing.left = append(d.standing.left, &openPoint{point: p, query: r.query, found: d.match(r)})
+			d.standing.left = append(d.standing.left, &openPoint{point: d.remark(r), query: r.query, line: d.leftOf(r)})
 		case notes.Question:
-			d.standing.asked = append(d.standing.asked, &openPoint{point: p, query: r.query})
+			d.standing.asked = append(d.standing.asked, &openPoint{point: d.remark(r), query: r.query, line: -1})
+		default:
+			if list := d.remarks(outcome); list != nil && !(outcome == notes.Narrative && r.entry.Nothing) {
+				*list = append(*list, d.remark(r))
+			}
 		}
 	}
+}
+
+// remarks returns the list of the day that an outcome belongs to, or nil.
+func (d *day) remarks(outcome notes.Outcome) *[]notes.Standing {
+	switch outcome {
+	case notes.Narrative:
+		return &d.out.Narrative
+	case notes.Delivery:
+		return &d.out.Deliveries
+	case notes.EquipmentUse:
+		return &d.out.Equipment
+	case notes.Delay:
+		return &d.out.Delays
+	case notes.Instruction:
+		return &d.out.Instructions
+	case notes.SafetyCheck:
+		return &d.out.Safety
+	case notes.Condition:
+		return &d.out.Conditions
+	case notes.Subcontractor:
+		return &d.out.Subcontractors
+	}
+	return nil
+}
+
+// remark returns an entry as it is carried.
+func (d *day) remark(r *read) notes.Standing {
+	p := d.point(r.result.Text, r.entry.Span)
+	p.From = []notes.Source{r.result.Source}
+	for _, row := range r.facts.Time {
+		p.Minutes += row.PersonMinutes()
+	}
+	p.By = r.facts.Consent.By
+	return p
 }
 
 // openPoint is something left to do, or a question, until it is closed.
 type openPoint struct {
 	point notes.Standing
 	query query
-	found []match
+	line  int // the line what is left belongs to, or -1
+}
+
+// leftOf returns the line that what is left belongs to, or -1.
+func (d *day) leftOf(r *read) int {
+	if ms := d.match(r); len(ms) > 0 && ms[0].p >= TakeAt {
+		return ms[0].line
+	}
+	return -1
 }
 
 // closePoints closes what later work did and later words answered, and lists what stands.
@@ -109,7 +131,7 @@ func (d *day) closePoints() {
 // leftIsDone reports whether what was left is done: the line it belongs to is complete, or a later
 // entry reports the same work as done.
 func (d *day) leftIsDone(p *openPoint) bool {
-	if len(p.found) > 0 && p.found[0].p >= TakeAt && d.standing.lines[p.found[0].line].complete {
+	if p.line >= 0 && d.standing.lines[p.line].complete {
 		return true
 	}
 	if p.point.Since == d.out.Date {
@@ -119,7 +141,7 @@ func (d *day) leftIsDone(p *openPoint) bool {
 		switch r.result.Outcome {
 		case notes.InScope, notes.Extra, notes.Deficiency:
 			pr := r.facts.Progress
-			if !pr.NotDone && !pr.Blocked && pr.Complete != notes.No && r.query.overlap(p.query) >= 0.75 {
+			if !pr.NotDone && !pr.Blocked && pr.Complete != notes.No && r.query.overlap(&p.query) >= 0.75 {
 				return true
 			}
 		}
@@ -136,7 +158,7 @@ func (d *day) answered(p *openPoint) bool {
 	for _, r := range d.reads {
 		switch r.result.Outcome {
 		case notes.Instruction, notes.Extra, notes.InScope:
-			if r.query.overlap(p.query) >= 0.7 {
+			if r.query.overlap(&p.query) >= 0.7 {
 				return true
 			}
 		}

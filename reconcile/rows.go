@@ -28,7 +28,7 @@ func rowCount(at finding.Span) int {
 	if !isRow(row) {
 		return 0
 	}
-	header := ""
+	var header []byte
 	for n := 0; from > 0; n++ {
 		if n == mostRows {
 			return 0
@@ -59,19 +59,19 @@ func rowCount(at finding.Span) int {
 }
 
 // lineAt returns the line that begins at the offset, without its end.
-func lineAt(text []byte, from int) string {
+func lineAt(text []byte, from int) []byte {
 	line, _, _ := bytes.Cut(text[from:], []byte("\n"))
-	return string(bytes.TrimSpace(line))
+	return bytes.TrimSpace(line)
 }
 
-func isRow(line string) bool { return len(line) > 1 && line[0] == '|' && line[len(line)-1] == '|' }
+func isRow(line []byte) bool { return len(line) > 1 && line[0] == '|' && line[len(line)-1] == '|' }
 
 // cells returns what stands between the bars of a row.
-func cells(row string) []string {
+func cells(row []byte) []string {
 	if len(row) < 2 {
 		return nil
 	}
-	all := strings.Split(row[1:len(row)-1], "|")
+	all := strings.Split(string(row[1:len(row)-1]), "|")
 	for i := range all {
 		all[i] = strings.TrimSpace(all[i])
 	}

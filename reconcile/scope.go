@@ -5,6 +5,7 @@ import "jobday/notes"
 // writeScope closes the day on every line: progress to date, what is left, what is over, and the
 // state that follows.
 func (d *day) writeScope() {
+	d.out.Scope = make([]notes.LineStanding, 0, len(d.in.Job.Lines))
 	for i, line := range d.in.Job.Lines {
 		ls, lt := &d.standing.lines[i], &d.lines[i]
 		booked := line.Qty.Value

@@ -11,7 +11,7 @@ import (
 // sureLine serves the line the words fit beyond doubt, and reports whether there is one: "occ sensors:
 // 4 in, 2 backordered" is progress, whatever else it tells of.
 func (d *day) sureLine(r *read) bool {
-	r.found = d.match(r)
+	d.hold(r)
 	if len(r.found) == 0 || r.found[0].p < 0.9 {
 		return false
 	}
@@ -25,7 +25,7 @@ func (d *day) dropped(r *read) bool {
 	if d.byLabel(r) {
 		return true
 	}
-	r.found = d.match(r)
+	d.hold(r)
 	if len(r.found) == 0 || r.found[0].p < TakeAt && !r.standsOut() {
 		return false
 	}
@@ -38,7 +38,7 @@ func (d *day) dropped(r *read) bool {
 // well and say where or how far, they are work reported in few words ("four more 50 A recepts");
 // without a count they say nothing.
 func (d *day) decideThings(r *read) {
-	r.found = d.match(r)
+	d.hold(r)
 	best, _ := r.fits()
 	switch alone := !d.inList(r); {
 	case alone && best < TakeAt && len(d.several(r)) > 1:
@@ -63,7 +63,7 @@ func (d *day) decideThings(r *read) {
 // decideJotted judges a few words under no heading whose meaning hangs on what is booked: they are
 // work where they name a booked line beyond doubt and say how far or how many, else narrative.
 func (d *day) decideJotted(r *read) {
-	r.found = d.match(r)
+	d.hold(r)
 	p := r.facts.Progress
 	says := p.Complete != notes.Unsaid || p.Blocked || p.NotDone || p.ByOthers || p.Placed || p.All || p.Of != nil || counts(r.entry.Facts.Items) || r.query.numbered()
 	if (says || p.Dropped) && len(r.found) > 0 && (r.found[0].p >= TakeAt || p.Dropped && r.standsOut()) {
@@ -156,7 +156,7 @@ func (d *day) inList(r *read) bool {
 }
 
 // numbered reports whether a bare number stands among the words, which counts or tells apart.
-func (q query) numbered() bool {
+func (q *query) numbered() bool {
 	for _, t := range q.terms {
 		if t.Class == field.NumberTerm {
 			return true
@@ -182,7 +182,7 @@ func (r *read) refusesBooked() bool {
 	if r.facts.Consent.State != notes.Declined || r.facts.Price.Quoted != nil || r.entry.Section == notes.Extras {
 		return false
 	}
-	for _, w := range strings.FieldsFunc(strings.ToLower(r.entry.Text), func(c rune) bool { return c < 'a' || c > 'z' }) {
+	for _, w := range strings.FieldsFunc(r.low(), func(c rune) bool { return c < 'a' || c > 'z' }) {
 		switch w {
 		case "asked", "ask", "offered", "offer", "wanted", "wants", "price", "quote", "quoted", "told", "too", "extra", "add", "adding", "expensive", "much", "bucks", "suggested", "recommended":
 			return false

@@ -36,11 +36,14 @@ func FindKinds(text string) []Found { return Catalogue{}.FindKinds(text) }
 // fit about as well: FindKinds then has both.
 func (c Catalogue) FindKind(text string) (Kind, notes.Piece, bool) {
 	found := c.FindKinds(text)
-	if len(found) == 0 || found[0].Sure < sureKind {
+	if len(found) == 0 || !found[0].IsSure() {
 		return Kind{}, notes.Piece{}, false
 	}
 	return found[0].Kind, found[0].Piece, true
 }
+
+// IsSure reports whether FindKind takes the kind, the surest of its text.
+func (f Found) IsSure() bool { return f.Sure >= sureKind }
 
 // sureKind is the least Sure for which FindKind takes a kind.
 const sureKind = 0.7
@@ -49,7 +52,11 @@ const sureKind = 0.7
 // the same words explains better is left out.
 func (c Catalogue) FindKinds(text string) []Found {
 	x := c.all()
-	t := x.look(text)
+	var few [fewJots]jot
+	var some [fewJots]term
+	t := look{x: x, jots: appendJots(few[:0], text)}
+	t.terms = x.terms(some[:0], t.jots)
+	t.index()
 	best := t.best()
 	for _, f := range t.byFigures(text) {
 		best = slices.DeleteFunc(best, func(b Found) bool { return b.Kind.Slug == f.Kind.Slug })
@@ -149,16 +156,14 @@ type look struct {
 
 const maxTerms = 250
 
-// look finds the words of the catalogue in text. A stretch may be read in several ways: "no label"
+// terms puts the words of the catalogue that stand among the jots in the memory of terms. A stretch may be read in several ways: "no label"
 // is "no", "label" and "unlabeled".
-func (x *phraseIndex) look(text string) *look {
-	t := &look{x: x, jots: jots(text)}
-	t.terms = make([]term, 0, len(t.jots)+8)
-	for i := range t.jots {
-		s := t.jots[i].stem
+func (x *phraseIndex) terms(terms []term, jots []jot) []term {
+	for i := range jots {
+		s := jots[i].stem
 		for _, r := range x.multi[s] {
-			if t.follows(i+1, r) {
-				t.add(term{r.id, i, i + 1 + r.n})
+			if follows(jots, i+1, r) {
+				terms = append(terms, term{r.id, i, i + 1 + r.n})
 			}
 		}
 		id, ok := x.ids[s]
@@ -168,11 +173,11 @@ func (x *phraseIndex) look(text string) *look {
 		if !ok {
 			id, ok = x.misspelled(s)
 		}
-		if ok && !(i > 0 && t.jots[i-1].stem == "to" && toDo[s]) {
-			t.add(term{id, i, i + 1})
+		if ok && !(i > 0 && jots[i-1].stem == "to" && toDo[s]) {
+			terms = append(terms, term{id, i, i + 1})
 		}
 	}
-	return t
+	return terms[:min(len(terms), maxTerms)]
 }
 
 // isYear reports whether a number is a year things were made in: "smokes from 2009".
@@ -183,26 +188,25 @@ func isYear(s string) bool {
 // toDo are words that tell of a deed behind "to" and of a fault elsewhere: "had to open the ceiling".
 var toDo = setOf("open", "cut", "splic", "tap", "cover", "block", "bury", "strip", "break")
 
-func (t *look) add(m term) {
-	if len(t.terms) >= maxTerms {
-		return
-	}
-	t.terms = append(t.terms, m)
-	t.has |= 1 << (m.id % 64)
-	if t.byID[m.id] == 0 {
-		t.byID[m.id] = uint8(len(t.terms))
+// index notes where the terms of each word begin.
+func (t *look) index() {
+	for i, m := range t.terms {
+		t.has |= 1 << (m.id % 64)
+		if t.byID[m.id] == 0 {
+			t.byID[m.id] = uint8(i + 1)
+		}
 	}
 }
 
 // follows reports whether the stems of the run stand from word i on, in the clause of the word before.
-func (t *look) follows(i int, r run) bool {
-	if i+r.n > len(t.jots) {
+func follows(jots []jot, i int, r run) bool {
+	if i+r.n > len(jots) {
 		return false
 	}
 	rest := r.rest
 	for n := range r.n {
-		s := t.jots[i+n].stem
-		if t.jots[i+n].clause != t.jots[i-1].clause || !strings.HasPrefix(rest, s) {
+		s := jots[i+n].stem
+		if jots[i+n].clause != jots[i-1].clause || !strings.HasPrefix(rest, s) {
 			return false
 		}
 		rest = rest[len(s):]

@@ -32,35 +32,72 @@ var (
 	mendForNow = setOf("temporar", "temporarily", "temporary", "temp", "tag", "lock", "barricad", "off", "kill", "tape", "unplug")
 )
 
+// A deed is what a stem may say of mending; most say nothing.
+type deed uint8
+
+const (
+	deedSupply deed = 1 << iota
+	deedRepair
+	deedGood
+	deedNow
+	deedPending
+	deedForNow
+	deedNot // it denies
+	deedBad // it names a fault
+)
+
+// is reports whether the stem may say any of what is asked.
+func (d deed) is(asked deed) bool { return d&asked != 0 }
+
+// deeds holds all stems of these lists, so that one look tells what a word may say.
+var deeds = func() map[string]deed {
+	m := map[string]deed{}
+	for _, list := range []struct {
+		says  deed
+		stems map[string]bool
+	}{
+		{deedSupply, mendSupply}, {deedRepair, mendRepair}, {deedGood, mendGood}, {deedNow, mendNow}, {deedPending, mendPending},
+		{deedForNow, mendForNow}, {deedNot, saysNot}, {deedBad, saysBad}, {deedBad, faulty},
+	} {
+		for s := range list.stems {
+			m[s] |= list.says
+		}
+	}
+	return m
+}()
+
 // Mends reads what a later note's words say of putting something right: "put the cover on the
 // cooler disco", "that open KO is closed now". It judges no kind and no place: what the words are
 // about is for Telling.
 func Mends(text string) Mend {
-	t := jots(text)
+	var few [fewJots]jot
+	t := appendJots(few[:0], text)
 	past, good, now, pending, forNow, supply := false, false, false, false, false, false
+	var says, last, before deed // of the word, of the last one, of the one before that
 	for i, j := range t {
+		before, last, says = last, says, deeds[j.stem]
 		word := lowerWord(text[j.start:j.end])
-		denied := i > 0 && (saysNot[t[i-1].stem] || i > 1 && t[i-1].filler && saysNot[t[i-2].stem])
+		denied := last.is(deedNot) || before.is(deedNot) && t[i-1].filler
 		switch {
-		case mendPending[j.stem] && !(j.stem == "want" && denied) && !(j.stem == "schedul" && i > 0 && namesSchedule(t[i-1].stem)), strings.HasSuffix(word, "'ll"):
+		case says.is(deedPending) && !(j.stem == "want" && denied) && !(j.stem == "schedul" && i > 0 && namesSchedule(t[i-1].stem)), strings.HasSuffix(word, "'ll"):
 			pending = true
 			continue
 		case j.stem == "for" && i+1 < len(t) && t[i+1].stem == "now":
 			forNow = true
 			continue
-		case mendForNow[j.stem] && !(j.stem == "off" && i+1 < len(t) && t[i+1].stem == "the") && !denied:
+		case says.is(deedForNow) && !(j.stem == "off" && i+1 < len(t) && t[i+1].stem == "the") && !denied:
 			forNow = forNow || j.stem != "off" || switchedOff(t[:i])
 		}
-		if mendRepair[j.stem] && isPast(word) || tookAway(t, i) {
+		if says.is(deedRepair) && isPast(word) || tookAway(t, i) {
 			past, pending = past || !denied, pending || denied
-		} else if mendSupply[j.stem] && isPast(word) {
+		} else if says.is(deedSupply) && isPast(word) {
 			supply, pending = supply || !denied, pending || denied
 		}
-		if mendGood[j.stem] && i > 0 {
+		if says.is(deedGood) && i > 0 {
 			good = good || !denied && isState(t, i)
 			pending = pending || denied && (j.stem == "don" || j.stem == "work")
 		}
-		now = now || mendNow[j.stem] && !(i > 0 && t[i-1].stem == "for")
+		now = now || says.is(deedNow) && !(i > 0 && t[i-1].stem == "for")
 	}
 	switch {
 	case forNow && !past:
@@ -82,7 +119,7 @@ func putInWithoutVerb(t []jot, text string) bool {
 		return false
 	}
 	for _, j := range t {
-		if saysNot[j.stem] || saysBad[j.stem] || faulty[j.stem] || j.stem == "miss" || j.stem == "missing" || j.stem == "gon" || j.stem == "found" || j.stem == "for" {
+		if deeds[j.stem].is(deedNot|deedBad) || j.stem == "miss" || j.stem == "missing" || j.stem == "gon" || j.stem == "found" || j.stem == "for" {
 			return false
 		}
 	}
@@ -186,7 +223,10 @@ var sameThing = map[string]string{"pipe": "conduit", "raceway": "conduit", "plug
 // and "knockout". Words of doing, denying and counting are left out.
 func (c Catalogue) Telling(text string) []string {
 	x := c.all()
-	t := x.look(text)
+	var few [fewJots]jot
+	var some [fewJots]term
+	t := look{x: x, jots: appendJots(few[:0], text)}
+	t.terms = x.terms(some[:0], t.jots)
 	var out []string
 	add := func(w string) {
 		if w == "blank" && slices.Contains(out, "label") {

@@ -18,6 +18,9 @@ type jot struct {
 // maxJots bounds the work on one text: an entry longer than this is no jotted fault.
 const maxJots = 400
 
+// fewJots is how many words most entries have at most: jots that are not kept need no memory of their own.
+const fewJots = 24
+
 // jots splits text into words and numbers. Letters and digits part: "20A" is "20" and "a".
 func jots(text string) []jot { return appendJots(make([]jot, 0, len(text)/5+4), text) }
 
