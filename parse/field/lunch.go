@@ -19,6 +19,12 @@ func (r *reader) pausePart(i int, inside bool, list []timePart) (timePart, bool)
 		if a, ok := r.figureSum(i, list); ok {
 			return a, true
 		}
+		if a, ok := r.unpriced(i, list); ok {
+			return a, true
+		}
+		if a, ok := r.bareBreak(i, list); ok {
+			return a, true
+		}
 	}
 	if (t.low == "took" || t.low == "had") && len(list) > 0 && everyone(r.low(i-1)) {
 		if p, ok := r.pauseAmount(i+1, true); ok && (r.endsClause(p.next) || r.breakWord(p.next-1)) {
@@ -181,19 +187,66 @@ func (b *rowBuilder) pause(a timePart) {
 	}
 	if a.flag || b.unparted(a) || b.closing(a) {
 		for k := max(0, len(b.rows)-16); k < len(b.rows); k++ {
-			if len(b.rows[k].Spans) > 0 {
-				b.rows[k].Break = a.minutes
+			if len(b.rows[k].Spans) > 0 && !b.told[k] {
+				b.rows[k].Break, b.told[k] = a.minutes, true
 			}
 		}
 	}
 	if b.cur.timed {
-		b.cur.row.Break = a.minutes
-		b.touch(a)
+		b.breakNow(a)
 		return
 	}
 	if n := len(b.rows); n > 0 && !a.flag && len(b.rows[n-1].Spans) > 0 {
-		b.rows[n-1].Break = a.minutes
+		b.rows[n-1].Break, b.told[n-1] = a.minutes, true
 	}
+}
+
+// breakNow takes a break off the row in the making; off a duration only where it says so.
+func (b *rowBuilder) breakNow(a timePart) {
+	row := &b.cur.row
+	if low := b.r.low(a.from); len(row.Spans) == 0 && (low == "less" || low == "minus") && row.Break == 0 && row.Stated > a.minutes {
+		row.Stated -= a.minutes
+		a.minutes = 0
+	}
+	if a.flag && len(row.Spans) > 0 && len(b.rows) == 0 {
+		b.everybody()
+	}
+	row.Break, b.cur.told = a.minutes, true
+	b.touch(a)
+}
+
+// everybody makes a row that names nobody the whole crew's: "7-3:30, 30 lunch each".
+func (b *rowBuilder) everybody() {
+	row := &b.cur.row
+	if len(row.People) > 0 || row.Crew > 0 || b.cur.unnamed > 0 || !b.r.bold || b.r.lex == nil || len(b.r.lex.Crew) < 2 {
+		return
+	}
+	for _, name := range b.r.lex.Crew {
+		row.People = append(row.People, b.r.bookName(name))
+	}
+}
+
+// unpriced reads what is said of a break that takes nothing off, or that does not say how much it takes
+// off: "paid lunch", "short lunch", "two 15 min breaks".
+func (r *reader) unpriced(i int, list []timePart) (timePart, bool) {
+	switch low := r.low(i); {
+	case low == "paid" && r.breakWord(i+1), r.breakWord(i) && r.low(i+1) == "paid":
+		return timePart{kind: aPause, from: i, to: i + 2}, true
+	case (low == "short" || low == "quick" || low == "long" || low == "late") && r.breakWord(i+1) && r.endsClause(i+2) && r.spanned(list):
+		return timePart{kind: aPause, from: i, to: i + 2, doubt: "does not say how long the lunch was"}, true
+	case low == "breaks" && (minuteWord(r.low(i-1)) || r.isNumber(i-1)):
+		return timePart{kind: aPause, from: i, to: i + 1, doubt: "does not say whether the breaks are paid"}, true
+	}
+	n, ok := r.num(i)
+	if !ok || n.small < 2 || n.small > 4 || !r.bold {
+		return timePart{}, false
+	}
+	for j := n.next; j < n.next+3; j++ {
+		if r.low(j) == "breaks" {
+			return timePart{kind: aPause, from: i, to: j + 1, doubt: "does not say whether the breaks are paid"}, true
+		}
+	}
+	return timePart{}, false
 }
 
 // lunchless reports whether every row so far is a span of somebody without a break.

@@ -17,6 +17,8 @@ type mention struct {
 	helps   bool // "helper", "apprentice"
 	me      bool // the note's author, whom nobody knows: "me"
 	we      bool // "we": whoever is named beside the time comes before it
+	others  bool // "the others": the crew without those who were named
+	full    bool // of others: only who was there all day
 }
 
 // mentionAt reads the person that starts at token i: a name the lexicon knows, "me", "we",
@@ -200,6 +202,10 @@ func (r *reader) standIn(i int) (mention, bool) {
 			m := r.wholeCrew(j)
 			return m, len(m.names) > 0
 		}
+		if low == "all" && r.bold && r.bareHours(i+1) {
+			m := r.wholeCrew(i + 1)
+			return m, len(m.names) > 1
+		}
 	}
 	return mention{}, false
 }
@@ -224,7 +230,7 @@ func (r *reader) timeFollows(i int) bool {
 	if !ok {
 		_, ok = r.stretchAt(i)
 	}
-	return ok
+	return ok || r.bold && i < len(r.toks) && r.bareHours(i)
 }
 
 func (r *reader) author(next int) mention {

@@ -15,8 +15,11 @@ type loneClock struct {
 // A rowBuilder puts parts together to rows.
 type rowBuilder struct {
 	r      *reader
+	parts  []timePart
 	rows   []notes.TimeRow
+	told   []bool // of each row, whether its break was told
 	cur    draft
+	last   []string      // who was named last
 	travel bool          // "travel" stands before the time it is about
 	lunch  notes.Minutes // a break written before anybody's time
 	closes bool          // the only name stands at the end of the line
@@ -39,10 +42,19 @@ type draft struct {
 	we        bool // its people are whoever "we" are
 	same      bool // "same" stands behind its time
 	carried   bool // no name stands with its time; those of the row before hold
+	told      bool // whether there was a break was told
+	turns     int8 // 1 when only its begin was told, 2 when only its end
+	begin     clockTime
+	end       clockTime
 }
 
 func (b *rowBuilder) build(parts []timePart) {
-	for k, a := range parts {
+	for k := 0; k < len(parts); k++ {
+		a := parts[k]
+		if n := b.breakOf(k); n > 0 {
+			k += n - 1
+			continue
+		}
 		switch a.kind {
 		case aPerson:
 			b.person(a, parts, k)
@@ -64,6 +76,8 @@ func (b *rowBuilder) build(parts []timePart) {
 			b.travelWord(a)
 		case aStop:
 			b.stop(a)
+		case aBegin, aEnd:
+			b.turned(a)
 		}
 	}
 	b.flush()
@@ -79,9 +93,16 @@ func (b *rowBuilder) touch(a timePart) {
 
 // person adds people to the row, or begins the next one.
 func (b *rowBuilder) person(a timePart, parts []timePart, k int) {
+	if a.who.others {
+		a.who = b.theOthers(a.who)
+	}
 	b.sawNames(a.who)
+	b.last = a.who.names
 	if b.same(a) || b.signed(a, parts, k) {
 		return
+	}
+	if b.cur.turns != 0 {
+		b.flush()
 	}
 	joined := k > 0 && parts[k-1].kind == aPerson && b.r.onlyJoins(parts[k-1].to, a.from)
 	leads := k+1 < len(parts) && (parts[k+1].kind == aSpan || parts[k+1].kind == aStated) && parts[k+1].from-a.to <= 1
@@ -358,10 +379,13 @@ func (b *rowBuilder) stop(a timePart) {
 func (b *rowBuilder) flush() {
 	d := b.cur
 	b.cur = draft{}
+	row := &d.row
+	if !d.timed && d.turns != 0 && len(row.People) > 0 {
+		row.Fault, d.timed = d.halfTold(), true
+	}
 	if !d.timed {
 		return
 	}
-	row := &d.row
 	if d.unnamed > 0 && len(row.People)+d.unnamed > 1 {
 		row.Crew = max(row.Crew, len(row.People)+d.unnamed)
 	}
@@ -381,6 +405,7 @@ func (b *rowBuilder) flush() {
 		b.mine = append(b.mine, len(b.rows))
 	}
 	b.rows = append(b.rows, *row)
+	b.told = append(b.told, d.told)
 }
 
 // finish looks for one person at two places at once.

@@ -1,5 +1,7 @@
 package field
 
+import "slices"
+
 // same gives somebody the times of the row before: "Sam 7-3:30, Tobias same".
 func (b *rowBuilder) same(a timePart) bool {
 	if len(a.who.names) == 0 || !b.r.sameAs(a) {
@@ -10,9 +12,10 @@ func (b *rowBuilder) same(a timePart) bool {
 		return false
 	}
 	row := b.rows[len(b.rows)-1]
-	row.People, row.Crew = a.who.names, 0
+	row.People, row.Crew, row.Spans = a.who.names, 0, slices.Clone(row.Spans)
 	row.Start, row.End = b.r.piece(a.from, a.to+1)
 	b.rows = append(b.rows, row)
+	b.told = append(b.told, b.told[len(b.told)-1])
 	return true
 }
 

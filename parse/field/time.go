@@ -27,7 +27,9 @@ const (
 	aEachWay // "each way"
 	aTotal   // "total", "together"
 	aTravel
-	aStop // the end of a sentence, or ";"
+	aStop  // the end of a sentence, or ";"
+	aBegin // "started at 8", without an end beside it
+	aEnd   // "left at 2", "till noon", without a start beside it
 )
 
 // A timePart is one part of a line about time.
@@ -67,7 +69,7 @@ func (r *reader) time() []notes.TimeRow {
 	if !timed {
 		return nil
 	}
-	b := rowBuilder{r: r}
+	b := rowBuilder{r: r, parts: parts}
 	b.build(parts)
 	r.rows = len(b.rows) > 0
 	return b.finish()
@@ -80,6 +82,12 @@ func (r *reader) timeParts(list []timePart) (_ []timePart, timed bool) {
 	for i := 0; i < len(r.toks); {
 		for hit < len(r.seen.hits) && (r.seen.hits[hit].from < i || r.seen.hits[hit].sense.topic() != aboutTime) {
 			hit++
+		}
+		if len(list) > 0 {
+			if to := r.takeBack(i, list); to > i {
+				list, i = r.corrected(to, list)
+				continue
+			}
 		}
 		a, ok := r.partAt(i, hit, list)
 		if !ok {
@@ -99,11 +107,14 @@ func (r *reader) partAt(i, hit int, list []timePart) (timePart, bool) {
 	if t.low == ";" || t.low == "." && r.sentenceEnds(i) && i+1 < len(r.toks) {
 		return timePart{kind: aStop, from: i, to: i + 1, flag: t.low == "."}, true
 	}
-	inside := len(list) > 0 && afterTime(list)
+	inside := len(list) > 0 && (afterTime(list) || r.bold && anyTime(list))
 	if a, ok := r.phrasePart(i, hit, inside, list); ok {
 		return a, true
 	}
 	if a, ok := r.pausePart(i, inside, list); ok {
+		return a, true
+	}
+	if a, ok := r.endOrBegin(i, hit, list); ok {
 		return a, true
 	}
 	if a, ok := r.headCount(i, inside); ok {
@@ -175,8 +186,18 @@ func afterTime(list []timePart) bool {
 	return false
 }
 
+// anyTime reports whether the parts hold a span or duration.
+func anyTime(list []timePart) bool {
+	for k := range list {
+		if list[k].kind == aSpan || list[k].kind == aStated {
+			return true
+		}
+	}
+	return false
+}
+
 // phrasePart reads the parts that are phrases.
-func (r *reader) phrasePart(i, hit int, inside bool, list []timePart) (timePart, bool) {
+func (r *reader) phrasePart(i, at int, inside bool, list []timePart) (timePart, bool) {
 	switch r.low(i) {
 	case "each":
 		if r.low(i+1) == "way" {
@@ -185,6 +206,14 @@ func (r *reader) phrasePart(i, hit int, inside bool, list []timePart) (timePart,
 		return timePart{kind: aEach, from: i, to: i + 1}, true
 	case "apiece":
 		return timePart{kind: aEach, from: i, to: i + 1}, true
+	case "here", "come", "came", "there":
+		if r.bold {
+			return r.inAndOut(hit{from: i, to: i + 1}, at-1, list)
+		}
+	case "ea":
+		if n := len(list); n > 0 && list[n-1].to == i && (list[n-1].kind == aStated || list[n-1].kind == aTravel) {
+			return timePart{kind: aEach, from: i, to: i + 1}, true
+		}
 	case "per":
 		if r.low(i+1) == "man" || r.low(i+1) == "guy" || r.low(i+1) == "person" {
 			return timePart{kind: aEach, from: i, to: i + 2}, true
@@ -192,10 +221,10 @@ func (r *reader) phrasePart(i, hit int, inside bool, list []timePart) (timePart,
 	case "total", "together", "combined", "altogether":
 		return timePart{kind: aTotal, from: i, to: i + 1}, true
 	}
-	if hit >= len(r.seen.hits) || r.seen.hits[hit].from != i {
+	if at >= len(r.seen.hits) || r.seen.hits[at].from != i {
 		return timePart{}, false
 	}
-	switch h := r.seen.hits[hit]; h.sense {
+	switch h := r.seen.hits[at]; h.sense {
 	case noBreak:
 		if inside {
 			return timePart{kind: aPause, from: i, to: h.to}, true
@@ -205,7 +234,7 @@ func (r *reader) phrasePart(i, hit int, inside bool, list []timePart) (timePart,
 			return timePart{kind: aTravel, from: i, to: h.to}, true
 		}
 	case clockIn:
-		return r.inAndOut(h, hit, list)
+		return r.inAndOut(h, at, list)
 	}
 	return timePart{}, false
 }
@@ -350,6 +379,9 @@ func (r *reader) personPart(i int, list []timePart) (timePart, bool) {
 	if m, ok := r.initialsRun(i, list); ok {
 		return timePart{kind: aPerson, from: i, to: m.next, who: m}, true
 	}
+	if m, ok := r.othersAt(i); ok && (r.timeBeside(m.next, list, i) || anyTime(list)) {
+		return timePart{kind: aPerson, from: i, to: m.next, who: m}, true
+	}
 	m, ok := r.mentionAt(i)
 	if ok && m.weak && m.next == len(r.toks) && r.low(i-1) == "," && r.capital(i) && afterTime(list) {
 		m.weak = false // "30 min load up at shop, Will"
@@ -408,6 +440,9 @@ func (r *reader) timeBeside(next int, list []timePart, i int) bool {
 	}
 	last := list[len(list)-1]
 	gap := i - last.to
+	if r.bold && (last.kind == aPause || last.kind == aStop) && r.endsText(next) && gap <= 1 {
+		return true // "7 to 3, no lunch. Both."
+	}
 	return (last.kind == aStated || last.kind == aSpan || last.kind == aPerson || last.kind == aTotal) && gap <= 1 && (gap == 0 || joining(r.low(i-1)) || r.low(i-1) == "(")
 }
 
