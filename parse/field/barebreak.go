@@ -125,7 +125,7 @@ func (r *reader) lunchTold() bool {
 
 // hasSpan reports whether a span was told of the people, before this.
 func (r *reader) hasSpan(m mention, list []timePart) bool {
-	if m.me && len(m.names) == 0 {
+	if m.others || m.me && len(m.names) == 0 {
 		return true
 	}
 	for k := 0; k+1 < len(list); k++ {

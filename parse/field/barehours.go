@@ -11,8 +11,15 @@ func (r *reader) loneNumber(i int, list []timePart) (timePart, bool) {
 			return timePart{}, false // "Tobias came at 9"
 		}
 	}
-	if r.tailOfSomething(i) {
+	if a, ok := r.figuresOfCrew(i); ok {
+		return a, true
+	}
+	dashed := r.bold && r.low(i-1) == "-" && len(list) > 0 && list[len(list)-1].kind == aPerson && list[len(list)-1].to == i-1 // "Ana-8"
+	if r.tailOfSomething(i) && !dashed {
 		return timePart{}, false
+	}
+	if r.hoursFor(i, list) {
+		return r.hoursPart(i)
 	}
 	person := len(list) > 0 && (list[len(list)-1].kind == aPerson || list[len(list)-1].kind == aCrew)
 	if a, ok := r.travelBehind(i); ok {
@@ -32,7 +39,7 @@ func (r *reader) loneNumber(i int, list []timePart) (timePart, bool) {
 	if !ok || !c.clear {
 		return timePart{}, false
 	}
-	if r.bold && person && c.half == 0 && !c.military && c.hour <= 12 && c.next == len(r.toks) {
+	if r.bold && person && r.besidePerson(i, list) && c.half == 0 && !c.military && c.hour <= 12 && c.next == len(r.toks) {
 		a := timePart{kind: aStated, from: i, to: c.next, minutes: notes.Minutes(c.hour*60 + c.minute)}
 		if c.hour > 4 {
 			a.doubt = "may be a time of day or a duration"
@@ -78,24 +85,118 @@ func (r *reader) bareHours(i int) bool {
 	case ".":
 		return !r.close(j + 1)
 	default:
-		return everyone(low) || r.othersHours(j)
+		if _, told := r.alternative(j); told && r.bold {
+			return true
+		}
+		return everyone(low) || r.othersHours(j) || r.bold && r.payBehind(j)
 	}
+}
+
+// payBehind reports whether hours that are paid otherwise are told behind token i: "10 w/ 2 OT".
+func (r *reader) payBehind(i int) bool {
+	for j := i; j < i+3; j++ {
+		switch r.low(j) {
+		case "w", "/", "with", "incl", "including", "of":
+			continue
+		}
+		n, ok := r.hoursFigure(j)
+		return ok && j > i && payWord(r.low(n.next))
+	}
+	return false
+}
+
+// hoursFor reports whether the number at token i is somebody's hours behind another's: "eight hours me and
+// seven for Ben", "8 Ana 7 Ben".
+func (r *reader) hoursFor(i int, list []timePart) bool {
+	if !r.bold || !anyTime(list) {
+		return false
+	}
+	n, ok := r.hoursFigure(i)
+	if !ok {
+		return false
+	}
+	last := list[len(list)-1]
+	j := n.next
+	if r.low(j) == "for" {
+		j++
+	} else if last.kind != aPerson || last.to != i || !r.numberFirst() {
+		return false
+	}
+	_, ok = r.mentionAt(j)
+	return ok
+}
+
+// numberFirst reports whether the text begins with a number and not with a name.
+func (r *reader) numberFirst() bool {
+	_, ok := r.hoursFigure(0)
+	return ok
+}
+
+// figuresOfCrew reads as many hours as the crew has people, and nothing else: "8 and 8". Whose they are
+// is plain where they are the same.
+func (r *reader) figuresOfCrew(i int) (timePart, bool) {
+	if !r.bold || !r.hoursAlone(i) || r.lex == nil || len(r.lex.Crew) < 2 {
+		return timePart{}, false
+	}
+	a := timePart{kind: aStated, from: i}
+	j := i
+	for {
+		n, ok := r.hoursFigure(j)
+		m, whole := wholeMinutes(n.v, 60)
+		if !ok || !whole || n.form == article {
+			return a, false
+		}
+		if a.heads > 0 && m != a.minutes {
+			a.doubt = "does not say whose hours are which"
+		}
+		a.minutes, a.to = m, n.next
+		a.heads++
+		if hourWord(r.low(a.to)) {
+			a.to++
+		}
+		if r.endsText(a.to) {
+			break
+		}
+		switch r.low(a.to) {
+		case "and", "n", "&", "/", ",":
+			if r.close(a.to + 1) {
+				return a, false // "3/12"
+			}
+		default:
+			return a, false
+		}
+		j = a.to + 1
+	}
+	if a.heads > 1 && a.heads != len(r.lex.Crew) {
+		a.doubt = "does not say whose hours these are"
+	}
+	return a, a.heads > 1
 }
 
 // othersHours reports whether somebody and a number stand at token i, so that the number before it ends
 // what was told of the one before: "Ines 8 Tobias 6".
 func (r *reader) othersHours(i int) bool {
-	if low := r.low(i); low == "and" || low == "&" {
+	switch r.low(i) {
+	case "and", "&":
 		i++
+	case "helper", "apprentice":
+		return false // "Ana + 1 helper 4 hrs"
 	}
 	next := i + 1
 	if m, ok := r.mentionAt(i); ok && (len(m.names) == 1 || m.me) {
 		next = m.next
+	} else if m, ok := r.othersAt(i); ok {
+		next = m.next
 	} else if r.smallInitials(i) == "" {
 		return false
 	}
-	if r.low(next) == "for" {
+	switch r.low(next) {
+	case "for":
 		return true
+	case "=", ":", "-", "(":
+		next++
+	case "same", "ditto", "the":
+		return r.bold
 	}
 	_, ok := r.hoursFigure(next)
 	return ok
@@ -105,7 +206,11 @@ func (r *reader) othersHours(i int) bool {
 func (r *reader) hoursPart(i int) (timePart, bool) {
 	n, _ := r.hoursFigure(i)
 	m, ok := wholeMinutes(n.v, 60)
-	return timePart{kind: aStated, from: i, to: n.next, minutes: m}, ok
+	a := timePart{kind: aStated, from: i, to: n.next, minutes: m}
+	if other, told := r.alternative(n.next); told && r.bold {
+		a.to, a.doubt = other.next, "may be "+n.v.String()+" or "+other.v.String()+" hours"
+	}
+	return a, ok
 }
 
 // toldClock reports whether a verb of coming or going before the person makes the number at token i a time
@@ -293,7 +398,8 @@ func (r *reader) bareTravel(i int, list []timePart) (notes.Minutes, int, bool) {
 // payHours reads hours that stand beside how they are paid, in a text about time: "reg 8 OT 2", "8 reg".
 func (r *reader) payHours(i int) (timePart, bool) {
 	n, ok := r.num(i)
-	if !r.bold || !ok || n.v.Cmp(notes.Int(16)) > 0 || !payWord(r.low(i-1)) && !payWord(r.low(n.next)) || r.low(n.next) == ":" {
+	if !r.bold || !ok || n.v.Cmp(notes.Int(16)) > 0 || !payWord(r.low(i-1)) && !payWord(r.low(n.next)) || r.low(n.next) == ":" ||
+		r.low(n.next) == "straight" && !r.isNumber(n.next+1) && !r.endsClause(n.next+1) {
 		return timePart{}, false
 	}
 	m, ok := wholeMinutes(n.v, 60)
@@ -302,7 +408,7 @@ func (r *reader) payHours(i int) (timePart, bool) {
 
 func payWord(low string) bool {
 	switch low {
-	case "work", "labor", "labour", "onsite", "reg", "regular", "ot", "overtime", "dt", "doubletime":
+	case "work", "labor", "labour", "onsite", "reg", "regular", "st", "straight", "ot", "overtime", "dt", "doubletime":
 		return true
 	}
 	return false

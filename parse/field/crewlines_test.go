@@ -110,7 +110,7 @@ func onClocks(rows []notes.TimeRow, lex *Lexicon) string {
 	var out []string
 	for _, name := range order {
 		switch c := clocks[name]; {
-		case c.doubt:
+		case c.doubt, name == "nobody":
 			out = append(out, name+" ?")
 		case c.travel > 0:
 			out = append(out, fmt.Sprintf("%s %d + %d travel", name, c.work, c.travel))

@@ -43,6 +43,12 @@ func (r *reader) stretchAt(i int) (stretch, bool) {
 	if t := &r.toks[i]; t.kind == word && len(t.low) > 8 || r.tailOfSomething(i) || r.rateBefore(i) {
 		return stretch{}, false
 	}
+	if r.low(i) == "another" {
+		if low := r.low(i + 1); low == "hour" || low == "hr" {
+			return r.hoursAndPart(one, i+2)
+		}
+		return r.stretchAt(i + 1)
+	}
 	if s, ok := r.rangeOfHours(i); ok {
 		return s, true
 	}

@@ -40,6 +40,9 @@ func (r *reader) endOrBegin(i, hit int, list []timePart) (timePart, bool) {
 	if k == 0 {
 		return timePart{}, false
 	}
+	if _, span := r.pairAt(r.pastAt(to)); span {
+		return timePart{}, false // "on site 7-3:30"
+	}
 	c, ok := r.clockAfter(to)
 	if !ok {
 		c, ok = r.clockAt(r.pastAt(to))

@@ -1,6 +1,10 @@
 package field
 
-import "jobday/notes"
+import (
+	"slices"
+
+	"jobday/notes"
+)
 
 // longBreak is the longest unpaid break that is taken from a bare figure behind a span, and
 // breakAfter the shortest span that has one. Common practice, no source.
@@ -8,6 +12,21 @@ const (
 	longBreak  = 60
 	breakAfter = 5 * 60
 )
+
+// asLast marks a pause as long as the one told before it.
+const asLast = -1
+
+// lastBreak gives "same lunch" its minutes.
+func (b *rowBuilder) lastBreak(a timePart) timePart {
+	for k := len(b.rows) - 1; k >= max(0, len(b.rows)-16); k-- {
+		if b.told[k] {
+			a.minutes = b.rows[k].Break
+			return a
+		}
+	}
+	a.doubt = "has the same break as nothing before it"
+	return a
+}
 
 // pausePart reads an unpaid break at token i, where one may stand.
 func (r *reader) pausePart(i int, inside bool, list []timePart) (timePart, bool) {
@@ -169,6 +188,9 @@ func everyone(low string) bool {
 // pause takes a break off the row, or off every row it is meant for.
 func (b *rowBuilder) pause(a timePart) {
 	b.r.claimTokens(a.from, a.to)
+	if a.heads == asLast {
+		a = b.lastBreak(a)
+	}
 	if a.doubt != "" {
 		if b.cur.timed && b.cur.row.Break == 0 && b.cur.row.Fault == "" {
 			b.cur.row.Fault = a.doubt
@@ -198,7 +220,17 @@ func (b *rowBuilder) pause(a timePart) {
 	}
 	if n := len(b.rows); n > 0 && !a.flag && len(b.rows[n-1].Spans) > 0 {
 		b.rows[n-1].Break, b.told[n-1] = a.minutes, true
+		for k := max(0, n-16); k < n-1 && b.sameEnd >= 0 && b.closesText(a); k++ {
+			if !b.told[k] && slices.Equal(b.rows[k].Spans, b.rows[n-1].Spans) {
+				b.rows[k].Break, b.told[k] = a.minutes, true // "Ana 6:30-2:30, Ben same, twenty minute lunch"
+			}
+		}
 	}
+}
+
+// closesText reports whether a break is the last that a text says, behind a comma.
+func (b *rowBuilder) closesText(a timePart) bool {
+	return b.r.endsText(a.to) && b.r.low(a.from-1) == ","
 }
 
 // breakNow takes a break off the row in the making; off a duration only where it says so.
@@ -236,6 +268,9 @@ func (r *reader) unpriced(i int, list []timePart) (timePart, bool) {
 		return timePart{kind: aPause, from: i, to: i + 2, doubt: "does not say how long the lunch was"}, true
 	case low == "breaks" && (minuteWord(r.low(i-1)) || r.isNumber(i-1)):
 		return timePart{kind: aPause, from: i, to: i + 1, doubt: "does not say whether the breaks are paid"}, true
+	}
+	if r.low(i) == "same" && (r.breakWord(i+1) || r.low(i+1) == "half" && r.endsClause(i+2)) {
+		return timePart{kind: aPause, from: i, to: i + 2, heads: asLast}, true
 	}
 	n, ok := r.num(i)
 	if !ok || n.small < 2 || n.small > 4 || !r.bold {

@@ -45,7 +45,7 @@ func (r *reader) nameAt(i int) (mention, bool) {
 			return mention{names: []string{full}, next: i + 3}, true // "T. Lund"
 		}
 	}
-	if full := r.initialsAt(i); full != "" && r.bold {
+	if full := r.initialsAt(i); full != "" && r.bold && !(low == "i" && didWord(r.low(i+1))) {
 		return mention{names: []string{full}, next: i + 1, weak: true}, true // "K 7-3:30"
 	}
 	owns := false
@@ -159,6 +159,9 @@ func (r *reader) spokenTo(i int) bool {
 	switch r.low(i - 1) {
 	case "for":
 		low := r.low(i - 2)
+		if r.bold && i > 1 && (r.isNumber(i-2) || numberWordAt(low)) {
+			return false // "eight hours me and seven for Ben"
+		}
 		return !hourWord(low) && !minuteWord(low) && low != "each" && low != "apiece" && low != "same" && low != "ditto"
 	case "told", "tell", "by", "per", "from", "ask", "asked", "call", "called", "to", "let",
 		"showed", "helped", "helping", "text", "texted":
@@ -171,7 +174,7 @@ func (r *reader) spokenTo(i int) bool {
 func (r *reader) standIn(i int) (mention, bool) {
 	switch low := r.low(i); low {
 	case "i", "myself":
-		return r.author(i + 1), low == "myself" || r.capital(i)
+		return r.author(i + 1), low == "myself" || r.capital(i) || r.bold && didWord(r.low(i+1))
 	case "me":
 		return r.author(i + 1), (!r.spokenTo(i) || r.low(i-1) == "helped") && r.low(i-1) != "gave" && r.low(i-1) != "on"
 	case "we":
@@ -202,12 +205,17 @@ func (r *reader) standIn(i int) (mention, bool) {
 			m := r.wholeCrew(j)
 			return m, len(m.names) > 0
 		}
-		if low == "all" && r.bold && r.bareHours(i+1) {
-			m := r.wholeCrew(i + 1)
-			return m, len(m.names) > 1
-		}
 	}
 	return mention{}, false
+}
+
+// didWord reports whether a word can only follow whoever worked: "i was there".
+func didWord(low string) bool {
+	switch low {
+	case "was", "worked", "did", "had", "left", "got", "came", "come", "stayed", "took", "put", "started":
+		return true
+	}
+	return false
 }
 
 // allHands returns the token after "all hands", "all of us", "whole crew" at token i, or 0.

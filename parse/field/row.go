@@ -14,17 +14,21 @@ type loneClock struct {
 
 // A rowBuilder puts parts together to rows.
 type rowBuilder struct {
-	r      *reader
-	parts  []timePart
-	rows   []notes.TimeRow
-	told   []bool // of each row, whether its break was told
-	cur    draft
-	last   []string      // who was named last
-	travel bool          // "travel" stands before the time it is about
-	lunch  notes.Minutes // a break written before anybody's time
-	closes bool          // the only name stands at the end of the line
-	named  []string      // everybody whose name was read
-	mine   []int         // rows that are also of an author whom nobody knows
+	r       *reader
+	parts   []timePart
+	rows    []notes.TimeRow
+	told    []bool // of each row, whether its break was told
+	cur     draft
+	last    []string      // who was named last
+	spread  bool          // the next duration is that of everybody named so far
+	skip    int           // the parts before this token are read already
+	sameEnd int           // the part that said "same" last
+	setOut  *clockTime    // when they left for the job
+	travel  bool          // "travel" stands before the time it is about
+	lunch   notes.Minutes // a break written before anybody's time
+	closes  bool          // the only name stands at the end of the line
+	named   []string      // everybody whose name was read
+	mine    []int         // rows that are also of an author whom nobody knows
 }
 
 // A draft is a row in the making.
@@ -49,8 +53,12 @@ type draft struct {
 }
 
 func (b *rowBuilder) build(parts []timePart) {
+	b.sameEnd = -1
 	for k := 0; k < len(parts); k++ {
 		a := parts[k]
+		if a.from < b.skip {
+			continue
+		}
 		if n := b.breakOf(k); n > 0 {
 			k += n - 1
 			continue
@@ -67,7 +75,7 @@ func (b *rowBuilder) build(parts []timePart) {
 		case aCrew:
 			b.crew(a, parts, k)
 		case aEach:
-			b.each(a)
+			b.each(a, k)
 		case aEachWay:
 			b.eachWay(a)
 		case aTotal:
@@ -78,6 +86,8 @@ func (b *rowBuilder) build(parts []timePart) {
 			b.stop(a)
 		case aBegin, aEnd:
 			b.turned(a)
+		case aSetOut:
+			b.setOut = &parts[k].pair.from
 		}
 	}
 	b.flush()
@@ -98,14 +108,14 @@ func (b *rowBuilder) person(a timePart, parts []timePart, k int) {
 	}
 	b.sawNames(a.who)
 	b.last = a.who.names
-	if b.same(a) || b.signed(a, parts, k) {
+	if b.same(a, k) || b.signed(a, parts, k) {
 		return
 	}
 	if b.cur.turns != 0 {
 		b.flush()
 	}
 	joined := k > 0 && parts[k-1].kind == aPerson && b.r.onlyJoins(parts[k-1].to, a.from)
-	leads := k+1 < len(parts) && (parts[k+1].kind == aSpan || parts[k+1].kind == aStated) && parts[k+1].from-a.to <= 1
+	leads := b.leads(k)
 	switch {
 	case !b.cur.timed:
 		if b.cur.inherited {
@@ -180,6 +190,10 @@ func (b *rowBuilder) span(a timePart) {
 	}
 	b.cur.row.Spans = append(b.cur.row.Spans, s)
 	b.cur.lastSpan = max(b.cur.lastSpan, int(s.To))
+	if b.setOut != nil && b.cur.row.Fault == "" {
+		b.cur.row.Fault = "does not say whether the way to the site counts"
+		b.setOut = nil
+	}
 	b.cur.same = b.r.low(a.to) == "same" || b.r.low(a.to) == "ditto"
 	b.timed(a)
 }
@@ -206,7 +220,10 @@ func (b *rowBuilder) stated(a timePart, parts []timePart, k int) {
 		b.r.claimTokens(a.from, a.to)
 		return
 	}
-	if low := b.r.low(a.from - 1); b.cur.timed && (low == "incl" || low == "including" || low == "includes" || low == "(" && len(b.cur.row.Spans) > 0 || low == "." && b.r.low(a.from-2) == "incl") {
+	if b.overtime(a) {
+		return
+	}
+	if low := b.r.low(a.from - 1); b.cur.timed && (b.r.inclBehind(a.to) || low == "incl" || low == "including" || low == "includes" || low == "(" && len(b.cur.row.Spans) > 0 || low == "." && b.r.low(a.from-2) == "incl") {
 		if b.cur.row.Fault == "" {
 			b.cur.row.Fault = "includes what is told behind it"
 		}
@@ -223,6 +240,12 @@ func (b *rowBuilder) stated(a timePart, parts []timePart, k int) {
 			b.flush()
 		}
 		b.inherit()
+	}
+	if a.heads > 1 {
+		b.cur.row.Crew = a.heads
+	}
+	if b.spread {
+		b.spread, b.cur.row.People = false, b.allNamed()
 	}
 	b.cur.row.Stated = a.minutes
 	b.cur.total = b.cur.total || a.flag
@@ -294,7 +317,12 @@ func (b *rowBuilder) crew(a timePart, parts []timePart, k int) {
 }
 
 // each says that a time is everybody's: where no name was written with it, that of all named so far.
-func (b *rowBuilder) each(a timePart) {
+func (b *rowBuilder) each(a timePart, k int) {
+	if next := b.part(k + 1); next.kind == aStated && next.from == a.to && b.cur.timed && next.minutes < 4*60 {
+		b.flush() // "Ana 7.5, Ben 8, plus each 35 min driving"
+		b.spread = true
+		return
+	}
 	b.cur.row.Each = true
 	if row := &b.cur.row; len(row.People) == 0 && row.Crew == 0 && row.Fault == "" && b.countBefore() {
 		row.Fault = "does not say each of whom" // "2 trips, 35 min each"
@@ -303,15 +331,29 @@ func (b *rowBuilder) each(a timePart) {
 	if !b.cur.carried || len(b.rows) > 16 {
 		return
 	}
+	all := b.allNamed()
+	b.cur.row.People = append(all, slices.DeleteFunc(b.cur.row.People, func(name string) bool { return slices.Contains(all, name) })...)
+}
+
+// allNamed returns everybody who has a row.
+func (b *rowBuilder) allNamed() []string {
 	var all []string
-	for k := range b.rows {
+	for k := max(0, len(b.rows)-16); k < len(b.rows); k++ {
 		for _, name := range b.rows[k].People {
 			if !slices.Contains(all, name) {
 				all = append(all, name)
 			}
 		}
 	}
-	b.cur.row.People = append(all, slices.DeleteFunc(b.cur.row.People, func(name string) bool { return slices.Contains(all, name) })...)
+	return all
+}
+
+// part returns the k-th part, or one of no kind.
+func (b *rowBuilder) part(k int) timePart {
+	if k < len(b.parts) {
+		return b.parts[k]
+	}
+	return timePart{}
 }
 
 // countBefore reports whether a number stands in the text before the row's time, so that "each" may be
@@ -329,6 +371,9 @@ func (b *rowBuilder) countBefore() bool {
 func (b *rowBuilder) eachWay(a timePart) {
 	if b.cur.timed && len(b.cur.row.Spans) == 0 {
 		b.cur.row.Stated *= 2
+		if len(b.rows) > 0 && len(b.cur.row.People) > 0 {
+			b.cur.row.Travel = true
+		}
 		b.touch(a)
 	}
 }
@@ -391,6 +436,9 @@ func (b *rowBuilder) flush() {
 	}
 	if len(row.Spans) == 0 {
 		row.Each = !d.total && (row.Heads() > 1 || row.Each && len(row.People) == 0)
+		if row.Fault == "" && d.total && row.Stated > longest && row.Heads() == 1 {
+			row.Fault = "is the time of several people, and does not say whose"
+		}
 	} else {
 		row.Each = false
 		if d.same {

@@ -156,7 +156,7 @@ func (r *reader) spanMayEnd(i int) bool {
 		return ok || r.pauseFollows(i)
 	}
 	switch low := r.low(i); low {
-	case "and", "w", "with", "less", "minus", "no", "lunch", "on", "at", "each", "both", "total",
+	case "and", "w", "with", "less", "minus", "no", "lunch", "on", "at", "each", "ea", "both", "total",
 		"plus", "then", "took", "straight", "travel", "same", "today", "all", "hrs", "hours", "for", "doing", "in",
 		"finishing", "working", "helping", "yesterday", "but", "x", "only", "i", "we", "again":
 		return true

@@ -10,7 +10,7 @@ var timeCues = cueTable{
 	crewWord:   "guys|men|man|electricians|apprentices|helpers|techs|hands|workers|people|of us|man crew|guy crew",
 	clockIn:    "on site|onsite|arrived|started|start|arr|arrive|got here|got there|showed up|in|clocked in|clock in|on at",
 	clockOut:   "departed|depart|dep|off site|offsite|left|finished|finish|stopped|out|quit|done|gone|clocked out|clock out|off at|stop|end|ended|wrapped up",
-	travelWord: "travel|traveling|travelling|travel time|drive|drive time|driving|drove|windshield time|windshield|shop to site|shop to job|to site|to the site|to and from site|site to shop|site to site|from the shop|from shop|job to job|on the road",
+	travelWord: "travel|traveling|travelling|travel time|drive|drive time|driving|drove|trvl|trav|windshield time|windshield|shop to site|shop to job|to site|to the site|to and from site|site to shop|site to site|from the shop|from shop|job to job|on the road",
 	noBreak:    "no lunch|no break|without lunch|skipped lunch|worked thru lunch|worked through lunch|thru lunch|through lunch|straight through|straight thru",
 }
 
@@ -27,9 +27,10 @@ const (
 	aEachWay // "each way"
 	aTotal   // "total", "together"
 	aTravel
-	aStop  // the end of a sentence, or ";"
-	aBegin // "started at 8", without an end beside it
-	aEnd   // "left at 2", "till noon", without a start beside it
+	aStop   // the end of a sentence, or ";"
+	aBegin  // "started at 8", without an end beside it
+	aEnd    // "left at 2", "till noon", without a start beside it
+	aSetOut // "left shop 6:15"
 )
 
 // A timePart is one part of a line about time.
@@ -65,7 +66,9 @@ func (r *reader) time() []notes.TimeRow {
 		return nil
 	}
 	var buf [12]timePart
-	parts, timed := r.timeParts(buf[:0])
+	bold := r.bold
+	parts, timed := r.boldParts(buf[:0])
+	defer func() { r.bold = bold }()
 	if !timed {
 		return nil
 	}
@@ -94,7 +97,7 @@ func (r *reader) timeParts(list []timePart) (_ []timePart, timed bool) {
 			i++
 			continue
 		}
-		timed = timed || a.kind == aSpan || a.kind == aStated
+		timed = timed || a.kind == aSpan || a.kind == aStated || a.kind == aBegin && len(list) > 0 && list[len(list)-1].kind == aEnd
 		list = append(list, a)
 		i = max(a.to, i+1)
 	}
@@ -139,6 +142,9 @@ func (r *reader) partAt(i, hit int, list []timePart) (timePart, bool) {
 			return timePart{kind: aStated, from: i, to: to, minutes: m}, true
 		}
 		return r.travelBehind(i)
+	}
+	if t.kind == word && numberWordAt(t.low) && r.hoursFor(i, list) {
+		return r.hoursPart(i)
 	}
 	if t.kind == word && numberWordAt(t.low) && len(list) > 0 && list[len(list)-1].kind == aPerson && r.besidePerson(i, list) &&
 		(r.bold || r.goesOnInHours(list)) && r.bareHours(i) && !r.toldClock(i, list) {
@@ -206,6 +212,10 @@ func (r *reader) phrasePart(i, at int, inside bool, list []timePart) (timePart, 
 		return timePart{kind: aEach, from: i, to: i + 1}, true
 	case "apiece":
 		return timePart{kind: aEach, from: i, to: i + 1}, true
+	case "left":
+		if a, ok := r.setOut(i); ok {
+			return a, true
+		}
 	case "here", "come", "came", "there":
 		if r.bold {
 			return r.inAndOut(hit{from: i, to: i + 1}, at-1, list)
@@ -264,6 +274,11 @@ func (r *reader) inAndOut(in hit, k int, list []timePart) (timePart, bool) {
 	if !ok {
 		return timePart{}, false
 	}
+	if out := a.next; r.bold && (r.low(out) == "off" || r.low(out) == "go" || r.low(out) == "went") {
+		if b, ok := r.clockAfter(out + 1); ok {
+			return timePart{kind: aSpan, from: in.from, to: b.next, pair: clockPair{from: a, to: b, next: b.next}}, true
+		}
+	}
 	for _, out := range r.seen.hits[k+1:] {
 		if out.from > a.next+4 {
 			break
@@ -296,11 +311,36 @@ func (r *reader) clockAfter(i int) (clockTime, bool) {
 	}
 	switch t := &r.toks[c.next]; {
 	case t.kind == word:
-		return c, t.low == "and" || r.startsOut(c.next)
+		return c, t.low == "and" || r.startsOut(c.next) || r.bold && (t.low == "off" || t.low == "go" || t.low == "went" || r.breakFollows(c.next))
 	case t.kind == number:
 		return c, false
 	}
 	return c, r.clockStops(c.next)
+}
+
+// breakFollows reports whether a break, or that there was none, is told at token i.
+func (r *reader) breakFollows(i int) bool {
+	for _, h := range r.near(i, i+1) {
+		if h.sense == noBreak {
+			return true
+		}
+	}
+	return r.pauseFollows(i)
+}
+
+// setOut reads when somebody left for the job: "left shop 6:15".
+func (r *reader) setOut(i int) (timePart, bool) {
+	j := i + 1
+	if r.low(j) == "the" {
+		j++
+	}
+	switch r.low(j) {
+	case "shop", "yard", "home", "house", "office":
+	default:
+		return timePart{}, false
+	}
+	c, ok := r.clockAfter(j + 1)
+	return timePart{kind: aSetOut, from: i, to: c.next, pair: clockPair{from: c, to: c, next: c.next}}, ok && r.bold
 }
 
 func (r *reader) startsOut(i int) bool {
@@ -315,7 +355,7 @@ func (r *reader) startsOut(i int) bool {
 // headCount reads "2 guys", "crew of 3", "x2 men", "3 of us", and "x2" after a time.
 func (r *reader) headCount(i int, inside bool) (timePart, bool) {
 	low := r.low(i)
-	if a, ok := r.wholeCount(i); ok {
+	if a, ok := r.wholeCount(i, inside); ok {
 		return a, true
 	}
 	switch {
@@ -379,6 +419,9 @@ func (r *reader) personPart(i int, list []timePart) (timePart, bool) {
 	if m, ok := r.initialsRun(i, list); ok {
 		return timePart{kind: aPerson, from: i, to: m.next, who: m}, true
 	}
+	if r.low(i) == "all" && r.bold && !afterTime(list) && r.bareHours(i+1) && r.lex != nil && len(r.lex.Crew) > 1 {
+		return timePart{kind: aPerson, from: i, to: i + 1, who: r.wholeCrew(i + 1)}, true // "all 8"
+	}
 	if m, ok := r.othersAt(i); ok && (r.timeBeside(m.next, list, i) || anyTime(list)) {
 		return timePart{kind: aPerson, from: i, to: m.next, who: m}, true
 	}
@@ -440,10 +483,10 @@ func (r *reader) timeBeside(next int, list []timePart, i int) bool {
 	}
 	last := list[len(list)-1]
 	gap := i - last.to
-	if r.bold && (last.kind == aPause || last.kind == aStop) && r.endsText(next) && gap <= 1 {
-		return true // "7 to 3, no lunch. Both."
+	if r.bold && gap <= 1 && (last.kind == aPause && (r.endsClause(next) || joining(r.low(next)) || r.low(next) == "only") || last.kind == aStop && r.endsText(next)) {
+		return true // "lunch 1/2 D only", "7 to 3, no lunch. Both."
 	}
-	return (last.kind == aStated || last.kind == aSpan || last.kind == aPerson || last.kind == aTotal) && gap <= 1 && (gap == 0 || joining(r.low(i-1)) || r.low(i-1) == "(")
+	return (last.kind == aStated || last.kind == aSpan || last.kind == aPerson || last.kind == aTotal) && gap <= 1 && (gap == 0 || joining(r.low(i-1)) || r.low(i-1) == "(" || r.bold && r.low(i-1) == "for")
 }
 
 // beforeTime reports whether the word at token i may stand between a person and a time.
