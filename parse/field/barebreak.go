@@ -6,7 +6,7 @@ import "jobday/notes"
 // beside somebody whose span is told ("Bo 30", "30m me"), everybody's ("both 1/2 hr", "we each ate 30"), or
 // all that is said behind the spans ("A 6:30-3, B 6:30-3. 30").
 func (r *reader) bareBreak(i int, list []timePart) (timePart, bool) {
-	if !r.bold || len(list) == 0 || !r.spanned(list) || r.toks[i].kind == symbol && r.low(i) != "." && !partSign(r.low(i)) {
+	if !r.bold || len(list) == 0 || !r.spanned(list) && !r.lunchTold() || r.toks[i].kind == symbol && r.low(i) != "." && !partSign(r.low(i)) {
 		return timePart{}, false
 	}
 	if r.low(i) == "ate" || r.low(i) == "eating" {
@@ -29,7 +29,7 @@ func (r *reader) bareBreak(i int, list []timePart) (timePart, bool) {
 	case all && ends && (spoken || r.longDays(list)):
 		a.flag, a.to = true, after
 		return a, true
-	case last.kind == aPerson && gap <= 1 && (gap == 0 || r.tookWords(last.to, i)) && ends && spoken && r.hasSpan(last.who, list):
+	case last.kind == aPerson && gap <= 1 && (gap == 0 || r.tookWords(last.to, i)) && ends && spoken && (r.hasSpan(last.who, list) || !anyTime(list)):
 		return a, true
 	case (last.kind == aSpan || last.kind == aPause || last.kind == aCrew || last.kind == aStop) && gap <= 1:
 		if m, ok := r.mentionAt(after); ok && (r.endsClause(m.next) || r.low(m.next) == "only") && (bare || r.longDays(list)) && r.hasSpan(m, list) {

@@ -94,6 +94,7 @@ func (b *rowBuilder) turned(a timePart) {
 	b.r.claimTokens(a.from, a.to)
 	if !b.cur.timed && b.changes(a) {
 		b.cur = draft{}
+		b.moved, b.movedTo = true, a.to
 		return
 	}
 	if b.cur.timed {
@@ -145,11 +146,35 @@ func (b *rowBuilder) changes(a timePart) bool {
 		}
 		*s = moved
 		if row.Break > 0 && row.Clock()+row.Break <= breakAfter {
-			row.Fault = "does not say whether the break is taken off the shorter day too"
+			row.Fault = shorterDay
 		}
 	}
 	return true
 }
+
+// turnedBreak takes a break told behind somebody's coming or going off his day.
+func (b *rowBuilder) turnedBreak(a timePart) bool {
+	if b.cur.turns != 0 {
+		b.cur.row.Break, b.cur.told = a.minutes, true
+		b.touch(a)
+		return true
+	}
+	if b.cur.timed || !b.moved || a.from-b.movedTo > 2 || a.flag {
+		return false
+	}
+	for _, name := range b.last {
+		if k := b.rowOf(name); k >= 0 {
+			b.rows[k].Break, b.told[k] = a.minutes, true
+			if b.rows[k].Fault == shorterDay {
+				b.rows[k].Fault = ""
+			}
+		}
+	}
+	return true
+}
+
+// shorterDay is what is doubtful of a break told before somebody's day became shorter.
+const shorterDay = "does not say whether the break is taken off the shorter day too"
 
 // within returns the time of day inside a span that a clock time stands for, or as it is written.
 func within(c clockTime, s notes.ClockSpan) notes.Clock {

@@ -197,6 +197,9 @@ func (b *rowBuilder) pause(a timePart) {
 		}
 		return
 	}
+	if b.turnedBreak(a) {
+		return
+	}
 	if a.pair.next > 0 && b.cur.timed {
 		// A lunch written between two spans is off the clock already: "7-11 lunch 11-11:30".
 		if s, _ := a.pair.span(0); int(s.From) >= b.cur.lastSpan {

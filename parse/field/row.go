@@ -20,6 +20,8 @@ type rowBuilder struct {
 	told    []bool // of each row, whether its break was told
 	cur     draft
 	last    []string      // who was named last
+	moved   bool          // somebody's coming or going was read last
+	movedTo int           // up to this token
 	spread  bool          // the next duration is that of everybody named so far
 	skip    int           // the parts before this token are read already
 	sameEnd int           // the part that said "same" last
@@ -426,7 +428,7 @@ func (b *rowBuilder) flush() {
 	b.cur = draft{}
 	row := &d.row
 	if !d.timed && d.turns != 0 && len(row.People) > 0 {
-		row.Fault, d.timed = d.halfTold(), true
+		row.Fault, row.Beside, d.timed = d.halfTold(), d.beside(), true
 	}
 	if !d.timed {
 		return

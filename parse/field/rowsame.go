@@ -23,7 +23,12 @@ func (b *rowBuilder) same(a timePart, k int) bool {
 	}
 	b.flush()
 	if len(b.rows) == 0 {
-		return b.nothingBefore(a, at)
+		if !isLess {
+			less = 0
+		} else {
+			b.skip = next
+		}
+		return b.nothingBefore(a, at, less)
 	}
 	b.copyLast(a.who.names)
 	n := len(b.rows) - 1
@@ -64,11 +69,14 @@ func (b *rowBuilder) shorten(row *notes.TimeRow, m notes.Minutes) {
 }
 
 // nothingBefore keeps somebody who has the same as nobody, so that he is asked for.
-func (b *rowBuilder) nothingBefore(a timePart, at int) bool {
+func (b *rowBuilder) nothingBefore(a timePart, at int, less notes.Minutes) bool {
 	if !b.r.bold {
 		return false
 	}
-	row := notes.TimeRow{People: a.who.names, Fault: "says the same, with nothing before it"}
+	row := notes.TimeRow{
+		People: a.who.names, Fault: "says the same, with nothing before it",
+		Beside: &notes.TimeBeside{Same: true, Less: less},
+	}
 	row.Start, row.End = b.r.piece(a.from, max(at, a.to))
 	b.rows, b.told = append(b.rows, row), append(b.told, false)
 	return true

@@ -69,10 +69,13 @@ func (r *reader) time() []notes.TimeRow {
 	bold := r.bold
 	parts, timed := r.boldParts(buf[:0])
 	defer func() { r.bold = bold }()
-	if !timed {
-		return nil
-	}
 	b := rowBuilder{r: r, parts: parts}
+	if !timed {
+		if !r.bold {
+			return nil
+		}
+		return b.besides()
+	}
 	b.build(parts)
 	r.rows = len(b.rows) > 0
 	return b.finish()
@@ -236,7 +239,7 @@ func (r *reader) phrasePart(i, at int, inside bool, list []timePart) (timePart, 
 	}
 	switch h := r.seen.hits[at]; h.sense {
 	case noBreak:
-		if inside {
+		if inside || r.bold {
 			return timePart{kind: aPause, from: i, to: h.to}, true
 		}
 	case travelWord:
