@@ -29,7 +29,7 @@ func (r *reader) bareBreak(i int, list []timePart) (timePart, bool) {
 	case all && ends && (spoken || r.longDays(list)):
 		a.flag, a.to = true, after
 		return a, true
-	case last.kind == aPerson && gap <= 1 && (gap == 0 || r.tookWords(last.to, i)) && ends && spoken && (r.hasSpan(last.who, list) || !anyTime(list)):
+	case last.kind == aPerson && gap <= 2 && (gap == 0 || r.tookWords(last.to, i)) && ends && spoken && (r.hasSpan(last.who, list) || !anyTime(list)):
 		return a, true
 	case (last.kind == aSpan || last.kind == aPause || last.kind == aCrew || last.kind == aStop) && gap <= 1:
 		if m, ok := r.mentionAt(after); ok && (r.endsClause(m.next) || r.low(m.next) == "only") && (bare || r.longDays(list)) && r.hasSpan(m, list) {

@@ -41,7 +41,7 @@ func (r *reader) loneNumber(i int, list []timePart) (timePart, bool) {
 	}
 	if r.bold && person && r.besidePerson(i, list) && c.half == 0 && !c.military && c.hour <= 12 && c.next == len(r.toks) {
 		a := timePart{kind: aStated, from: i, to: c.next, minutes: notes.Minutes(c.hour*60 + c.minute)}
-		if c.hour > 4 {
+		if c.hour > 4 || r.cameOrWent(list) {
 			a.doubt = "may be a time of day or a duration"
 		}
 		return a, a.minutes > 0
@@ -50,6 +50,16 @@ func (r *reader) loneNumber(i int, list []timePart) (timePart, bool) {
 	start, end := r.piece(i, c.next)
 	r.claim(notes.Piece{Start: start, End: end})
 	return timePart{}, false
+}
+
+// cameOrWent reports whether the parts tell when somebody came or went.
+func (r *reader) cameOrWent(list []timePart) bool {
+	for k := range list {
+		if list[k].kind == aBegin || list[k].kind == aEnd {
+			return true
+		}
+	}
+	return false
 }
 
 // hoursFigure reads a number that may be hours without the word: "8", "7.5", "9 n half".
@@ -79,7 +89,19 @@ func (r *reader) bareHours(i int) bool {
 	case "(":
 		return r.bold || n.form == digits || !n.v.IsWhole()
 	case "+":
-		return r.isNumber(j+1) || r.low(j+1) == "."
+		return r.isNumber(j+1) || r.low(j+1) == "." || r.bold && r.othersHours(j+1)
+	case "plus", "less", "minus":
+		return r.bold
+	case "incl", "including":
+		if j++; r.low(j) == "the" {
+			j++
+		}
+		return r.bold && (r.low(j) == "drive" || r.low(j) == "travel" || r.low(j) == "driving") // and no lunch
+	case "=":
+		return r.bold && r.isNumber(j+1)
+	case "-":
+		_, ok := r.pauseAt(j, true)
+		return ok && r.bold && r.toks[j].spaced
 	case "/":
 		return !r.close(j)
 	case ".":
@@ -193,7 +215,7 @@ func (r *reader) othersHours(i int) bool {
 	switch r.low(next) {
 	case "for":
 		return true
-	case "=", ":", "-", "(":
+	case "=", ":", "-", "(", "did", "worked", "had", "make", "made":
 		next++
 	case "same", "ditto", "the":
 		return r.bold
@@ -380,8 +402,17 @@ func (r *reader) listedHours(i int) bool {
 
 // bareTravel reads "travel 45" in a text about time: hours below 4, else minutes.
 func (r *reader) bareTravel(i int, list []timePart) (notes.Minutes, int, bool) {
-	if !r.bold || len(list) == 0 || list[len(list)-1].kind != aTravel || list[len(list)-1].to < i-1 {
+	last := len(list) - 1
+	if last > 0 && list[last].kind == aPerson && list[last-1].kind == aTravel && list[last].from-list[last-1].to <= 1 && list[last].to == i {
+		last-- // "travel both 30"
+	} else if last >= 0 && (list[last].to < i-1 || list[last].to == i-1 && r.low(i-1) == "and") {
 		return 0, i, false
+	}
+	if !r.bold || last < 0 || list[last].kind != aTravel {
+		return 0, i, false
+	}
+	if m, to, ok := r.thereAndBack(i); ok {
+		return m, to, true
 	}
 	n, ok := r.num(i)
 	if !ok || r.tailOfSomething(i) || !r.spanMayEnd(n.next) {
@@ -393,6 +424,32 @@ func (r *reader) bareTravel(i int, list []timePart) (notes.Minutes, int, bool) {
 	}
 	m, ok := wholeMinutes(n.v, unit)
 	return m, n.next, ok && m <= 4*60 && m >= 5
+}
+
+// thereAndBack reads a way told both ways: "45 in 45 out", "30 there 40 back".
+func (r *reader) thereAndBack(i int) (notes.Minutes, int, bool) {
+	a, ok := r.num(i)
+	if !ok {
+		return 0, i, false
+	}
+	switch r.low(a.next) {
+	case "in", "there", "out", "over", "up":
+	default:
+		return 0, i, false
+	}
+	j := a.next + 1
+	if joining(r.low(j)) {
+		j++
+	}
+	b, ok := r.num(j)
+	if !ok || a.small < 5 || b.small < 5 || a.small+b.small > 4*60 {
+		return 0, i, false
+	}
+	switch r.low(b.next) {
+	case "out", "back", "in", "home", "down":
+		return notes.Minutes(a.small + b.small), b.next + 1, true
+	}
+	return 0, i, false
 }
 
 // payHours reads hours that stand beside how they are paid, in a text about time: "reg 8 OT 2", "8 reg".

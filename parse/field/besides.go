@@ -63,7 +63,7 @@ func (b *rowBuilder) besideBreak(k int) int {
 func (b *rowBuilder) addBeside(people []string, from, to int, said *notes.TimeBeside) {
 	row := notes.TimeRow{People: people, Beside: said, Fault: "tells a break, and no time it is taken off"}
 	row.Start, row.End = b.r.piece(b.parts[from].from, b.parts[to].to)
-	b.rows, b.told = append(b.rows, row), append(b.told, true)
+	b.rows, b.marks = append(b.rows, row), append(b.marks, rowMark{told: true})
 	b.r.claimTokens(b.parts[from].from, b.parts[to].to)
 }
 

@@ -25,6 +25,9 @@ func (r *reader) takeBack(i int, list []timePart) int {
 	if words == 0 || words == 1 && !r.bold {
 		return i
 	}
+	if m, ok := r.mentionAt(j); ok && words == 1 && r.low(j-1) == "no" && !r.ownTime(m.next) {
+		return i // "no Ben today"
+	}
 	if j >= len(r.toks) || r.isNumber(j) || r.toks[j].kind == symbol || r.toldOf(j) {
 		return j
 	}
@@ -95,6 +98,9 @@ func (r *reader) corrected(i int, list []timePart) ([]timePart, int) {
 		return list[:k+1], a.to
 	}
 	if m, ok := r.mentionAt(i); ok && len(m.names) > 0 {
+		if old.kind == aPerson {
+			return list[:k], i // "Ines, no, Ben 7-3:30"
+		}
 		n := k
 		for n >= 0 && list[n].kind != aPerson {
 			n--

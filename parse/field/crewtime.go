@@ -119,7 +119,7 @@ func (b *rowBuilder) crewPlace(full string) int {
 
 // sawNames keeps who was named in the text by name.
 func (b *rowBuilder) sawNames(m mention) {
-	if m.we || m.heads > 0 || len(m.names) > 8 {
+	if m.we || m.group || m.heads > 0 || len(m.names) > 8 {
 		return
 	}
 	b.named = append(b.named, m.names...)

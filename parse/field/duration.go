@@ -349,7 +349,7 @@ type pause struct {
 // "lunch 30", "no lunch". Inside says that a span stands before it, so that "less 30" is one.
 func (r *reader) pauseAt(i int, inside bool) (pause, bool) {
 	switch low := r.low(i); {
-	case low == "lunch" || low == "break":
+	case low == "lunch" || low == "break", low == "unpaid" && inside && r.isNumber(i+1):
 		return r.pauseAfterWord(i + 1)
 	case inside && low == "took":
 		p, ok := r.pauseAmount(i+1, true)
@@ -359,7 +359,7 @@ func (r *reader) pauseAt(i int, inside bool) (pause, bool) {
 			i++
 		}
 		return r.pauseAfterWord(i + 2)
-	case inside && (low == "less" || low == "minus" || low == "-" && !r.close(i) && r.isNumber(i+1) && r.bold):
+	case inside && (low == "less" || low == "minus" || low == "-" && !r.close(i) && (r.isNumber(i+1) || r.low(i+1) == ".") && r.bold):
 		return r.pauseAmount(i+1, true)
 	case (low == "hour" || low == "hr") && r.breakWord(i+1):
 		return pause{minutes: 60, next: i + 2}, true

@@ -27,8 +27,16 @@ const longestHoursLine = 60
 
 // personFirst reports whether a text begins with one of ours, or with the author.
 func (r *reader) personFirst() bool {
-	m, ok := r.mentionAt(0)
-	return ok && !m.strange && (!m.weak || r.low(0) == "both")
+	i := 0
+	if r.afterHoursLabel(1) {
+		for i = 1; r.low(i) == ":" || r.low(i) == "-"; i++ {
+		}
+		if full := r.smallInitials(i); full != "" {
+			return true // "hrs: E 8 I 8"
+		}
+	}
+	m, ok := r.mentionAt(i)
+	return ok && !m.strange && (!m.weak || r.low(i) == "both")
 }
 
 // hoursLine reports whether a text is a line of hours and next to nothing else, so that it may be read as

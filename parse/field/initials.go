@@ -16,7 +16,7 @@ func (r *reader) initialsRun(i int, list []timePart) (mention, bool) {
 		m.names = append(m.names, full)
 		j++
 		m.next = j
-		if low := r.low(j); low == "/" || low == "+" || low == "&" || low == "and" || low == "," {
+		if low := r.low(j); low == "/" || low == "+" || low == "&" || low == "and" || low == "n" || low == "," {
 			j++
 		}
 	}
@@ -29,7 +29,7 @@ func (r *reader) initialsRun(i int, list []timePart) (mention, bool) {
 	if r.low(i) == "a" && r.low(i+1) == "/" && r.low(i+2) == "c" || r.mayBePhases(i, m.next) && !r.bold {
 		return m, false
 	}
-	return m, r.timesBeside(m.next)
+	return m, r.timesBeside(m.next) || r.bold && r.hoursBeside(m.next)
 }
 
 // placedBefore reports whether words that are no part of a line about time stand right before token i, so

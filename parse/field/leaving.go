@@ -164,7 +164,7 @@ func (b *rowBuilder) turnedBreak(a timePart) bool {
 	}
 	for _, name := range b.last {
 		if k := b.rowOf(name); k >= 0 {
-			b.rows[k].Break, b.told[k] = a.minutes, true
+			b.rows[k].Break, b.marks[k].told = a.minutes, true
 			if b.rows[k].Fault == shorterDay {
 				b.rows[k].Fault = ""
 			}

@@ -19,7 +19,7 @@ const asLast = -1
 // lastBreak gives "same lunch" its minutes.
 func (b *rowBuilder) lastBreak(a timePart) timePart {
 	for k := len(b.rows) - 1; k >= max(0, len(b.rows)-16); k-- {
-		if b.told[k] {
+		if b.marks[k].told {
 			a.minutes = b.rows[k].Break
 			return a
 		}
@@ -57,10 +57,22 @@ func (r *reader) pausePart(i int, inside bool, list []timePart) (timePart, bool)
 		return timePart{}, false // "Ines - 8 / Tobias - 8"
 	}
 	p, ok := r.pauseAt(i, inside)
-	if last := len(list) - 1; !ok && inside && r.breakWord(i) && list[last].kind == aSpan && i-list[last].to <= 3 && r.endsClause(i+1) && r.tookLunch(list[last].to, i) {
+	if last := len(list) - 1; !ok && inside && r.breakWord(i) && list[last].kind == aSpan && i-list[last].to <= 3 && (r.endsClause(i+1) || r.low(i+1) == "off" || r.low(i+1) == "out") && r.tookLunch(list[last].to, i) && !r.spanBehind(i+1) {
 		return timePart{kind: aPause, from: i, to: i + 1, doubt: "does not say how long the lunch was"}, true
 	}
+	if t.low == "none" && r.bold && r.lunchTold() {
+		return timePart{kind: aPause, from: i, to: i + 1}, true // "30 lunch for Ines, none for Ben"
+	}
 	return timePart{kind: aPause, from: i, to: p.next, minutes: p.minutes, flag: r.forAll(i, p.next), pair: p.pair}, ok
+}
+
+// spanBehind reports whether a span stands at token i, past a mark: "7-11, lunch, 12-4".
+func (r *reader) spanBehind(i int) bool {
+	for r.softMark(i) || r.low(i) == ";" {
+		i++
+	}
+	_, ok := r.pairAt(i)
+	return ok
 }
 
 // tookLunch reports whether what stands between a span and "lunch" says that there was one: "w/ lunch".
@@ -111,13 +123,13 @@ func (r *reader) figurePause(i int, list []timePart) (timePart, bool) {
 		i += 2
 	case low == "with", (low == "/" || low == "–" || low == "—") && r.toks[i].spaced:
 		i++
-	case (low == "l" || low == "ln") && (r.close(i+1) || r.low(i+1) == ":"):
+	case (low == "l" || low == "ln") && (r.close(i+1) || r.low(i+1) == ":" || r.low(i+1) == "="):
 		open, i = "l", i+1
 	}
 	if low := r.low(i); open == ")" && (low == "l" || low == "lunch") {
 		i++
 	}
-	for r.low(i) == "-" || r.low(i) == ":" && open == "l" {
+	for r.low(i) == "-" || (r.low(i) == ":" || r.low(i) == "=") && open == "l" {
 		i++
 	}
 	n, ok := r.num(i)
@@ -212,8 +224,8 @@ func (b *rowBuilder) pause(a timePart) {
 	}
 	if a.flag || b.unparted(a) || b.closing(a) {
 		for k := max(0, len(b.rows)-16); k < len(b.rows); k++ {
-			if len(b.rows[k].Spans) > 0 && !b.told[k] {
-				b.rows[k].Break, b.told[k] = a.minutes, true
+			if len(b.rows[k].Spans) > 0 && !b.marks[k].told {
+				b.rows[k].Break, b.marks[k].told = a.minutes, true
 			}
 		}
 	}
@@ -221,11 +233,16 @@ func (b *rowBuilder) pause(a timePart) {
 		b.breakNow(a)
 		return
 	}
+	if len(b.cur.row.People) > 0 && b.cur.started && !b.cur.inherited && !b.cur.group && !a.flag {
+		b.cur.told = true // his time may follow
+		b.cur.row.Break = a.minutes
+		return
+	}
 	if n := len(b.rows); n > 0 && !a.flag && len(b.rows[n-1].Spans) > 0 {
-		b.rows[n-1].Break, b.told[n-1] = a.minutes, true
+		b.rows[n-1].Break, b.marks[n-1].told = a.minutes, true
 		for k := max(0, n-16); k < n-1 && b.sameEnd >= 0 && b.closesText(a); k++ {
-			if !b.told[k] && slices.Equal(b.rows[k].Spans, b.rows[n-1].Spans) {
-				b.rows[k].Break, b.told[k] = a.minutes, true // "Ana 6:30-2:30, Ben same, twenty minute lunch"
+			if !b.marks[k].told && slices.Equal(b.rows[k].Spans, b.rows[n-1].Spans) {
+				b.rows[k].Break, b.marks[k].told = a.minutes, true // "Ana 6:30-2:30, Ben same, twenty minute lunch"
 			}
 		}
 	}
@@ -239,7 +256,7 @@ func (b *rowBuilder) closesText(a timePart) bool {
 // breakNow takes a break off the row in the making; off a duration only where it says so.
 func (b *rowBuilder) breakNow(a timePart) {
 	row := &b.cur.row
-	if low := b.r.low(a.from); len(row.Spans) == 0 && (low == "less" || low == "minus") && row.Break == 0 && row.Stated > a.minutes {
+	if len(row.Spans) == 0 && (lessWord(b.r.low(a.from)) || lessWord(b.r.low(a.from-1))) && row.Break == 0 && row.Stated > a.minutes {
 		row.Stated -= a.minutes
 		a.minutes = 0
 	}
@@ -249,6 +266,8 @@ func (b *rowBuilder) breakNow(a timePart) {
 	row.Break, b.cur.told = a.minutes, true
 	b.touch(a)
 }
+
+func lessWord(low string) bool { return low == "less" || low == "minus" || low == "-" }
 
 // everybody makes a row that names nobody the whole crew's: "7-3:30, 30 lunch each".
 func (b *rowBuilder) everybody() {
@@ -354,16 +373,19 @@ func (r *reader) endsText(i int) bool {
 }
 
 // asBefore gives a row that says "same" the break of the row before, when its times are the same:
-// "Ana: 7-3:30, 30 lunch. Ben: 7-3:30 same."
-func (b *rowBuilder) asBefore(row *notes.TimeRow) {
+// "Ana: 7-3:30, 30 lunch. Ben: 7-3:30 same." It reports whether they are.
+func (b *rowBuilder) asBefore(row *notes.TimeRow) bool {
 	n := len(b.rows)
-	if n == 0 || row.Break > 0 || len(row.Spans) != len(b.rows[n-1].Spans) {
-		return
+	if n == 0 || len(row.Spans) != len(b.rows[n-1].Spans) {
+		return n == 0
 	}
 	for k, s := range row.Spans {
 		if s != b.rows[n-1].Spans[k] {
-			return
+			return false
 		}
 	}
-	row.Break = b.rows[n-1].Break
+	if row.Break == 0 {
+		row.Break = b.rows[n-1].Break
+	}
+	return true
 }

@@ -17,7 +17,7 @@ type rowBuilder struct {
 	r       *reader
 	parts   []timePart
 	rows    []notes.TimeRow
-	told    []bool // of each row, whether its break was told
+	marks   []rowMark // of each row
 	cur     draft
 	last    []string      // who was named last
 	moved   bool          // somebody's coming or going was read last
@@ -33,6 +33,12 @@ type rowBuilder struct {
 	mine    []int         // rows that are also of an author whom nobody knows
 }
 
+// A rowMark is what the builder has to know of a finished row.
+type rowMark struct {
+	told  bool // whether there was a break was told
+	group bool // it was told of a group, "both", "everyone", and of whoever is named apart not
+}
+
 // A draft is a row in the making.
 type draft struct {
 	row       notes.TimeRow
@@ -43,13 +49,16 @@ type draft struct {
 	trailing  bool // the person stands after the time
 	lastSpan  int  // end of the last span, in minutes
 	started   bool
-	inherited bool // people are carried over from the row before
-	me        bool // one of its people is the author, whom nobody knows
-	we        bool // its people are whoever "we" are
-	same      bool // "same" stands behind its time
-	carried   bool // no name stands with its time; those of the row before hold
-	told      bool // whether there was a break was told
-	turns     int8 // 1 when only its begin was told, 2 when only its end
+	inherited bool          // people are carried over from the row before
+	me        bool          // one of its people is the author, whom nobody knows
+	we        bool          // its people are whoever "we" are
+	same      bool          // "same" stands behind its time
+	carried   bool          // no name stands with its time; those of the row before hold
+	told      bool          // whether there was a break was told
+	group     bool          // its people are a group, not named one by one
+	asked     bool          // "Ben ?"
+	sum       notes.Minutes // its hours, told before its times: "8 hrs (7-3:30, 30 lunch)"
+	turns     int8          // 1 when only its begin was told, 2 when only its end
 	begin     clockTime
 	end       clockTime
 }
@@ -113,8 +122,11 @@ func (b *rowBuilder) person(a timePart, parts []timePart, k int) {
 	if b.same(a, k) || b.signed(a, parts, k) {
 		return
 	}
-	if b.cur.turns != 0 {
+	if b.cur.turns != 0 || b.cur.told && !b.cur.timed && b.leads(k) {
 		b.flush()
+	}
+	if b.referBack(a, k) {
+		return
 	}
 	joined := k > 0 && parts[k-1].kind == aPerson && b.r.onlyJoins(parts[k-1].to, a.from)
 	leads := b.leads(k)
@@ -158,6 +170,8 @@ func (b *rowBuilder) person(a timePart, parts []timePart, k int) {
 	}
 	b.cur.row.Crew = max(b.cur.row.Crew, a.who.heads)
 	b.cur.carried = false
+	b.cur.group = a.who.group || a.who.we || a.who.heads > 0
+	b.cur.asked = b.r.low(a.to) == "?"
 	b.closes = b.cur.trailing && b.r.endsText(a.to)
 	b.touch(a)
 }
@@ -174,6 +188,9 @@ func (b *rowBuilder) inherit() {
 }
 
 func (b *rowBuilder) span(a timePart) {
+	if b.cur.timed && b.cur.row.Stated > 0 && len(b.cur.row.Spans) == 0 && b.r.low(a.from-1) == "(" && !b.travel {
+		b.cur.sum, b.cur.row.Stated = b.cur.row.Stated, 0 // "8 hrs (7-3:30, 30 lunch)"
+	}
 	if b.cur.timed && (b.cur.row.Stated > 0 && len(b.cur.row.Spans) == 0 || b.travel || b.cur.row.Travel) {
 		if b.cur.trailing {
 			b.flush()
@@ -189,6 +206,12 @@ func (b *rowBuilder) span(a timePart) {
 	}
 	if b.cur.row.Fault == "" {
 		b.cur.row.Fault = doubt
+	}
+	if low, next := b.r.low(a.to), b.r.low(a.to+1); b.cur.row.Fault == "" && b.r.bold && (low == "elsewhere" || (low == "other" || low == "another") && (next == "job" || next == "site")) {
+		b.cur.row.Fault = "is told to be on another job"
+	}
+	if a.minutes > 0 {
+		b.cur.row.Break, b.cur.told = a.minutes, true
 	}
 	b.cur.row.Spans = append(b.cur.row.Spans, s)
 	b.cur.lastSpan = max(b.cur.lastSpan, int(s.To))
@@ -237,6 +260,10 @@ func (b *rowBuilder) stated(a timePart, parts []timePart, k int) {
 		b.product(a)
 		return
 	}
+	if b.cur.timed && b.r.low(a.from-1) == "(" && b.r.bold && !b.cur.row.Travel && !b.r.travelAt(a.to) {
+		b.madeUp(a, k)
+		return
+	}
 	if b.cur.timed {
 		if b.cur.trailing {
 			b.flush()
@@ -251,7 +278,9 @@ func (b *rowBuilder) stated(a timePart, parts []timePart, k int) {
 	}
 	b.cur.row.Stated = a.minutes
 	b.cur.total = b.cur.total || a.flag
-	b.cur.row.Fault = a.doubt
+	if b.cur.row.Fault == "" || a.doubt != "" {
+		b.cur.row.Fault = a.doubt
+	}
 	if r := b.r; a.doubt == "" && b.cur.row.Crew == 0 && (r.low(a.from-1) == "x" || r.low(a.from-1) == "×") && r.isNumber(a.from-2) {
 		b.cur.row.Fault = "may be " + r.low(a.from-2) + " people or " + r.low(a.from-2) + " times"
 	}
@@ -427,6 +456,11 @@ func (b *rowBuilder) flush() {
 	d := b.cur
 	b.cur = draft{}
 	row := &d.row
+	if !d.timed && len(row.People) > 0 && b.r.bold && (d.asked || d.told) {
+		row.Fault, d.timed = "has no time", true
+		row.Beside = &notes.TimeBeside{HasBreak: d.told, Break: row.Break}
+		row.Break = 0
+	}
 	if !d.timed && d.turns != 0 && len(row.People) > 0 {
 		row.Fault, row.Beside, d.timed = d.halfTold(), d.beside(), true
 	}
@@ -443,25 +477,35 @@ func (b *rowBuilder) flush() {
 		}
 	} else {
 		row.Each = false
-		if d.same {
-			b.asBefore(row)
+		if d.sum > 0 {
+			b.cur = d
+			b.checkSum(d.sum)
+			d, b.cur = b.cur, draft{}
+			row = &d.row
+		}
+		if d.same && !b.asBefore(row) && row.Fault == "" && row.Break == 0 && b.r.bold {
+			row.Fault = "says the same, and its times differ"
 		}
 		if row.Break == 0 {
 			row.Break = b.lunch
 		}
+	}
+	if d.unnamed > 0 && !d.me && len(row.People) == 0 && row.Crew == 0 && row.Fault == "" && b.r.bold && b.r.lex != nil && len(b.r.lex.Crew) > 1 {
+		row.Fault = "does not say who that is"
 	}
 	row.Start, row.End = b.r.piece(d.from, d.to)
 	if d.me {
 		b.mine = append(b.mine, len(b.rows))
 	}
 	b.rows = append(b.rows, *row)
-	b.told = append(b.told, d.told)
+	b.marks = append(b.marks, rowMark{told: d.told, group: d.group})
 }
 
 // finish looks for one person at two places at once.
 func (b *rowBuilder) finish() []notes.TimeRow {
 	b.nameMe()
 	b.signAll()
+	b.apart()
 	for i := range b.rows {
 		for j := max(0, i-16); j < i; j++ {
 			if b.rows[i].Fault == "" && shared(b.rows[i].People, b.rows[j].People) && overlap(b.rows[i].Spans, b.rows[j].Spans) {

@@ -52,7 +52,7 @@ func (b *rowBuilder) copyLast(names []string) {
 				row.Each = len(names) > 1
 			}
 			b.rows = append(b.rows, row)
-			b.told = append(b.told, b.told[k])
+			b.marks = append(b.marks, b.marks[k])
 		}
 	}
 }
@@ -78,7 +78,7 @@ func (b *rowBuilder) nothingBefore(a timePart, at int, less notes.Minutes) bool 
 		Beside: &notes.TimeBeside{Same: true, Less: less},
 	}
 	row.Start, row.End = b.r.piece(a.from, max(at, a.to))
-	b.rows, b.told = append(b.rows, row), append(b.told, false)
+	b.rows, b.marks = append(b.rows, row), append(b.marks, rowMark{})
 	return true
 }
 
@@ -108,6 +108,9 @@ func (r *reader) ownTime(i int) bool {
 // "same for Ben". It returns the token behind all that.
 func (r *reader) sameAs(a timePart) (next int, says bool) {
 	i := a.to
+	if low := r.low(i); low == "did" || low == "had" || low == "worked" || low == "was" {
+		i++
+	}
 	if low := r.low(i); low == "the" || low == ":" || low == "-" {
 		i++
 	}

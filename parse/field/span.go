@@ -157,7 +157,7 @@ func (r *reader) spanMayEnd(i int) bool {
 	}
 	switch low := r.low(i); low {
 	case "and", "w", "with", "less", "minus", "no", "lunch", "on", "at", "each", "ea", "both", "total",
-		"plus", "then", "took", "straight", "travel", "same", "today", "all", "hrs", "hours", "for", "doing", "in",
+		"plus", "then", "took", "straight", "here", "there", "onsite", "other", "another", "elsewhere", "travel", "same", "today", "all", "hrs", "hours", "for", "doing", "in",
 		"finishing", "working", "helping", "yesterday", "but", "x", "only", "i", "we", "again":
 		return true
 	default:

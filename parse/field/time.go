@@ -277,13 +277,18 @@ func (r *reader) inAndOut(in hit, k int, list []timePart) (timePart, bool) {
 	if !ok {
 		return timePart{}, false
 	}
-	if out := a.next; r.bold && (r.low(out) == "off" || r.low(out) == "go" || r.low(out) == "went") {
+	out0 := a.next
+	if r.softMark(out0) {
+		out0++
+	}
+	if out := out0; r.bold && (r.low(out) == "off" || r.low(out) == "go" || r.low(out) == "went") {
 		if b, ok := r.clockAfter(out + 1); ok {
 			return timePart{kind: aSpan, from: in.from, to: b.next, pair: clockPair{from: a, to: b, next: b.next}}, true
 		}
 	}
+	lunch, from := r.between(a.next)
 	for _, out := range r.seen.hits[k+1:] {
-		if out.from > a.next+4 {
+		if out.from > from+4 || r.someoneIn(a.next, out.from) {
 			break
 		}
 		if out.sense != clockOut || out.from < a.next {
@@ -298,9 +303,41 @@ func (r *reader) inAndOut(in hit, k int, list []timePart) (timePart, bool) {
 			continue
 		}
 		p := clockPair{from: a, to: b, next: b.next}
-		return timePart{kind: aSpan, from: in.from, to: b.next, pair: p}, true
+		return timePart{kind: aSpan, from: in.from, to: b.next, pair: p, minutes: lunch}, true
 	}
 	return timePart{}, false
+}
+
+// between reads what stands between a coming and a going: a break, "in 645 lunch 1130-12 out 315". It is
+// ended by somebody else.
+func (r *reader) between(i int) (lunch notes.Minutes, next int) {
+	next = i
+	if !r.bold {
+		return 0, next
+	}
+	for r.softMark(next) {
+		next++
+	}
+	if p, ok := r.pauseAt(next, true); ok && r.breakWord(next) {
+		return p.minutes, p.next
+	}
+	return 0, i
+}
+
+// someoneIn reports whether somebody of ours is named from token i to token to.
+func (r *reader) someoneIn(i, to int) bool {
+	for ; i < to; i++ {
+		if m, ok := r.nameAt(i); ok && !m.weak {
+			return true
+		}
+	}
+	return false
+}
+
+// countsAll reports whether the number at token i counts people: "all 3 7-3:30".
+func (r *reader) countsAll(i int) bool {
+	n, ok := r.num(i)
+	return ok && r.ownTime(n.next)
 }
 
 // clockAfter reads a time of day at token i, past "at" or ":".
@@ -422,8 +459,10 @@ func (r *reader) personPart(i int, list []timePart) (timePart, bool) {
 	if m, ok := r.initialsRun(i, list); ok {
 		return timePart{kind: aPerson, from: i, to: m.next, who: m}, true
 	}
-	if r.low(i) == "all" && r.bold && !afterTime(list) && r.bareHours(i+1) && r.lex != nil && len(r.lex.Crew) > 1 {
-		return timePart{kind: aPerson, from: i, to: i + 1, who: r.wholeCrew(i + 1)}, true // "all 8"
+	if r.low(i) == "all" && r.bold && !afterTime(list) && r.ownTime(i+1) && !r.countsAll(i+1) && r.lex != nil && len(r.lex.Crew) > 1 {
+		m := r.wholeCrew(i + 1)
+		m.group = true
+		return timePart{kind: aPerson, from: i, to: i + 1, who: m}, true // "all 8"
 	}
 	if m, ok := r.othersAt(i); ok && (r.timeBeside(m.next, list, i) || anyTime(list)) {
 		return timePart{kind: aPerson, from: i, to: m.next, who: m}, true
@@ -486,6 +525,12 @@ func (r *reader) timeBeside(next int, list []timePart, i int) bool {
 	}
 	last := list[len(list)-1]
 	gap := i - last.to
+	if r.bold && gap <= 1 && (last.kind == aEachWay || last.kind == aTravel || last.kind == aStated) && r.low(i-1) == "for" && r.endsText(next) {
+		return true // "30 min travel each way for both"
+	}
+	if r.bold && gap == 0 && last.kind == aTravel && r.isNumber(next) {
+		return true // "travel both 30"
+	}
 	if r.bold && gap <= 1 && (last.kind == aPause && (r.endsClause(next) || joining(r.low(next)) || r.low(next) == "only") || last.kind == aStop && r.endsText(next)) {
 		return true // "lunch 1/2 D only", "7 to 3, no lunch. Both."
 	}

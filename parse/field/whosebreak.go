@@ -26,7 +26,16 @@ func (b *rowBuilder) breakOf(k int) int {
 			return 0
 		}
 		if b.r.excluded(a.to, b.parts[k+1].from) {
+			own := notes.Minutes(0)
+			if next := b.part(k + n + 1); next.kind == aPause && next.from-b.parts[k+n].to <= 1 {
+				own = next.minutes // "no lunch except Ben 30"
+			}
 			b.breakBut(people, a.minutes)
+			b.takeOff(people, how, own)
+			if own > 0 {
+				b.claimParts(k, k+n+1)
+				return n + 2
+			}
 		} else {
 			b.takeOff(people, how, a.minutes)
 		}
@@ -44,6 +53,9 @@ func (b *rowBuilder) breakOf(k int) int {
 			return 0 // "Bo 30 lunch Ana": whose it is is not plain
 		}
 		b.takeOff(people, how, b.parts[k+n].minutes)
+		if last := b.parts[k+n-1].to; b.r.low(last) == "only" || b.r.low(a.from-1) == "only" || b.r.low(a.from-1) == "for" && b.r.low(a.from-2) == "only" {
+			b.settle()
+		}
 		b.claimParts(k, k+n)
 		return n + 1
 	}
@@ -117,7 +129,7 @@ func (b *rowBuilder) own(name string) int {
 		rest.Crew = 0
 	}
 	b.rows = slices.Insert(b.rows, k+1, mine)
-	b.told = slices.Insert(b.told, k+1, b.told[k])
+	b.marks = slices.Insert(b.marks, k+1, b.marks[k])
 	for i := range b.mine {
 		if b.mine[i] > k {
 			b.mine[i]++
@@ -131,14 +143,14 @@ func (b *rowBuilder) takeOff(people []string, how mention, m notes.Minutes) {
 	b.flush()
 	if how.others {
 		for k := range b.rows {
-			if len(b.rows[k].Spans) > 0 && !b.told[k] && (!how.full || b.rows[k].Clock() >= fullDay) {
-				b.rows[k].Break, b.told[k] = m, true
+			if len(b.rows[k].Spans) > 0 && !b.marks[k].told && (!how.full || b.rows[k].Clock() >= fullDay) {
+				b.rows[k].Break, b.marks[k].told = m, true
 			}
 		}
 	}
 	if how.me && len(how.names) == 0 {
 		k := b.mine[len(b.mine)-1]
-		b.rows[k].Break, b.told[k] = m, true
+		b.rows[k].Break, b.marks[k].told = m, true
 		if len(b.rows[k].People) > 0 {
 			b.rows[k].Fault = "has a break of one of its people, who has no name"
 		}
@@ -151,7 +163,7 @@ func (b *rowBuilder) takeOff(people []string, how mention, m notes.Minutes) {
 		if slices.ContainsFunc(b.rows[k].People, func(other string) bool { return !slices.Contains(people, other) }) {
 			k = b.own(name)
 		}
-		b.rows[k].Break, b.told[k] = m, true
+		b.rows[k].Break, b.marks[k].told = m, true
 	}
 }
 
@@ -159,16 +171,16 @@ func (b *rowBuilder) takeOff(people []string, how mention, m notes.Minutes) {
 func (b *rowBuilder) breakBut(people []string, m notes.Minutes) {
 	b.takeOff(people, mention{}, 0)
 	for k := range b.rows {
-		if len(b.rows[k].Spans) > 0 && !b.told[k] {
-			b.rows[k].Break, b.told[k] = m, true
+		if len(b.rows[k].Spans) > 0 && !b.marks[k].told {
+			b.rows[k].Break, b.marks[k].told = m, true
 		}
 	}
 }
 
 // settle notes that who was not named has no break.
 func (b *rowBuilder) settle() {
-	for k := range b.told {
-		b.told[k] = true
+	for k := range b.marks {
+		b.marks[k].told = true
 	}
 }
 
@@ -207,12 +219,29 @@ func (r *reader) tookWords(from, to int) bool {
 	}
 	for i := from; i < to; i++ {
 		switch r.low(i) {
-		case "took", "had", "with", "w", "/", ":", "-", "takes", "gets", "got", "less", "minus", "has", "did", "a":
+		case ",", "(":
+			if !r.lunchBefore(from) {
+				return false
+			}
+		case "only", "took", "had", "with", "w", "/", ":", "-", "takes", "gets", "got", "less", "minus", "has", "did", "a":
 		default:
 			return false
 		}
 	}
 	return true
+}
+
+// lunchBefore reports whether a word for a break, and for whom it was, stands right before the person that
+// ends at token i: "lunch only for Ines, half an hour".
+func (r *reader) lunchBefore(i int) bool {
+	for j := i - 2; j >= i-5 && j >= 0; j-- {
+		switch r.low(j) {
+		case "for", "only", "just":
+			continue
+		}
+		return r.breakWord(j) && (r.low(j+1) == "for" || r.low(j+1) == "only")
+	}
+	return false
 }
 
 // othersAt reads words for the crew without those who were told of: "the others", "the other two",
