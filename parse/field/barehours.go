@@ -455,7 +455,7 @@ func (r *reader) thereAndBack(i int) (notes.Minutes, int, bool) {
 // payHours reads hours that stand beside how they are paid, in a text about time: "reg 8 OT 2", "8 reg".
 func (r *reader) payHours(i int) (timePart, bool) {
 	n, ok := r.num(i)
-	if !r.bold || !ok || n.v.Cmp(notes.Int(16)) > 0 || !payWord(r.low(i-1)) && !payWord(r.low(n.next)) || r.low(n.next) == ":" ||
+	if !r.bold || !ok || n.v.Cmp(notes.Int(16)) > 0 || !payWord(r.low(i-1)) && !payWord(r.low(n.next)) && !(r.low(n.next) == "on" && r.low(n.next+1) == "site") || r.low(n.next) == ":" ||
 		r.low(n.next) == "straight" && !r.isNumber(n.next+1) && !r.endsClause(n.next+1) {
 		return timePart{}, false
 	}

@@ -233,7 +233,7 @@ func (b *rowBuilder) pause(a timePart) {
 		b.breakNow(a)
 		return
 	}
-	if len(b.cur.row.People) > 0 && b.cur.started && !b.cur.inherited && !b.cur.group && !a.flag {
+	if len(b.cur.row.People) > 0 && b.cur.started && !b.cur.inherited && !b.cur.group && !a.flag && !b.haveTime(b.cur.row.People) {
 		b.cur.told = true // his time may follow
 		b.cur.row.Break = a.minutes
 		return
@@ -251,6 +251,16 @@ func (b *rowBuilder) pause(a timePart) {
 // closesText reports whether a break is the last that a text says, behind a comma.
 func (b *rowBuilder) closesText(a timePart) bool {
 	return b.r.endsText(a.to) && b.r.low(a.from-1) == ","
+}
+
+// haveTime reports whether each of the people has a row already.
+func (b *rowBuilder) haveTime(people []string) bool {
+	for _, name := range people {
+		if !slices.ContainsFunc(b.rows, func(row notes.TimeRow) bool { return slices.Contains(row.People, name) }) {
+			return false
+		}
+	}
+	return true
 }
 
 // breakNow takes a break off the row in the making; off a duration only where it says so.

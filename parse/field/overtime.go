@@ -28,10 +28,11 @@ func (b *rowBuilder) overtime(a timePart) bool {
 	if len(row.Spans) > 0 {
 		day = row.Clock()
 	}
+	bracket := r.low(b.cur.to) == "("
 	switch {
-	case r.onTop(b.cur.to, a.from), r.regular(b.cur.to), day < regularDay && len(row.Spans) == 0, day == regularDay && len(row.Spans) == 0:
+	case !bracket && r.onTop(b.cur.to, a.from), r.regular(b.cur.to), day < regularDay && len(row.Spans) == 0, day == regularDay && len(row.Spans) == 0:
 		return false
-	case day == regularDay+a.minutes, len(row.Spans) == 0 && r.partOf(a.from):
+	case day == regularDay+a.minutes, len(row.Spans) == 0 && (r.partOf(a.from) || bracket):
 	case row.Fault == "":
 		row.Fault = "may include the " + a.minutes.String() + " of overtime or not"
 	}

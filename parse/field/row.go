@@ -456,7 +456,7 @@ func (b *rowBuilder) flush() {
 	d := b.cur
 	b.cur = draft{}
 	row := &d.row
-	if !d.timed && len(row.People) > 0 && b.r.bold && (d.asked || d.told) {
+	if !d.timed && d.turns == 0 && len(row.People) > 0 && b.r.bold && (d.asked || d.told) {
 		row.Fault, d.timed = "has no time", true
 		row.Beside = &notes.TimeBeside{HasBreak: d.told, Break: row.Break}
 		row.Break = 0
