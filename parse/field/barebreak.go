@@ -93,7 +93,7 @@ func (r *reader) ate(i int) (timePart, bool) {
 
 // spanned reports whether the parts hold a clock span.
 func (r *reader) spanned(list []timePart) bool {
-	for k := range list {
+	for k := max(0, len(list)-nearParts); k < len(list); k++ {
 		if list[k].kind == aSpan {
 			return true
 		}
@@ -103,7 +103,7 @@ func (r *reader) spanned(list []timePart) bool {
 
 // longDays reports whether every span of the parts is long enough to have a break.
 func (r *reader) longDays(list []timePart) bool {
-	for k := range list {
+	for k := max(0, len(list)-nearParts); k < len(list); k++ {
 		if list[k].kind == aSpan {
 			if s, doubt := list[k].pair.span(0); doubt != "" || s.Minutes() < breakAfter {
 				return false
@@ -115,12 +115,17 @@ func (r *reader) longDays(list []timePart) bool {
 
 // lunchTold reports whether a break is spoken of anywhere in the text.
 func (r *reader) lunchTold() bool {
-	for _, h := range r.seen.hits {
-		if h.sense == noBreak || h.sense == timeWord && r.breakWord(h.from) {
-			return true
+	s := &r.seen
+	if s.lunch == 0 {
+		s.lunch = -1
+		for _, h := range s.hits {
+			if h.sense == noBreak || h.sense == timeWord && r.breakWord(h.from) {
+				s.lunch = 1
+				break
+			}
 		}
 	}
-	return false
+	return s.lunch > 0
 }
 
 // hasSpan reports whether a span was told of the people, before this.
@@ -128,7 +133,7 @@ func (r *reader) hasSpan(m mention, list []timePart) bool {
 	if m.others || m.me && len(m.names) == 0 {
 		return true
 	}
-	for k := 0; k+1 < len(list); k++ {
+	for k := max(0, len(list)-nearParts); k+1 < len(list); k++ {
 		if list[k].kind != aPerson || list[k].who.others || len(m.names) == 0 {
 			continue
 		}

@@ -54,7 +54,7 @@ func (r *reader) loneNumber(i int, list []timePart) (timePart, bool) {
 
 // cameOrWent reports whether the parts tell when somebody came or went.
 func (r *reader) cameOrWent(list []timePart) bool {
-	for k := range list {
+	for k := max(0, len(list)-nearParts); k < len(list); k++ {
 		if list[k].kind == aBegin || list[k].kind == aEnd {
 			return true
 		}

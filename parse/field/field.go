@@ -162,6 +162,7 @@ type reader struct {
 	refused bool          // consent was refused
 	bold    bool          // the caller knows what the text is about
 	seen    survey        // what phrases the text holds, once it was looked over
+	parts   []timePart    // of the text about time, kept for the next text
 	lone    []loneClock   // times of day that belong to no span: "ok'd 10:40"
 	memo    numMemo
 	// taken marks the bytes of claims once there are many; used then holds the latest only.

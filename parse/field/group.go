@@ -46,7 +46,7 @@ func (b *rowBuilder) apart() {
 		if !b.marks[k].group || b.rows[k].Travel || b.rows[k].Beside != nil {
 			continue
 		}
-		for i := k + 1; i < min(len(b.rows), k+16); i++ {
+		for i := k + 1; i < min(len(b.rows), k+nearRows); i++ {
 			own := &b.rows[i]
 			if b.marks[i].group || own.Travel || own.Beside != nil || len(own.People) == 0 || !b.instead(own, &b.rows[k]) {
 				continue

@@ -18,7 +18,7 @@ const asLast = -1
 
 // lastBreak gives "same lunch" its minutes.
 func (b *rowBuilder) lastBreak(a timePart) timePart {
-	for k := len(b.rows) - 1; k >= max(0, len(b.rows)-16); k-- {
+	for k := len(b.rows) - 1; k >= max(0, len(b.rows)-nearRows); k-- {
 		if b.marks[k].told {
 			a.minutes = b.rows[k].Break
 			return a
@@ -223,7 +223,7 @@ func (b *rowBuilder) pause(a timePart) {
 		return
 	}
 	if a.flag || b.unparted(a) || b.closing(a) {
-		for k := max(0, len(b.rows)-16); k < len(b.rows); k++ {
+		for k := max(0, len(b.rows)-nearRows); k < len(b.rows); k++ {
 			if len(b.rows[k].Spans) > 0 && !b.marks[k].told {
 				b.rows[k].Break, b.marks[k].told = a.minutes, true
 			}
@@ -240,7 +240,7 @@ func (b *rowBuilder) pause(a timePart) {
 	}
 	if n := len(b.rows); n > 0 && !a.flag && len(b.rows[n-1].Spans) > 0 {
 		b.rows[n-1].Break, b.marks[n-1].told = a.minutes, true
-		for k := max(0, n-16); k < n-1 && b.sameEnd >= 0 && b.closesText(a); k++ {
+		for k := max(0, n-nearRows); k < n-1 && b.sameEnd >= 0 && b.closesText(a); k++ {
 			if !b.marks[k].told && slices.Equal(b.rows[k].Spans, b.rows[n-1].Spans) {
 				b.rows[k].Break, b.marks[k].told = a.minutes, true // "Ana 6:30-2:30, Ben same, twenty minute lunch"
 			}
@@ -256,7 +256,7 @@ func (b *rowBuilder) closesText(a timePart) bool {
 // haveTime reports whether each of the people has a row already.
 func (b *rowBuilder) haveTime(people []string) bool {
 	for _, name := range people {
-		if !slices.ContainsFunc(b.rows, func(row notes.TimeRow) bool { return slices.Contains(row.People, name) }) {
+		if !slices.ContainsFunc(b.rows[max(0, len(b.rows)-nearRows):], func(row notes.TimeRow) bool { return slices.Contains(row.People, name) }) {
 			return false
 		}
 	}
@@ -304,8 +304,11 @@ func (r *reader) unpriced(i int, list []timePart) (timePart, bool) {
 	if r.low(i) == "same" && (r.breakWord(i+1) || r.low(i+1) == "half" && r.endsClause(i+2)) {
 		return timePart{kind: aPause, from: i, to: i + 2, heads: asLast}, true
 	}
+	if !r.bold {
+		return timePart{}, false
+	}
 	n, ok := r.num(i)
-	if !ok || n.small < 2 || n.small > 4 || !r.bold {
+	if !ok || n.small < 2 || n.small > 4 {
 		return timePart{}, false
 	}
 	for j := n.next; j < n.next+3; j++ {

@@ -44,7 +44,7 @@ func (b *rowBuilder) same(a timePart, k int) bool {
 // copyLast gives people all the time of those of the last row.
 func (b *rowBuilder) copyLast(names []string) {
 	last := b.rows[len(b.rows)-1].People
-	from, to := max(0, len(b.rows)-16), len(b.rows)
+	from, to := max(0, len(b.rows)-nearRows), len(b.rows)
 	for k := from; k < to; k++ {
 		if row := b.rows[k]; slices.Equal(row.People, last) {
 			row.People, row.Crew, row.Spans = names, 0, slices.Clone(row.Spans)
@@ -87,8 +87,9 @@ func (b *rowBuilder) joinsSame(k int) bool {
 	if k > 0 && b.sameEnd == k-1 && b.parts[k-1].kind == aPerson && b.r.onlyJoins(b.parts[k-1].to, b.parts[k].from) && !b.leads(k) && b.parts[k].from-b.parts[k-1].to == 1 && b.r.low(b.parts[k-1].to) != "," {
 		return true
 	}
-	for ; k+1 < len(b.parts) && b.parts[k+1].kind == aPerson && b.r.onlyJoins(b.parts[k].to, b.parts[k+1].from); k++ {
-		if _, says := b.r.sameAs(b.parts[k+1]); says {
+	for n := 0; n < 8 && k+1 < len(b.parts) && b.parts[k+1].kind == aPerson && b.r.onlyJoins(b.parts[k].to, b.parts[k+1].from); n++ {
+		k++
+		if _, says := b.r.sameAs(b.parts[k]); says {
 			return true
 		}
 	}

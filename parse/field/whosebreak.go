@@ -69,7 +69,7 @@ func (b *rowBuilder) claimParts(from, to int) {
 // clocked collects the people named one behind the other from parts[k] on, which begin right behind token
 // to, if each of them has a span already. How is the last of them.
 func (b *rowBuilder) clocked(k, to int) (people []string, how mention, n int) {
-	for ; k+n < len(b.parts) && b.parts[k+n].kind == aPerson; n++ {
+	for ; n < 8 && k+n < len(b.parts) && b.parts[k+n].kind == aPerson; n++ {
 		a := b.parts[k+n]
 		if !b.r.forWords(to, a.from) || n > 0 && b.leads(k+n) && b.r.separated(a.from) {
 			break
@@ -107,7 +107,7 @@ func (b *rowBuilder) onClock(m mention) bool {
 
 // rowOf returns the last finished row with spans of a person, or -1.
 func (b *rowBuilder) rowOf(name string) int {
-	for k := len(b.rows) - 1; k >= max(0, len(b.rows)-16); k-- {
+	for k := len(b.rows) - 1; k >= max(0, len(b.rows)-nearRows); k-- {
 		if len(b.rows[k].Spans) > 0 && slices.Contains(b.rows[k].People, name) {
 			return k
 		}
@@ -130,10 +130,8 @@ func (b *rowBuilder) own(name string) int {
 	}
 	b.rows = slices.Insert(b.rows, k+1, mine)
 	b.marks = slices.Insert(b.marks, k+1, b.marks[k])
-	for i := range b.mine {
-		if b.mine[i] > k {
-			b.mine[i]++
-		}
+	for i := len(b.mine) - 1; i >= 0 && b.mine[i] > k; i-- {
+		b.mine[i]++
 	}
 	return k + 1
 }
@@ -142,7 +140,7 @@ func (b *rowBuilder) own(name string) int {
 func (b *rowBuilder) takeOff(people []string, how mention, m notes.Minutes) {
 	b.flush()
 	if how.others {
-		for k := range b.rows {
+		for k := max(0, len(b.rows)-nearRows); k < len(b.rows); k++ {
 			if len(b.rows[k].Spans) > 0 && !b.marks[k].told && (!how.full || b.rows[k].Clock() >= fullDay) {
 				b.rows[k].Break, b.marks[k].told = m, true
 			}
@@ -170,7 +168,7 @@ func (b *rowBuilder) takeOff(people []string, how mention, m notes.Minutes) {
 // breakBut takes a break off every row but those of the people.
 func (b *rowBuilder) breakBut(people []string, m notes.Minutes) {
 	b.takeOff(people, mention{}, 0)
-	for k := range b.rows {
+	for k := max(0, len(b.rows)-nearRows); k < len(b.rows); k++ {
 		if len(b.rows[k].Spans) > 0 && !b.marks[k].told {
 			b.rows[k].Break, b.marks[k].told = m, true
 		}
@@ -179,7 +177,7 @@ func (b *rowBuilder) breakBut(people []string, m notes.Minutes) {
 
 // settle notes that who was not named has no break.
 func (b *rowBuilder) settle() {
-	for k := range b.marks {
+	for k := max(0, len(b.marks)-nearRows); k < len(b.marks); k++ {
 		b.marks[k].told = true
 	}
 }
