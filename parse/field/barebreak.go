@@ -60,6 +60,9 @@ func (r *reader) breakAmount(i int) (a timePart, bare, ok bool) {
 	}
 	if n.v.Cmp(one) < 0 {
 		a.minutes, ok = wholeMinutes(n.v, 60)
+		if r.low(a.to) == "off" || r.low(a.to) == "out" {
+			a.to++
+		}
 		return a, false, ok && a.minutes >= 15
 	}
 	switch n.small {
@@ -67,7 +70,7 @@ func (r *reader) breakAmount(i int) (a timePart, bare, ok bool) {
 		if r.low(a.to) == "m" || r.low(a.to) == "min" {
 			a.to++
 		}
-		if r.low(a.to) == "l" && r.endsClause(a.to+1) {
+		if r.low(a.to) == "l" && r.endsClause(a.to+1) || r.low(a.to) == "off" || r.low(a.to) == "out" {
 			a.to++
 		}
 		a.minutes = notes.Minutes(n.small)

@@ -110,7 +110,7 @@ func (r *reader) bareHours(i int) bool {
 		if _, told := r.alternative(j); told && r.bold {
 			return true
 		}
-		return everyone(low) || r.othersHours(j) || r.bold && r.payBehind(j)
+		return everyone(low) || r.othersHours(j) || r.bold && (r.payBehind(j) || payWord(low) && low != "work" && low != "straight")
 	}
 }
 
@@ -130,18 +130,20 @@ func (r *reader) payBehind(i int) bool {
 // hoursFor reports whether the number at token i is somebody's hours behind another's: "eight hours me and
 // seven for Ben", "8 Ana 7 Ben".
 func (r *reader) hoursFor(i int, list []timePart) bool {
-	if !r.bold || !anyTime(list) {
+	n, ok := r.hoursFigure(i)
+	if !ok || !r.bold {
 		return false
 	}
-	n, ok := r.hoursFigure(i)
-	if !ok {
+	j := n.next
+	if r.low(j) == "for" {
+		_, ok = r.mentionAt(j + 1)
+		return ok
+	}
+	if !anyTime(list) {
 		return false
 	}
 	last := list[len(list)-1]
-	j := n.next
-	if r.low(j) == "for" {
-		j++
-	} else if last.kind != aPerson || last.to != i || !r.numberFirst() {
+	if last.kind != aPerson || last.to != i || !r.numberFirst() {
 		return false
 	}
 	_, ok = r.mentionAt(j)
@@ -271,9 +273,11 @@ func (r *reader) besidePerson(i int, list []timePart) bool {
 	switch to := list[len(list)-1].to; i - to {
 	case 0:
 		return true
+	case 2:
+		return r.bold && (r.low(to) == "down" && r.low(to+1) == "for" || r.low(to) == "put" && r.low(to+1) == "in")
 	case 1:
 		switch r.low(to) {
-		case "did", "worked", "had", "put", ":", "-", "=", "has", "(":
+		case "did", "worked", "had", "put", "for", ":", "-", "=", "has", "(":
 			return true
 		}
 	}
@@ -465,7 +469,7 @@ func (r *reader) payHours(i int) (timePart, bool) {
 
 func payWord(low string) bool {
 	switch low {
-	case "work", "labor", "labour", "onsite", "reg", "regular", "st", "straight", "ot", "overtime", "dt", "doubletime":
+	case "std", "normal", "base", "work", "labor", "labour", "onsite", "reg", "regular", "st", "straight", "ot", "overtime", "dt", "doubletime":
 		return true
 	}
 	return false

@@ -115,7 +115,36 @@ func (r *reader) clockHalf(c clockTime) clockTime {
 		}
 	case "o'clock", "oclock":
 		c.clear, c.next = true, i+1
+	case "at", "in", "this":
+		return r.clockDaypart(c)
 	}
+	return c
+}
+
+// clockDaypart reads "at night", "in the morning" behind the digits.
+func (r *reader) clockDaypart(c clockTime) clockTime {
+	i := c.next + 1
+	if r.low(i) == "the" {
+		i++
+	}
+	switch r.low(i) {
+	case "morning":
+		c.half = 'a'
+	case "afternoon", "evening":
+		c.half = 'p'
+	case "night":
+		c.half = 'p'
+		if c.hour == 12 || c.hour < 5 {
+			c.half = 'a'
+		}
+	default:
+		return c
+	}
+	if c.hour == 0 || c.hour > 12 {
+		c.half = 0
+		return c
+	}
+	c.clear, c.next = true, i+1
 	return c
 }
 

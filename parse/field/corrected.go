@@ -67,6 +67,10 @@ func (r *reader) regret(i int) (next int, sure bool) {
 		if second == "mean" || second == "meant" {
 			return i + 2, true
 		}
+	case "i'm", "im":
+		if second == "sorry" {
+			return i + 2, true
+		}
 	case "make", "call":
 		if second == "that" || second == "it" {
 			return i + 2, true
@@ -106,6 +110,7 @@ func (r *reader) corrected(i int, list []timePart) ([]timePart, int) {
 			n--
 		}
 		if n >= 0 && slices.Equal(list[n].who.names, m.names) {
+			r.claimTokens(list[n].from, i)
 			return list[:n], i
 		}
 	}
@@ -131,6 +136,9 @@ func (r *reader) insteadOf(i int, old timePart) (timePart, bool) {
 			return timePart{kind: aSpan, to: c.next, pair: p}, true
 		}
 	case aStated:
+		if p, ok := r.pairAt(i); ok && r.bold {
+			return timePart{kind: aSpan, to: p.next, pair: p}, true
+		}
 		if s, ok := r.stretchAt(i); ok {
 			return timePart{kind: aStated, to: s.next, minutes: s.minutes, flag: s.total, doubt: s.doubt}, true
 		}

@@ -389,6 +389,9 @@ func (r *reader) pauseAmount(i int, bare bool) (pause, bool) {
 	if r.low(j) == "min" || r.low(j) == "m" {
 		j++
 	}
+	if everyone(r.low(j)) && r.low(j+1) == "for" {
+		j++
+	}
 	if r.low(j) == "off" || r.low(j) == "out" || r.low(j) == "taken" {
 		j++
 	}
@@ -421,11 +424,14 @@ func bareMinutes(v notes.Decimal) (notes.Minutes, bool) {
 
 // pauseAfterWord reads what follows "lunch": "30", "12-12:30", "was 30 min".
 func (r *reader) pauseAfterWord(i int) (pause, bool) {
-	for r.low(i) == "was" || r.low(i) == ":" || r.low(i) == "from" || r.low(i) == "=" || r.low(i) == "break" {
+	for r.low(i) == "was" || r.low(i) == "of" || r.low(i) == ":" || r.low(i) == "from" || r.low(i) == "=" || r.low(i) == "break" {
 		i++
 	}
 	if i >= len(r.toks) {
 		return pause{}, false
+	}
+	if low := r.low(i); low == "none" || low == "skipped" {
+		return pause{next: i + 1}, true
 	}
 	if p, ok := r.pairAt(i); ok {
 		s, doubt := p.span(0)

@@ -84,7 +84,7 @@ func (r *reader) clockAfter(i int) (clockTime, bool) {
 	case t.kind == word:
 		return c, t.low == "and" || r.startsOut(c.next) || r.bold && (t.low == "off" || t.low == "go" || t.low == "went" || r.breakFollows(c.next))
 	case t.kind == number:
-		return c, false
+		return c, r.bold && r.pauseFollows(c.next)
 	}
 	return c, r.clockStops(c.next)
 }

@@ -90,7 +90,7 @@ func (r *reader) tookLunch(from, to int) bool {
 // figureSum reads the hours in all that stand behind a span without a unit: "7-3:30 (8)", "7-4 = 8.5".
 func (r *reader) figureSum(i int, list []timePart) (timePart, bool) {
 	last := list[len(list)-1]
-	if low := r.low(i); last.kind != aSpan && last.kind != aPause || last.to != i || low != "(" && low != "=" {
+	if low := r.low(i); last.kind != aSpan && last.kind != aPause || last.to != i || low != "(" && low != "=" && low != "|" && !(low == "/" && r.toks[i].spaced && last.kind == aPause) {
 		return timePart{}, false
 	}
 	n, ok := r.num(i + 1)
@@ -121,6 +121,8 @@ func (r *reader) figurePause(i int, list []timePart) (timePart, bool) {
 		open, i = ")", i+1
 	case low == "w" && r.low(i+1) == "/" && r.close(i+1):
 		i += 2
+	case low == "|":
+		i++
 	case low == "with", (low == "/" || low == "–" || low == "—") && r.toks[i].spaced:
 		i++
 	case (low == "l" || low == "ln") && (r.close(i+1) || r.low(i+1) == ":" || r.low(i+1) == "="):
@@ -131,6 +133,9 @@ func (r *reader) figurePause(i int, list []timePart) (timePart, bool) {
 	}
 	for r.low(i) == "-" || (r.low(i) == ":" || r.low(i) == "=") && open == "l" {
 		i++
+	}
+	if c, timed := r.clockDigits0(i); timed && open == ")" && r.low(c.next) == ")" {
+		return timePart{kind: aPause, from: from, to: c.next + 1, minutes: notes.Minutes(c.minute)}, true // "(0:30)"
 	}
 	n, ok := r.num(i)
 	if !ok || n.form == article || r.tailOfSomething(i) && open != "l" && r.low(i-1) != "-" && !(r.low(i-1) == "/" && r.low(i-2) == "w") {
@@ -157,7 +162,16 @@ func (r *reader) figurePause(i int, list []timePart) (timePart, bool) {
 	}
 	_, named := r.nameAt(a.to)
 	a.flag = everyone(r.low(a.to))
-	return a, named || a.flag || r.endsClause(a.to)
+	return a, named || a.flag || r.endsClause(a.to) || r.low(a.to) == "|" || r.low(a.to) == "/" && r.toks[a.to].spaced
+}
+
+// clockDigits0 reads a break as digits of a clock: "0:30".
+func (r *reader) clockDigits0(i int) (clockTime, bool) {
+	if !r.isNumber(i) || r.low(i+1) != ":" {
+		return clockTime{}, false
+	}
+	c, ok := r.clockDigits(i)
+	return c, ok && c.clear && c.hour == 0 && c.minute >= 15
 }
 
 // breakFigure returns the minutes of a break written as n, with or without a unit behind it.
@@ -181,6 +195,11 @@ func (r *reader) breakFigure(a *timePart, n num) (notes.Minutes, bool) {
 func (r *reader) forAll(i, next int) bool {
 	if everyone(r.low(i-1)) || everyone(r.low(next)) || r.low(next) == "for" && everyone(r.low(next+1)) {
 		return true
+	}
+	for j := i + 1; j < next-1; j++ {
+		if everyone(r.low(j)) {
+			return true // "30 min each for lunch"
+		}
 	}
 	switch r.low(i - 1) {
 	case "took", "had", "with", "w", "less", "minus":
@@ -209,7 +228,7 @@ func (b *rowBuilder) pause(a timePart) {
 		}
 		return
 	}
-	if b.turnedBreak(a) {
+	if b.turnedBreak(a) || b.lastSentence(a) || b.byTheClock(a) {
 		return
 	}
 	if a.pair.next > 0 && b.cur.timed {
@@ -248,6 +267,45 @@ func (b *rowBuilder) pause(a timePart) {
 	}
 }
 
+// lastSentence takes a break that is a sentence of its own, the last one, off everybody's day: "Ines 7-3:30. Ben
+// 7-4. Half hour lunch." Whether it is also that of a day too short to have one has to be asked.
+func (b *rowBuilder) lastSentence(a timePart) bool {
+	if !b.r.bold || b.cur.timed || len(b.rows) < 2 || !b.r.endsText(a.to) || b.r.low(a.from-1) != "." || b.cur.started {
+		return false
+	}
+	for k := max(0, len(b.rows)-nearRows); k < len(b.rows); k++ {
+		row := &b.rows[k]
+		switch {
+		case len(row.Spans) == 0 || b.marks[k].told:
+		case row.Clock() < breakAfter && a.minutes > 0 && row.Fault == "":
+			row.Fault = "does not say whether the break is taken off the shorter day too"
+		default:
+			row.Break, b.marks[k].told = a.minutes, true
+		}
+	}
+	return true
+}
+
+// byTheClock takes a break told by its times, last in the text, off every day that it lies in.
+func (b *rowBuilder) byTheClock(a timePart) bool {
+	if a.pair.next == 0 || len(b.rows) == 0 || !b.r.endsText(a.to) {
+		return false
+	}
+	s, _ := a.pair.span(0)
+	lies := func(row *notes.TimeRow) bool {
+		return slices.ContainsFunc(row.Spans, func(day notes.ClockSpan) bool { return day.From < s.From && s.To < day.To })
+	}
+	for k := max(0, len(b.rows)-nearRows); k < len(b.rows); k++ {
+		if !b.marks[k].told && lies(&b.rows[k]) {
+			b.rows[k].Break, b.marks[k].told = a.minutes, true
+		}
+	}
+	if b.cur.timed && !b.cur.told && lies(&b.cur.row) {
+		b.breakNow(a)
+	}
+	return true
+}
+
 // closesText reports whether a break is the last that a text says, behind a comma.
 func (b *rowBuilder) closesText(a timePart) bool {
 	return b.r.endsText(a.to) && b.r.low(a.from-1) == ","
@@ -272,6 +330,9 @@ func (b *rowBuilder) breakNow(a timePart) {
 	}
 	if a.flag && len(row.Spans) > 0 && len(b.rows) == 0 {
 		b.everybody()
+	}
+	if row.Break > 0 && a.minutes > 0 && row.Break != a.minutes && row.Fault == "" && b.r.bold {
+		row.Fault = "tells two breaks, of " + row.Break.String() + " and " + a.minutes.String()
 	}
 	row.Break, b.cur.told = a.minutes, true
 	b.touch(a)
@@ -298,6 +359,8 @@ func (r *reader) unpriced(i int, list []timePart) (timePart, bool) {
 		return timePart{kind: aPause, from: i, to: i + 2}, true
 	case (low == "short" || low == "quick" || low == "long" || low == "late") && r.breakWord(i+1) && r.endsClause(i+2) && r.spanned(list):
 		return timePart{kind: aPause, from: i, to: i + 2, doubt: "does not say how long the lunch was"}, true
+	case (low == "incl" || low == "including") && r.breakWord(i+1) && r.endsClause(i+2), r.breakWord(i) && (r.low(i+1) == "incl" || r.low(i+1) == "included"):
+		return timePart{kind: aPause, from: i, to: i + 2, doubt: "does not say whether the lunch is taken off"}, true
 	case low == "breaks" && (minuteWord(r.low(i-1)) || r.isNumber(i-1)):
 		return timePart{kind: aPause, from: i, to: i + 1, doubt: "does not say whether the breaks are paid"}, true
 	}
@@ -359,7 +422,8 @@ func (b *rowBuilder) closing(a timePart) bool {
 	for low := b.r.low(i); low == "w" || low == "with" || low == "/" && b.r.low(i-1) == "w"; low = b.r.low(i) {
 		i--
 	}
-	if low := b.r.low(i); low != "," && low != "(" && low != "-" && low != "–" {
+	low := b.r.low(i)
+	if low != "," && low != "(" && low != "-" && low != "–" && low != ";" {
 		return false
 	}
 	for k := range b.rows {
@@ -368,7 +432,7 @@ func (b *rowBuilder) closing(a timePart) bool {
 		}
 	}
 	for i := range b.r.toks {
-		if b.r.low(i) == ";" {
+		if b.r.low(i) == ";" && low != ";" {
 			return false
 		}
 	}

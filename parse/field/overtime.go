@@ -24,6 +24,12 @@ func (b *rowBuilder) overtime(a timePart) bool {
 		return false
 	}
 	row := &b.cur.row
+	if b.cur.sum > 0 {
+		b.cur.sum += a.minutes // "6-4, 8 reg 2 OT"
+		b.touch(a)
+		r.claimTokens(a.from, a.to)
+		return true
+	}
 	day := row.Stated
 	if len(row.Spans) > 0 {
 		day = row.Clock()
@@ -79,6 +85,10 @@ func (r *reader) lessAt(i int) (m notes.Minutes, next int, ok bool) {
 		i++
 	}
 	if s, timed := r.stretchAt(i); timed {
+		if !before && r.low(s.next) == "more" {
+			s.minutes, s.next = -s.minutes, s.next+1
+			return s.minutes, s.next, r.endsClause(s.next) || r.low(s.next) == "."
+		}
 		if !before && r.low(s.next) != "less" {
 			return 0, i, false
 		}

@@ -188,6 +188,8 @@ func (r *reader) standIn(i int) (mention, bool) {
 	switch low := r.low(i); low {
 	case "i", "myself":
 		return r.author(i + 1), low == "myself" || r.capital(i) || r.bold && didWord(r.low(i+1))
+	case "self":
+		return r.author(i + 1), r.bold && r.ownTime(i+1)
 	case "me":
 		return r.author(i + 1), (!r.spokenTo(i) || r.low(i-1) == "helped") && r.low(i-1) != "gave" && r.low(i-1) != "on"
 	case "we":
@@ -433,7 +435,7 @@ func commonWord(low string) bool {
 		"thursday", "fri", "friday", "sat", "saturday", "sun", "sunday", "jan", "feb", "mar", "apr",
 		"jun", "jul", "aug", "sep", "sept", "oct", "nov", "dec", "january", "february", "march",
 		"july", "august", "september", "october", "november", "december", "today", "yesterday",
-		"hrs", "hours", "hour", "time", "times", "site", "ot", "dt", "reg", "regular", "overtime", "straight", "labor", "labour", "crew", "lunch", "break", "shift", "delay", "delays", "meeting", "shutdown", "outage", "elevator", "rain", "power", "inspection",
+		"hrs", "hours", "hour", "time", "times", "site", "ot", "dt", "st", "std", "reg", "regular", "overtime", "straight", "labor", "labour", "crew", "lunch", "break", "shift", "delay", "delays", "meeting", "shutdown", "outage", "elevator", "rain", "power", "inspection",
 		"total", "travel", "drive", "helper", "apprentice", "work", "worked", "on", "off", "in", "out", "from", "start",
 		"started", "day", "all", "both", "am", "pm", "no", "the", "a", "i", "me", "we", "us":
 		return true

@@ -92,7 +92,7 @@ func (b *rowBuilder) build(parts []timePart) {
 		case aTotal:
 			b.cur.total = true
 		case aTravel:
-			b.travelWord(a)
+			b.travelWord(a, b.part(k+1))
 		case aStop:
 			b.stop(a)
 		case aBegin, aEnd:
@@ -102,6 +102,7 @@ func (b *rowBuilder) build(parts []timePart) {
 		}
 	}
 	b.flush()
+	b.leftover()
 }
 
 // touch widens the row to the part.
@@ -263,8 +264,8 @@ func (b *rowBuilder) part(k int) timePart {
 }
 
 // travelWord says that the time beside it was spent on the road.
-func (b *rowBuilder) travelWord(a timePart) {
-	if b.cur.timed && len(b.cur.row.Spans) == 0 && a.from-b.cur.to <= 2 && !b.r.separated(a.from) {
+func (b *rowBuilder) travelWord(a, next timePart) {
+	if b.cur.timed && len(b.cur.row.Spans) == 0 && a.from-b.cur.to <= 2 && !b.r.separated(a.from) && !(next.kind == aStated && next.from == a.to && b.r.onTop(b.cur.to, a.from)) {
 		b.cur.row.Travel = true
 		b.touch(a)
 		return
@@ -294,6 +295,9 @@ func (b *rowBuilder) travelled(a timePart) {
 // stop ends the row at the end of a sentence; people named before any time stay for what follows.
 func (b *rowBuilder) stop(a timePart) {
 	if !b.cur.timed {
+		if a.flag && b.r.bold && b.cur.started && b.cur.turns == 0 && !b.cur.told && (b.r.isWord(b.cur.to) && a.from > b.cur.to || b.r.low(b.cur.from-1) == "no") {
+			b.cur = draft{} // "Ben absent. Ana 8."
+		}
 		return
 	}
 	if a.flag {

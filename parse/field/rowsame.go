@@ -16,7 +16,7 @@ func (b *rowBuilder) same(a timePart, k int) bool {
 	joined := !says && b.joinsSame(k)
 	less, next, isLess := b.r.lessAt(at)
 	if isLess && !says {
-		isLess = b.r.low(next-1) == "less"
+		isLess = b.r.low(next-1) == "less" || b.r.low(next-1) == "more"
 	}
 	if !says && !joined && !isLess || says && b.r.ownTime(at) {
 		return false

@@ -8,6 +8,10 @@ import (
 
 // stated adds a duration: to a row with spans it is the sum of them, else a row of its own.
 func (b *rowBuilder) stated(a timePart, parts []timePart, k int) {
+	if b.aBreak(a) {
+		b.breakNow(a)
+		return
+	}
 	if len(b.cur.row.Spans) > 0 && b.cur.row.Stated == 0 && b.isSum(a) {
 		b.checkSum(a.minutes)
 		b.touch(a)
@@ -17,7 +21,13 @@ func (b *rowBuilder) stated(a timePart, parts []timePart, k int) {
 	if b.overtime(a) {
 		return
 	}
-	if low := b.r.low(a.from - 1); b.cur.timed && (b.r.inclBehind(a.to) || low == "incl" || low == "including" || low == "includes" || low == "(" && len(b.cur.row.Spans) > 0 || low == "." && b.r.low(a.from-2) == "incl") {
+	if len(b.cur.row.Spans) > 0 && b.r.bold && !b.travel && (b.cur.sum > 0 || b.r.regularAt(a)) {
+		b.cur.sum += a.minutes // "6-4, 8 reg 2 OT"
+		b.touch(a)
+		b.r.claimTokens(a.from, a.to)
+		return
+	}
+	if low := b.r.low(a.from - 1); b.cur.timed && (b.r.inclBehind(a.to) || low == "that" && b.r.low(a.from-2) == "of" || low == "incl" || low == "including" || low == "includes" || low == "(" && len(b.cur.row.Spans) > 0 || low == "." && b.r.low(a.from-2) == "incl") {
 		if b.cur.row.Fault == "" {
 			b.cur.row.Fault = "includes what is told behind it"
 		}
@@ -57,6 +67,22 @@ func (b *rowBuilder) stated(a timePart, parts []timePart, k int) {
 		b.cur.row.Fault = "runs past 16 h"
 	}
 	b.timed(a)
+}
+
+// aBreak reports whether a short time behind a long span is its break: "7 to 3:30, with a half hour".
+func (b *rowBuilder) aBreak(a timePart) bool {
+	row := &b.cur.row
+	if len(row.Spans) == 0 || row.Break > 0 || a.minutes > longBreak || a.minutes < 15 || row.Clock() < breakAfter || b.travel {
+		return false
+	}
+	low := b.r.low(a.from - 1)
+	return (low == "with" || low == "w" || low == "less" || low == "minus" || low == "/" && b.r.low(a.from-2) == "w") && b.r.endsClause(a.to)
+}
+
+// regularAt reports whether a duration is told to be of the regular hours.
+func (r *reader) regularAt(a timePart) bool {
+	before, after := r.low(a.from-1), r.low(a.to)
+	return payWord(before) && !overtimeWord(before) || payWord(after) && !overtimeWord(after)
 }
 
 // product holds the sum written after a head count and a duration against both: "2 men x 4 hrs = 8 hrs".

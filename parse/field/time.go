@@ -414,6 +414,9 @@ func (r *reader) timeBeside(next int, list []timePart, i int) bool {
 	if r.bold && gap <= 1 && (last.kind == aEachWay || last.kind == aTravel || last.kind == aStated) && r.low(i-1) == "for" && r.endsText(next) {
 		return true // "30 min travel each way for both"
 	}
+	if low := r.low(i); r.bold && (low == "both" || low == "all") && last.kind == aSpan && gap <= 2 && r.endsClause(next) && (r.low(i-1) == "site" || r.low(i-1) == "here") {
+		return true // "7:45-3:30 on site both"
+	}
 	if r.bold && gap == 0 && last.kind == aTravel && r.isNumber(next) {
 		return true // "travel both 30"
 	}
