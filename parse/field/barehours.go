@@ -11,6 +11,9 @@ func (r *reader) loneNumber(i int, list []timePart) (timePart, bool) {
 			return timePart{}, false // "Tobias came at 9"
 		}
 	}
+	if r.listNumber(i) {
+		return timePart{}, false
+	}
 	if a, ok := r.figuresOfCrew(i); ok {
 		return a, true
 	}
@@ -60,6 +63,14 @@ func (r *reader) cameOrWent(list []timePart) bool {
 		}
 	}
 	return false
+}
+
+// listNumber reports whether token i numbers the text: "6. Ines 7-5", "15) Ines 7-5".
+func (r *reader) listNumber(i int) bool {
+	if i != 0 || !r.isNumber(0) || !r.close(1) || len(r.toks) < 3 || r.close(2) {
+		return false
+	}
+	return r.low(1) == "." || r.low(1) == ")"
 }
 
 // hoursFigure reads a number that may be hours without the word: "8", "7.5", "9 n half".
@@ -459,7 +470,7 @@ func (r *reader) thereAndBack(i int) (notes.Minutes, int, bool) {
 // payHours reads hours that stand beside how they are paid, in a text about time: "reg 8 OT 2", "8 reg".
 func (r *reader) payHours(i int) (timePart, bool) {
 	n, ok := r.num(i)
-	if !r.bold || !ok || n.v.Cmp(notes.Int(16)) > 0 || !payWord(r.low(i-1)) && !payWord(r.low(n.next)) && !(r.low(n.next) == "on" && r.low(n.next+1) == "site") || r.low(n.next) == ":" ||
+	if !r.bold || !ok || n.v.Cmp(notes.Int(16)) > 0 || (!payWord(r.low(i-1)) || r.low(i-1) == "st") && !payWord(r.low(n.next)) && !(r.low(n.next) == "on" && r.low(n.next+1) == "site") || r.low(n.next) == ":" ||
 		r.low(n.next) == "straight" && !r.isNumber(n.next+1) && !r.endsClause(n.next+1) {
 		return timePart{}, false
 	}

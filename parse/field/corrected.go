@@ -28,7 +28,13 @@ func (r *reader) takeBack(i int, list []timePart) int {
 	if m, ok := r.mentionAt(j); ok && words == 1 && r.low(j-1) == "no" && !r.ownTime(m.next) {
 		return i // "no Ben today"
 	}
-	if j >= len(r.toks) || r.isNumber(j) || r.toks[j].kind == symbol || r.toldOf(j) {
+	if j >= len(r.toks) {
+		if words > 1 {
+			return j
+		}
+		return i
+	}
+	if r.isNumber(j) || r.toks[j].kind == symbol || r.toldOf(j) {
 		return j
 	}
 	return i

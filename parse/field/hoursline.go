@@ -35,8 +35,21 @@ func (r *reader) personFirst() bool {
 			return true // "hrs: E 8 I 8"
 		}
 	}
+	if r.initialsAt(i) != "" && r.plainSpan(i+1) {
+		return true // "J 7-330 F 7-330"
+	}
 	m, ok := r.mentionAt(i)
 	return ok && !m.strange && (!m.weak || r.low(i) == "both")
+}
+
+// plainSpan reports whether a clock span that is no run of numbers stands close behind token i.
+func (r *reader) plainSpan(i int) bool {
+	for j := i; j < i+8 && j < len(r.toks); j++ {
+		if p, ok := r.pairAt(j); ok {
+			return p.strong() || p.from.packed || p.to.packed || !p.rises()
+		}
+	}
+	return false
 }
 
 // hoursLine reports whether a text is a line of hours and next to nothing else, so that it may be read as

@@ -55,6 +55,17 @@ func (r *reader) endOrBegin(i, hit int, list []timePart) (timePart, bool) {
 	return timePart{kind: k, from: i, to: c.next, pair: p}, true
 }
 
+// comesOrGoes reports whether a word of coming or going and a time of day stand at token i.
+func (r *reader) comesOrGoes(i int) bool {
+	for _, h := range r.near(i, i+1) {
+		if h.sense == clockIn || h.sense == clockOut {
+			_, ok := r.clockAt(r.pastAt(h.to))
+			return ok
+		}
+	}
+	return false
+}
+
 // pastAt passes the words that may stand before a time of day.
 func (r *reader) pastAt(i int) int {
 	for n := 0; n < 2; n++ {

@@ -22,7 +22,7 @@ func (b *rowBuilder) leftover() {
 			row++
 		}
 		next, ok := r.looseNumber(i)
-		if !ok {
+		if !ok || r.listNumber(i) || len(b.rows[row].People) == 0 && b.rows[row].Crew == 0 && b.parts[0].from > 2 {
 			continue
 		}
 		if r.claimed(r.toks[i].start) {
@@ -39,6 +39,10 @@ func (b *rowBuilder) leftover() {
 // explained reports whether the number at token i only says once more what a row or all rows come to: its
 // hours, those of all its people, or how many those are.
 func (b *rowBuilder) explained(i, row int) bool {
+	switch b.r.low(i - 1) {
+	case "at", "in", "out", "till", "until", "by":
+		return false // a time of day
+	}
 	n, _ := b.r.num(i)
 	if n.small == b.rows[row].Heads() && n.v.IsWhole() {
 		return true
@@ -74,6 +78,12 @@ func (r *reader) looseNumber(i int) (next int, ok bool) {
 	n, ok := r.num(i)
 	if !ok || n.v.Sign() <= 0 || n.form == article {
 		return i, false
+	}
+	switch r.low(i - 1) {
+	case "till", "until", "by", "at", "about", "around":
+		if low := r.low(i - 2); low != "in" && low != "out" && low != "left" && low != "came" && low != "here" {
+			return i, false // when something else was
+		}
 	}
 	if c, timed := r.clockAt(i); timed && c.next > n.next {
 		n.next = c.next

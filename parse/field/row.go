@@ -64,7 +64,6 @@ type draft struct {
 }
 
 func (b *rowBuilder) build(parts []timePart) {
-	b.sameEnd = -1
 	for k := 0; k < len(parts); k++ {
 		a := parts[k]
 		if a.from < b.skip {
@@ -295,7 +294,7 @@ func (b *rowBuilder) travelled(a timePart) {
 // stop ends the row at the end of a sentence; people named before any time stay for what follows.
 func (b *rowBuilder) stop(a timePart) {
 	if !b.cur.timed {
-		if a.flag && b.r.bold && b.cur.started && b.cur.turns == 0 && !b.cur.told && (b.r.isWord(b.cur.to) && a.from > b.cur.to || b.r.low(b.cur.from-1) == "no") {
+		if a.flag && b.r.bold && b.cur.started && b.cur.turns == 0 && !b.cur.told && !b.cur.we && !b.cur.group && (b.r.isWord(b.cur.to) && a.from > b.cur.to || b.r.low(b.cur.from-1) == "no") {
 			b.cur = draft{} // "Ben absent. Ana 8."
 		}
 		return

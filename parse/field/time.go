@@ -69,7 +69,7 @@ func (r *reader) time() []notes.TimeRow {
 	parts, timed := r.boldParts(r.parts[:0])
 	r.parts = parts
 	defer func() { r.bold = bold }()
-	b := rowBuilder{r: r, parts: parts}
+	b := rowBuilder{r: r, parts: parts, sameEnd: -1}
 	if !timed {
 		if !r.bold {
 			return nil
@@ -345,7 +345,7 @@ func (r *reader) personPart(i int, list []timePart) (timePart, bool) {
 	if m, ok := r.initialsRun(i, list); ok {
 		return timePart{kind: aPerson, from: i, to: m.next, who: m}, true
 	}
-	if r.low(i) == "all" && r.bold && !afterTime(list) && r.ownTime(i+1) && !r.countsAll(i+1) && r.lex != nil && len(r.lex.Crew) > 1 {
+	if r.low(i) == "all" && r.bold && i <= 2 && !afterTime(list) && r.ownTime(i+1) && !r.countsAll(i+1) && r.lex != nil && len(r.lex.Crew) > 1 {
 		m := r.wholeCrew(i + 1)
 		m.group = true
 		return timePart{kind: aPerson, from: i, to: i + 1, who: m}, true // "all 8"
@@ -393,6 +393,9 @@ func (r *reader) timeBeside(next int, list []timePart, i int) bool {
 	}
 	if r.low(next) == "same" || r.low(next) == "ditto" {
 		return i > 0
+	}
+	if r.bold && r.capital(i) && r.comesOrGoes(next) {
+		return true
 	}
 	for n := 0; n < 3 && r.beforeTime(next); n++ {
 		next++

@@ -22,7 +22,7 @@ func (b *rowBuilder) breakOf(k int) int {
 			return 0
 		}
 		people, how, n = b.clocked(k+1, a.to)
-		if n == 0 || b.leads(k+n) {
+		if n == 0 || b.leads(k+n) || how.group || how.heads > 1 {
 			return 0
 		}
 		if b.r.excluded(a.to, b.parts[k+1].from) {
