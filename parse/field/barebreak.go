@@ -38,6 +38,9 @@ func (r *reader) bareBreak(i int, list []timePart) (timePart, bool) {
 		if m, ok := r.othersAt(after); ok && r.endsClause(m.next) {
 			return a, true
 		}
+		if bare && last.kind == aSpan && r.low(i-1) == "," && r.low(after) == ")" && r.longDays(list) {
+			return a, true // "Ines (7-3:30, 30)"
+		}
 		if r.endsText(after) && r.low(i-1) != "+" && r.longDays(list) && a.minutes <= 45 {
 			a.flag = last.kind == aStop || r.low(i-1) == ","
 			return a, true

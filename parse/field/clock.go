@@ -240,6 +240,14 @@ func (r *reader) rangeSign(i int) (next int, worded bool) {
 		return i + 1, false
 	case "to", "til", "till", "until", "thru", "through":
 		return i + 1, true
+	case ">":
+		if r.close(i) && r.close(i+1) {
+			return i + 1, false
+		}
+	case "/":
+		if r.close(i) && r.close(i+1) && len(r.low(i-1)) == 4 && r.isNumber(i-1) && r.isNumber(i+1) && len(r.low(i+1)) == 4 && r.low(i - 1)[0] == '0' {
+			return i + 1, false // "0700/1530"
+		}
 	case "'", "’":
 		if r.low(i+1) == "til" || r.low(i+1) == "till" {
 			return i + 2, true

@@ -95,5 +95,6 @@ func (r *reader) looseNumber(i int) (next int, ok bool) {
 	case "", ",", ";", ".", ")", "|", "/", "off", "same", "each", "ea", "both", "all", "hrs", "hr", "h", "min":
 		return n.next, n.next >= len(r.toks) || r.low(n.next) != "." || !r.close(n.next+1)
 	}
-	return n.next, false
+	m, ok := r.nameAt(n.next)
+	return n.next, ok && r.endsClause(m.next) && n.v.Cmp(notes.Int(16)) <= 0
 }

@@ -200,13 +200,18 @@ func (r *reader) standIn(i int) (mention, bool) {
 		m := r.wholeCrew(i + 1)
 		if r.low(i+1) == "of" && r.low(i+2) == "us" {
 			m.next, m.heads = i+3, 2
+			if len(m.names) != 2 {
+				m.names = nil // two of them, and not which
+			}
 			return m, true
 		}
 		m.weak, m.heads = true, 2
 		return m, len(m.names) == 2
 	case "us":
 		m := r.wholeCrew(i + 2)
-		m.heads = 2
+		if m.heads = 2; len(m.names) != 2 {
+			m.names = nil
+		}
 		return m, r.low(i+1) == "both"
 	case "helper", "apprentice":
 		m := r.helper(i + 1)

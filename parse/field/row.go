@@ -81,6 +81,9 @@ func (b *rowBuilder) build(parts []timePart) {
 		case aStated:
 			b.stated(a, parts, k)
 		case aPause:
+			if next := b.part(k + 1); next.kind == aCrew && next.from == a.to && len(b.rows) > 0 && next.heads > 1 {
+				a.flag, b.skip = true, next.to // "lunch 30 all three"
+			}
 			b.pause(a)
 		case aCrew:
 			b.crew(a, parts, k)

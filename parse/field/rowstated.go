@@ -8,6 +8,9 @@ import (
 
 // stated adds a duration: to a row with spans it is the sum of them, else a row of its own.
 func (b *rowBuilder) stated(a timePart, parts []timePart, k int) {
+	if b.overtime(a) {
+		return
+	}
 	if b.aBreak(a) {
 		b.breakNow(a)
 		return
@@ -16,9 +19,6 @@ func (b *rowBuilder) stated(a timePart, parts []timePart, k int) {
 		b.checkSum(a.minutes)
 		b.touch(a)
 		b.r.claimTokens(a.from, a.to)
-		return
-	}
-	if b.overtime(a) {
 		return
 	}
 	if len(b.cur.row.Spans) > 0 && b.r.bold && !b.travel && (b.cur.sum > 0 || b.r.regularAt(a)) {

@@ -32,7 +32,7 @@ func (r *reader) spanPart(i int, list []timePart) (timePart, bool) {
 func (r *reader) notWorked(i int) bool {
 	switch r.low(i - 1) {
 	case "off", "down", "out", "open", "closed":
-		return i > 1
+		return i > 1 && r.low(i-2) != "call" && r.low(i-2) != "called"
 	}
 	for j := max(0, i-4); j < i; j++ {
 		switch r.low(j) {

@@ -350,6 +350,11 @@ func (r *reader) personPart(i int, list []timePart) (timePart, bool) {
 		m.group = true
 		return timePart{kind: aPerson, from: i, to: i + 1, who: m}, true // "all 8"
 	}
+	if r.low(i) == "crew" && r.bold && i <= 1 && r.lex != nil && len(r.lex.Crew) > 1 && r.ownTime(i+1) {
+		m := r.wholeCrew(i + 1)
+		m.group = true
+		return timePart{kind: aPerson, from: i, to: i + 1, who: m}, true // "crew 7-3:30"
+	}
 	if m, ok := r.othersAt(i); ok && (r.timeBeside(m.next, list, i) || anyTime(list)) {
 		return timePart{kind: aPerson, from: i, to: m.next, who: m}, true
 	}
