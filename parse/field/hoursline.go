@@ -35,7 +35,7 @@ func (r *reader) personFirst() bool {
 			return true // "hrs: E 8 I 8"
 		}
 	}
-	if r.initialsAt(i) != "" && r.plainSpan(i+1) {
+	if (r.initialsAt(i) != "" || r.low(i) == "crew") && r.plainSpan(i+1) {
 		return true // "J 7-330 F 7-330"
 	}
 	m, ok := r.mentionAt(i)

@@ -345,7 +345,7 @@ func (r *reader) personPart(i int, list []timePart) (timePart, bool) {
 	if m, ok := r.initialsRun(i, list); ok {
 		return timePart{kind: aPerson, from: i, to: m.next, who: m}, true
 	}
-	if r.low(i) == "all" && r.bold && i <= 2 && !afterTime(list) && r.ownTime(i+1) && !r.countsAll(i+1) && r.lex != nil && len(r.lex.Crew) > 1 {
+	if r.low(i) == "all" && r.bold && (i == 0 || i <= 2 && r.afterHoursLabel(i)) && !afterTime(list) && r.ownTime(i+1) && !r.countsAll(i+1) && r.lex != nil && len(r.lex.Crew) > 1 {
 		m := r.wholeCrew(i + 1)
 		m.group = true
 		return timePart{kind: aPerson, from: i, to: i + 1, who: m}, true // "all 8"
