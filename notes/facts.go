@@ -43,6 +43,20 @@ type TimeRow struct {
 	Each   bool        // Stated is for each person
 	Travel bool
 	Fault  string // why the row cannot be right ("ends before it starts"), or ""
+	Beside *TimeBeside
+	// Beside is what a row without a time of its own says about times told elsewhere in the note: "Bo same",
+	// "30 lunch each", "Bo left at 2". Fault then says what is missing if there are none. Nil for others.
+}
+
+// TimeBeside changes or repeats a time that stands elsewhere in a note.
+type TimeBeside struct {
+	Same     bool    // the time of whoever was told of before
+	Less     Minutes // of the same: how much less it was
+	HasBreak bool    // Break was told; 0 is none
+	Break    Minutes // unpaid
+	All      bool    // of a break: it is said to be everybody's
+	But      bool    // of a break: everybody's but the row's people's
+	From, To *Clock  // when they came or left; an hour below 12 may be of the afternoon as well
 }
 
 // ClockSpan is a stretch on the clock. To is after From; over midnight it is 1440 or more.

@@ -12,6 +12,8 @@ import (
 type laborBook struct {
 	names []string
 	rows  map[string]*laborAccount
+	last  []notes.TimeRow // of whoever was told of last, for "Bo same"
+	told  *notes.DayNote  // the note they stand in
 }
 
 // laborAccount is one person's day: what the clock says, and what the work says.
@@ -24,6 +26,13 @@ type laborAccount struct {
 	travelOn map[string]notes.Minutes // travel that an entry puts on a line or extra
 	from     []notes.Source
 	place    finding.Span // where a finding about the day belongs
+	days     []clocked
+}
+
+// clocked is one row of spans on somebody's clock.
+type clocked struct {
+	note *notes.DayNote
+	row  notes.TimeRow
 }
 
 func (b *laborBook) row(name string) *laborAccount {
@@ -42,6 +51,11 @@ func (d *day) recordLabor() {
 	for _, r := range d.reads {
 		if r.result.Outcome == notes.TimeEntry {
 			d.clockIn(r)
+		}
+	}
+	for _, r := range d.reads {
+		if r.result.Outcome == notes.TimeEntry {
+			d.clockBeside(r)
 		}
 	}
 	for _, r := range d.reads {
@@ -69,23 +83,12 @@ func (d *day) recordLabor() {
 func (d *day) clockIn(r *read) {
 	reading := notes.TimeReading{People: []string{}, Spans: []notes.ClockSpan{}}
 	for _, row := range r.entry.Facts.Time {
-		people := d.who(r, row)
-		d.nameless(r, row, people)
-		reading.Spans = append(reading.Spans, row.Spans...)
-		for i, name := range people {
-			reading.Minutes += share(row, people, i)
-			if name != "" && !slices.Contains(reading.People, name) {
-				reading.People = append(reading.People, name)
-			}
-			d.clockPerson(r, row, name, share(row, people, i))
+		rows := d.repeated(r, row)
+		if row.Beside != nil && len(rows) == 0 {
+			continue // it changes a time told elsewhere
 		}
-		if row.Fault != "" {
-			d.add(finding.Finding{
-				Severity: finding.Warning, Rule: "time/implausible",
-				Message: quote(r.entry.Text) + ": " + row.Fault,
-				Hint:    "write start and end as 7:00-15:30, and the unpaid break as: 30 lunch",
-				Span:    r.entry.Span.Sub(row.Start, row.End), Holds: "the labor of this row",
-			})
+		for _, row := range rows {
+			d.clockRow(r, row, &reading)
 		}
 	}
 	r.result.Reading = reading
@@ -98,6 +101,33 @@ func (d *day) clockIn(r *read) {
 			Span:    r.entry.Span,
 		})
 	}
+}
+
+// clockRow enters one row of an entry of the time section.
+func (d *day) clockRow(r *read, row notes.TimeRow, reading *notes.TimeReading) {
+	people := d.who(r, row)
+	d.nameless(r, row, people)
+	reading.Spans = append(reading.Spans, row.Spans...)
+	for i, name := range people {
+		reading.Minutes += share(row, people, i)
+		if name != "" && !slices.Contains(reading.People, name) {
+			reading.People = append(reading.People, name)
+		}
+		d.clockPerson(r, row, name, share(row, people, i))
+	}
+	if row.Fault != "" {
+		d.implausible(r, row, row.Fault)
+	}
+}
+
+// implausible says why a row of hours cannot stand as it is.
+func (d *day) implausible(r *read, row notes.TimeRow, why string) {
+	d.add(finding.Finding{
+		Severity: finding.Warning, Rule: "time/implausible",
+		Message: quote(r.entry.Text) + ": " + why,
+		Hint:    "write start and end as 7:00-15:30, and the unpaid break as: 30 lunch",
+		Span:    r.entry.Span.Sub(row.Start, row.End), Holds: "the labor of this row",
+	})
 }
 
 // nameless says that time on the clock is nobody's by name, so that it can be neither priced nor paid.
@@ -137,6 +167,9 @@ func (d *day) clockPerson(r *read, row notes.TimeRow, name string, m notes.Minut
 		}
 	}
 	a.spans = append(a.spans, row.Spans...)
+	if len(row.Spans) > 0 {
+		a.days = append(a.days, clocked{r.note, row})
+	}
 	a.clock += m
 	if row.Travel {
 		a.travel += m

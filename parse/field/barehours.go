@@ -11,8 +11,18 @@ func (r *reader) loneNumber(i int, list []timePart) (timePart, bool) {
 			return timePart{}, false // "Tobias came at 9"
 		}
 	}
-	if r.tailOfSomething(i) {
+	if r.listNumber(i) {
 		return timePart{}, false
+	}
+	if a, ok := r.figuresOfCrew(i); ok {
+		return a, true
+	}
+	dashed := r.bold && r.low(i-1) == "-" && len(list) > 0 && list[len(list)-1].kind == aPerson && list[len(list)-1].to == i-1 // "Ana-8"
+	if r.tailOfSomething(i) && !dashed {
+		return timePart{}, false
+	}
+	if r.hoursFor(i, list) {
+		return r.hoursPart(i)
 	}
 	person := len(list) > 0 && (list[len(list)-1].kind == aPerson || list[len(list)-1].kind == aCrew)
 	if a, ok := r.travelBehind(i); ok {
@@ -32,9 +42,9 @@ func (r *reader) loneNumber(i int, list []timePart) (timePart, bool) {
 	if !ok || !c.clear {
 		return timePart{}, false
 	}
-	if r.bold && person && c.half == 0 && !c.military && c.hour <= 12 && c.next == len(r.toks) {
+	if r.bold && person && r.besidePerson(i, list) && c.half == 0 && !c.military && c.hour <= 12 && c.next == len(r.toks) {
 		a := timePart{kind: aStated, from: i, to: c.next, minutes: notes.Minutes(c.hour*60 + c.minute)}
-		if c.hour > 4 {
+		if c.hour > 4 || r.cameOrWent(list) {
 			a.doubt = "may be a time of day or a duration"
 		}
 		return a, a.minutes > 0
@@ -43,6 +53,24 @@ func (r *reader) loneNumber(i int, list []timePart) (timePart, bool) {
 	start, end := r.piece(i, c.next)
 	r.claim(notes.Piece{Start: start, End: end})
 	return timePart{}, false
+}
+
+// cameOrWent reports whether the parts tell when somebody came or went.
+func (r *reader) cameOrWent(list []timePart) bool {
+	for k := max(0, len(list)-nearParts); k < len(list); k++ {
+		if list[k].kind == aBegin || list[k].kind == aEnd {
+			return true
+		}
+	}
+	return false
+}
+
+// listNumber reports whether token i numbers the text: "6. Ines 7-5", "15) Ines 7-5".
+func (r *reader) listNumber(i int) bool {
+	if i != 0 || !r.isNumber(0) || !r.close(1) || len(r.toks) < 3 || r.close(2) {
+		return false
+	}
+	return r.low(1) == "." || r.low(1) == ")"
 }
 
 // hoursFigure reads a number that may be hours without the word: "8", "7.5", "9 n half".
@@ -72,30 +100,128 @@ func (r *reader) bareHours(i int) bool {
 	case "(":
 		return r.bold || n.form == digits || !n.v.IsWhole()
 	case "+":
-		return r.isNumber(j+1) || r.low(j+1) == "."
+		return r.isNumber(j+1) || r.low(j+1) == "." || r.bold && r.othersHours(j+1)
+	case "plus", "less", "minus":
+		return r.bold
+	case "incl", "including":
+		if j++; r.low(j) == "the" {
+			j++
+		}
+		return r.bold && (r.low(j) == "drive" || r.low(j) == "travel" || r.low(j) == "driving") // and no lunch
+	case "=":
+		return r.bold && r.isNumber(j+1)
+	case "-":
+		_, ok := r.pauseAt(j, true)
+		return ok && r.bold && r.toks[j].spaced
 	case "/":
 		return !r.close(j)
 	case ".":
 		return !r.close(j + 1)
 	default:
-		return everyone(low) || r.othersHours(j)
+		if _, told := r.alternative(j); told && r.bold {
+			return true
+		}
+		if next, sure := r.regret(j); sure && r.bold && (r.isNumber(next) || r.toldOf(next)) {
+			return true // "Ines 9 I mean 8"
+		}
+		return everyone(low) || r.othersHours(j) || r.bold && (r.payBehind(j) || payWord(low) && low != "work" && low != "straight")
 	}
+}
+
+// hoursFor reports whether the number at token i is somebody's hours behind another's: "eight hours me and
+// seven for Ben", "8 Ana 7 Ben".
+func (r *reader) hoursFor(i int, list []timePart) bool {
+	n, ok := r.hoursFigure(i)
+	if !ok || !r.bold {
+		return false
+	}
+	j := n.next
+	if r.low(j) == "for" {
+		_, ok = r.mentionAt(j + 1)
+		return ok
+	}
+	if !anyTime(list) {
+		return false
+	}
+	last := list[len(list)-1]
+	if last.kind != aPerson || last.to != i || !r.numberFirst() {
+		return false
+	}
+	_, ok = r.mentionAt(j)
+	return ok
+}
+
+// numberFirst reports whether the text begins with a number and not with a name.
+func (r *reader) numberFirst() bool {
+	_, ok := r.hoursFigure(0)
+	return ok
+}
+
+// figuresOfCrew reads as many hours as the crew has people, and nothing else: "8 and 8". Whose they are
+// is plain where they are the same.
+func (r *reader) figuresOfCrew(i int) (timePart, bool) {
+	if !r.bold || !r.hoursAlone(i) || r.lex == nil || len(r.lex.Crew) < 2 {
+		return timePart{}, false
+	}
+	a := timePart{kind: aStated, from: i}
+	j := i
+	for {
+		n, ok := r.hoursFigure(j)
+		m, whole := wholeMinutes(n.v, 60)
+		if !ok || !whole || n.form == article {
+			return a, false
+		}
+		if a.heads > 0 && m != a.minutes {
+			a.doubt = "does not say whose hours are which"
+		}
+		a.minutes, a.to = m, n.next
+		a.heads++
+		if hourWord(r.low(a.to)) {
+			a.to++
+		}
+		if r.endsText(a.to) {
+			break
+		}
+		switch r.low(a.to) {
+		case "and", "n", "&", "/", ",":
+			if r.close(a.to + 1) {
+				return a, false // "3/12"
+			}
+		default:
+			return a, false
+		}
+		j = a.to + 1
+	}
+	if a.heads > 1 && a.heads != len(r.lex.Crew) {
+		a.doubt = "does not say whose hours these are"
+	}
+	return a, a.heads > 1
 }
 
 // othersHours reports whether somebody and a number stand at token i, so that the number before it ends
 // what was told of the one before: "Ines 8 Tobias 6".
 func (r *reader) othersHours(i int) bool {
-	if low := r.low(i); low == "and" || low == "&" {
+	switch r.low(i) {
+	case "and", "&":
 		i++
+	case "helper", "apprentice":
+		return false // "Ana + 1 helper 4 hrs"
 	}
 	next := i + 1
 	if m, ok := r.mentionAt(i); ok && (len(m.names) == 1 || m.me) {
 		next = m.next
+	} else if m, ok := r.othersAt(i); ok {
+		next = m.next
 	} else if r.smallInitials(i) == "" {
 		return false
 	}
-	if r.low(next) == "for" {
+	switch r.low(next) {
+	case "for":
 		return true
+	case "=", ":", "-", "(", "did", "worked", "had", "make", "made":
+		next++
+	case "same", "ditto", "the":
+		return r.bold
 	}
 	_, ok := r.hoursFigure(next)
 	return ok
@@ -105,7 +231,11 @@ func (r *reader) othersHours(i int) bool {
 func (r *reader) hoursPart(i int) (timePart, bool) {
 	n, _ := r.hoursFigure(i)
 	m, ok := wholeMinutes(n.v, 60)
-	return timePart{kind: aStated, from: i, to: n.next, minutes: m}, ok
+	a := timePart{kind: aStated, from: i, to: n.next, minutes: m}
+	if other, told := r.alternative(n.next); told && r.bold {
+		a.to, a.doubt = other.next, "may be "+n.v.String()+" or "+other.v.String()+" hours"
+	}
+	return a, ok
 }
 
 // toldClock reports whether a verb of coming or going before the person makes the number at token i a time
@@ -144,9 +274,11 @@ func (r *reader) besidePerson(i int, list []timePart) bool {
 	switch to := list[len(list)-1].to; i - to {
 	case 0:
 		return true
+	case 2:
+		return r.bold && (r.low(to) == "down" && r.low(to+1) == "for" || r.low(to) == "put" && r.low(to+1) == "in")
 	case 1:
 		switch r.low(to) {
-		case "did", "worked", "had", "put", ":", "-", "=", "has", "(":
+		case "did", "worked", "had", "put", "for", ":", "-", "=", "has", "(":
 			return true
 		}
 	}
@@ -271,56 +403,4 @@ func (r *reader) listedHours(i int) bool {
 		}
 	}
 	return false
-}
-
-// bareTravel reads "travel 45" in a text about time: hours below 4, else minutes.
-func (r *reader) bareTravel(i int, list []timePart) (notes.Minutes, int, bool) {
-	if !r.bold || len(list) == 0 || list[len(list)-1].kind != aTravel || list[len(list)-1].to < i-1 {
-		return 0, i, false
-	}
-	n, ok := r.num(i)
-	if !ok || r.tailOfSomething(i) || !r.spanMayEnd(n.next) {
-		return 0, i, false
-	}
-	unit := 60
-	if n.v.Cmp(notes.Int(4)) >= 0 {
-		unit = 1
-	}
-	m, ok := wholeMinutes(n.v, unit)
-	return m, n.next, ok && m <= 4*60 && m >= 5
-}
-
-// payHours reads hours that stand beside how they are paid, in a text about time: "reg 8 OT 2", "8 reg".
-func (r *reader) payHours(i int) (timePart, bool) {
-	n, ok := r.num(i)
-	if !r.bold || !ok || n.v.Cmp(notes.Int(16)) > 0 || !payWord(r.low(i-1)) && !payWord(r.low(n.next)) || r.low(n.next) == ":" {
-		return timePart{}, false
-	}
-	m, ok := wholeMinutes(n.v, 60)
-	return timePart{kind: aStated, from: i, to: n.next, minutes: m}, ok
-}
-
-func payWord(low string) bool {
-	switch low {
-	case "work", "labor", "labour", "onsite", "reg", "regular", "ot", "overtime", "dt", "doubletime":
-		return true
-	}
-	return false
-}
-
-// travelBehind reads ".5 travel" in a text about time: hours below 4, else minutes.
-func (r *reader) travelBehind(i int) (timePart, bool) {
-	n, ok := r.num(i)
-	if !r.bold || !ok {
-		return timePart{}, false
-	}
-	if low := r.low(n.next); low != "travel" && low != "drive" && low != "driving" {
-		return timePart{}, false
-	}
-	unit := 60
-	if n.v.Cmp(notes.Int(4)) >= 0 {
-		unit = 1
-	}
-	m, ok := wholeMinutes(n.v, unit)
-	return timePart{kind: aStated, from: i, to: n.next, minutes: m}, ok && m >= 5 && m <= 4*60
 }

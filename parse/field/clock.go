@@ -115,7 +115,36 @@ func (r *reader) clockHalf(c clockTime) clockTime {
 		}
 	case "o'clock", "oclock":
 		c.clear, c.next = true, i+1
+	case "at", "in", "this":
+		return r.clockDaypart(c)
 	}
+	return c
+}
+
+// clockDaypart reads "at night", "in the morning" behind the digits.
+func (r *reader) clockDaypart(c clockTime) clockTime {
+	i := c.next + 1
+	if r.low(i) == "the" {
+		i++
+	}
+	switch r.low(i) {
+	case "morning":
+		c.half = 'a'
+	case "afternoon", "evening":
+		c.half = 'p'
+	case "night":
+		c.half = 'p'
+		if c.hour == 12 || c.hour < 5 {
+			c.half = 'a'
+		}
+	default:
+		return c
+	}
+	if c.hour == 0 || c.hour > 12 {
+		c.half = 0
+		return c
+	}
+	c.clear, c.next = true, i+1
 	return c
 }
 
@@ -211,6 +240,14 @@ func (r *reader) rangeSign(i int) (next int, worded bool) {
 		return i + 1, false
 	case "to", "til", "till", "until", "thru", "through":
 		return i + 1, true
+	case ">":
+		if r.close(i) && r.close(i+1) {
+			return i + 1, false
+		}
+	case "/":
+		if r.close(i) && r.close(i+1) && len(r.low(i-1)) == 4 && r.isNumber(i-1) && r.isNumber(i+1) && len(r.low(i+1)) == 4 && r.low(i - 1)[0] == '0' {
+			return i + 1, false // "0700/1530"
+		}
 	case "'", "’":
 		if r.low(i+1) == "til" || r.low(i+1) == "till" {
 			return i + 2, true

@@ -6,7 +6,7 @@ import (
 
 // wholeCount reads words that count people who all worked the same hours: "all four", "all 3 of us",
 // "both men", "the pair of us", "us two".
-func (r *reader) wholeCount(i int) (timePart, bool) {
+func (r *reader) wholeCount(i int, inside bool) (timePart, bool) {
 	a := timePart{kind: aCrew, from: i}
 	switch low := r.low(i); low {
 	case "all":
@@ -23,7 +23,7 @@ func (r *reader) wholeCount(i int) (timePart, bool) {
 			a.to++
 			return a, true
 		}
-		return a, r.timeFollows(a.to)
+		return a, r.timeFollows(a.to) || inside && r.bold && r.endsClause(a.to) && r.lex != nil && len(r.lex.Crew) == a.heads
 	case "both":
 		a.heads, a.to = 2, i+2
 		return a, r.personNoun(i+1) || r.low(i+1) == "electricians"
@@ -119,7 +119,7 @@ func (b *rowBuilder) crewPlace(full string) int {
 
 // sawNames keeps who was named in the text by name.
 func (b *rowBuilder) sawNames(m mention) {
-	if m.we || m.heads > 0 || len(m.names) > 8 {
+	if m.we || m.group || m.heads > 0 || len(m.names) > 8 {
 		return
 	}
 	b.named = append(b.named, m.names...)

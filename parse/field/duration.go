@@ -37,11 +37,17 @@ func (r *reader) stretchAt(i int) (stretch, bool) {
 		return stretch{}, false
 	}
 	if low := r.low(i); (low == "hour" || low == "hr") && !r.isNumber(i-1) &&
-		(r.andPart(i+1) > 0 || r.low(i+1) == "and" && r.isNumber(i+2) && minuteWord(r.low(i+3))) {
+		(r.halfFollows(i+1) || r.low(i+1) == "and" && r.isNumber(i+2) && minuteWord(r.low(i+3))) {
 		return r.hoursAndPart(notes.Int(1), i+1)
 	}
 	if t := &r.toks[i]; t.kind == word && len(t.low) > 8 || r.tailOfSomething(i) || r.rateBefore(i) {
 		return stretch{}, false
+	}
+	if r.low(i) == "another" {
+		if low := r.low(i + 1); low == "hour" || low == "hr" {
+			return r.hoursAndPart(one, i+2)
+		}
+		return r.stretchAt(i + 1)
 	}
 	if s, ok := r.rangeOfHours(i); ok {
 		return s, true
@@ -71,6 +77,11 @@ func (r *reader) stretchAt(i int) (stretch, bool) {
 		return stretch{}, false
 	}
 	return s, true
+}
+
+func (r *reader) halfFollows(i int) bool {
+	m, _ := r.andPart(i)
+	return m > 0
 }
 
 // decimalComma reads "6,5h" as six hours and a half.
@@ -155,11 +166,8 @@ func (r *reader) hoursAndPart(v notes.Decimal, i int) (stretch, bool) {
 	if !ok {
 		return s, false
 	}
-	if p := r.andPart(i); p > 0 {
-		s.minutes, s.next = m+p, i+3
-		if r.low(i+1) != "a" {
-			s.next = i + 2
-		}
+	if p, next := r.andPart(i); p > 0 {
+		s.minutes, s.next = m+p, next
 		return s, true
 	}
 	j := i
@@ -208,20 +216,25 @@ func afterAmount(low string) bool {
 	return false
 }
 
-// andPart returns the minutes of "and a half" or "and a quarter" at token i, or 0.
-func (r *reader) andPart(i int) notes.Minutes {
-	if r.low(i) == "&" && (r.low(i+1) == "half" || r.low(i+1) == "quarter") {
-		i-- // "hour & half"
-	} else if (r.low(i) != "and" && r.low(i) != "&") || r.low(i+1) != "a" {
-		return 0
+// andPart returns the minutes of "and a half", "and half" or "& a quarter" at token i, or 0, and the token
+// behind it. "And half a box" is no time.
+func (r *reader) andPart(i int) (notes.Minutes, int) {
+	if low := r.low(i); low != "and" && low != "&" && low != "n" {
+		return 0, i
 	}
-	switch r.low(i + 2) {
+	j := i + 1
+	if r.low(j) == "a" {
+		j++
+	} else if r.low(j+1) == "a" || r.low(j+1) == "an" || r.low(j+1) == "of" || r.low(j+1) == "the" || hourWord(r.low(j+1)) {
+		return 0, i
+	}
+	switch r.low(j) {
 	case "half":
-		return 30
+		return 30, j + 1
 	case "quarter":
-		return 15
+		return 15, j + 1
 	}
-	return 0
+	return 0, i
 }
 
 // wholeMinutes returns v units as minutes, rounded half away from zero.
@@ -313,8 +326,12 @@ func (r *reader) namesThing(i int) bool {
 // breakWord reports whether token i is a word for the unpaid pause.
 func (r *reader) breakWord(i int) bool {
 	switch r.low(i) {
-	case "lunch", "lunches", "break", "dinner", "unpaid", "lnch", "lch", "meal":
+	case "lunch", "lunches", "break", "dinner", "unpaid", "lnch", "lch", "meal", "supper":
 		return true
+	case "eat", "food", "sandwiches", "sandwich", "eating", "chow":
+		return true // only ever asked beside an amount of time
+	case "l":
+		return r.close(i) && r.isNumber(i-1) || minuteWord(r.low(i-1)) && r.endsClause(i+1)
 	case "ln":
 		return r.low(i+1) != "ft" && r.low(i+1) != "feet"
 	}
@@ -332,7 +349,7 @@ type pause struct {
 // "lunch 30", "no lunch". Inside says that a span stands before it, so that "less 30" is one.
 func (r *reader) pauseAt(i int, inside bool) (pause, bool) {
 	switch low := r.low(i); {
-	case low == "lunch" || low == "break":
+	case low == "lunch" || low == "break", low == "unpaid" && inside && r.isNumber(i+1):
 		return r.pauseAfterWord(i + 1)
 	case inside && low == "took":
 		p, ok := r.pauseAmount(i+1, true)
@@ -342,7 +359,7 @@ func (r *reader) pauseAt(i int, inside bool) (pause, bool) {
 			i++
 		}
 		return r.pauseAfterWord(i + 2)
-	case inside && (low == "less" || low == "minus" || low == "-" && !r.close(i) && r.isNumber(i+1) && r.bold):
+	case inside && (low == "less" || low == "minus" || low == "-" && !r.close(i) && (r.isNumber(i+1) || r.low(i+1) == ".") && r.bold):
 		return r.pauseAmount(i+1, true)
 	case (low == "hour" || low == "hr") && r.breakWord(i+1):
 		return pause{minutes: 60, next: i + 2}, true
@@ -372,13 +389,16 @@ func (r *reader) pauseAmount(i int, bare bool) (pause, bool) {
 	if r.low(j) == "min" || r.low(j) == "m" {
 		j++
 	}
-	if r.low(j) == "off" {
+	if everyone(r.low(j)) && r.low(j+1) == "for" {
 		j++
 	}
-	if r.low(j) == "for" || r.low(j) == "of" || r.low(j) == "at" {
+	if r.low(j) == "off" || r.low(j) == "out" || r.low(j) == "taken" {
 		j++
 	}
-	if r.low(j) == "unpaid" {
+	if r.low(j) == "for" || r.low(j) == "of" || r.low(j) == "at" || r.low(j) == "to" {
+		j++
+	}
+	if r.low(j) == "unpaid" || r.low(j) == "a" {
 		j++
 	}
 	if r.breakWord(j) || r.low(j-1) == "unpaid" {
@@ -404,11 +424,14 @@ func bareMinutes(v notes.Decimal) (notes.Minutes, bool) {
 
 // pauseAfterWord reads what follows "lunch": "30", "12-12:30", "was 30 min".
 func (r *reader) pauseAfterWord(i int) (pause, bool) {
-	for r.low(i) == "was" || r.low(i) == ":" || r.low(i) == "from" || r.low(i) == "=" || r.low(i) == "break" {
+	for r.low(i) == "was" || r.low(i) == "of" || r.low(i) == ":" || r.low(i) == "from" || r.low(i) == "=" || r.low(i) == "break" {
 		i++
 	}
 	if i >= len(r.toks) {
 		return pause{}, false
+	}
+	if low := r.low(i); low == "none" || low == "skipped" {
+		return pause{next: i + 1}, true
 	}
 	if p, ok := r.pairAt(i); ok {
 		s, doubt := p.span(0)

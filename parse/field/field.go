@@ -18,6 +18,7 @@ import (
 type Lexicon struct {
 	names    map[string]string // lower-case first or full name to the name as the book writes it
 	initials map[string]string // of the crew, in lower case, to the name; "" where two share them
+	surnames map[string]string // of the crew, in lower case, to the name; "" where two share it
 	Author   string            // whom "I" and "me" stand for, or ""
 	Crew     []string          // whom "we", "both of us" stand for
 	Words    trade.Words       // the shop's own words for things
@@ -51,8 +52,12 @@ func (l *Lexicon) addInitials(name string) {
 	}
 	low := strings.ToLower(full)
 	keys := []string{low[:1]}
+	if len(low) > 3 && low[1] < 0x80 && !shortWord(low[:2]) {
+		keys = append(keys, low[:2])
+	}
 	if _, last, more := strings.Cut(low, " "); more && last != "" && last[0] < 0x80 {
 		keys = append(keys, low[:1]+last[:1])
+		l.addSurname(last, full)
 	}
 	for _, k := range keys {
 		if other, taken := l.initials[k]; taken && other != full {
@@ -61,6 +66,27 @@ func (l *Lexicon) addInitials(name string) {
 			l.initials[k] = full
 		}
 	}
+}
+
+// addSurname lets a surname stand for a member of the crew in a text about time.
+func (l *Lexicon) addSurname(last, full string) {
+	if l.surnames == nil {
+		l.surnames = map[string]string{}
+	}
+	if other, taken := l.surnames[last]; taken && other != full {
+		full = ""
+	}
+	l.surnames[last] = full
+}
+
+// shortWord reports whether two letters are a word, a unit or a mark of time, and so no short name.
+func shortWord(low string) bool {
+	switch low {
+	case "an", "as", "at", "be", "by", "do", "go", "ha", "he", "hi", "if", "in", "is", "it", "me", "mr", "my", "no", "of", "oh", "ok", "on", "or",
+		"so", "to", "un", "up", "us", "we", "am", "pm", "ea", "ft", "hr", "lb", "ot", "st", "ln", "mc", "ac", "dc", "de", "la", "el", "al", "cu":
+		return true
+	}
+	return false
 }
 
 func (l *Lexicon) add(full string) {
@@ -136,6 +162,7 @@ type reader struct {
 	refused bool          // consent was refused
 	bold    bool          // the caller knows what the text is about
 	seen    survey        // what phrases the text holds, once it was looked over
+	parts   []timePart    // of the text about time, kept for the next text
 	lone    []loneClock   // times of day that belong to no span: "ok'd 10:40"
 	memo    numMemo
 	// taken marks the bytes of claims once there are many; used then holds the latest only.

@@ -16,20 +16,30 @@ func (r *reader) initialsRun(i int, list []timePart) (mention, bool) {
 		m.names = append(m.names, full)
 		j++
 		m.next = j
-		if low := r.low(j); low == "/" || low == "+" || low == "&" || low == "and" || low == "," {
+		if low := r.low(j); low == "/" || low == "+" || low == "&" || low == "and" || low == "n" || low == "," {
 			j++
 		}
 	}
 	switch {
-	case len(m.names) == 0, r.placedBefore(i, list):
+	case len(m.names) == 0, r.placedBefore(i, list), r.low(i) == "i" && r.saidOfSelf(i):
 		return m, false
 	case len(m.names) == 1:
-		return m, r.bold && r.hoursBeside(m.next)
+		return m, r.bold && (r.hoursBeside(m.next) || r.joinsPerson(m.next))
 	}
 	if r.low(i) == "a" && r.low(i+1) == "/" && r.low(i+2) == "c" || r.mayBePhases(i, m.next) && !r.bold {
 		return m, false
 	}
-	return m, r.timesBeside(m.next)
+	return m, r.timesBeside(m.next) || r.bold && r.hoursBeside(m.next)
+}
+
+// joinsPerson reports whether somebody with his hours is joined at token i: "ez n me 8".
+func (r *reader) joinsPerson(i int) bool {
+	switch r.low(i) {
+	case "n", "and", "&", "/", "+":
+		m, ok := r.mentionAt(i + 1)
+		return ok && r.hoursBeside(m.next)
+	}
+	return false
 }
 
 // placedBefore reports whether words that are no part of a line about time stand right before token i, so

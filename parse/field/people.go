@@ -17,6 +17,10 @@ type mention struct {
 	helps   bool // "helper", "apprentice"
 	me      bool // the note's author, whom nobody knows: "me"
 	we      bool // "we": whoever is named beside the time comes before it
+	others  bool // "the others": the crew without those who were named
+	group   bool // "everybody", "all": those who were named, if any were
+	self    bool // the author, told as "me"
+	full    bool // of others: only who was there all day
 }
 
 // mentionAt reads the person that starts at token i: a name the lexicon knows, "me", "we",
@@ -43,7 +47,12 @@ func (r *reader) nameAt(i int) (mention, bool) {
 			return mention{names: []string{full}, next: i + 3}, true // "T. Lund"
 		}
 	}
-	if full := r.initialsAt(i); full != "" && r.bold {
+	if len(low) == 1 && r.capital(i) && r.capital(i+1) && len(r.low(i+1)) > 2 {
+		if full := r.lex.names[low+". "+r.low(i+1)]; full != "" {
+			return mention{names: []string{full}, next: i + 2}, true // "T Lund"
+		}
+	}
+	if full := r.initialsAt(i); full != "" && r.bold && !(low == "i" && r.saidOfSelf(i)) {
 		return mention{names: []string{full}, next: i + 1, weak: true}, true // "K 7-3:30"
 	}
 	owns := false
@@ -51,6 +60,9 @@ func (r *reader) nameAt(i int) (mention, bool) {
 	if !known && len(low) > 2 && low[len(low)-2:] == "'s" {
 		low, owns = low[:len(low)-2], true
 		full, known = r.lex.names[low]
+	}
+	if !known && r.bold && r.lex.surnames[low] != "" && r.ownTime(i+1) {
+		return mention{names: []string{r.lex.surnames[low]}, next: i + 1}, true // "Lund 7-3:30"
 	}
 	if !known {
 		return mention{}, false
@@ -87,7 +99,7 @@ func (r *reader) initialsAt(i int) string {
 // smallInitials returns the member of the crew whose initials stand at token i, in any case and parted
 // from what stands before, or "".
 func (r *reader) smallInitials(i int) string {
-	if r.lex == nil || len(r.lex.initials) == 0 || !r.isWord(i) || len(r.low(i)) > 2 || r.low(i+1) == "." || r.close(i) && r.low(i-1) != "/" && r.low(i-1) != "+" && r.low(i-1) != "&" {
+	if r.lex == nil || len(r.lex.initials) == 0 || !r.isWord(i) || len(r.low(i)) > 2 || r.low(i+1) == "." || r.close(i) && r.low(i-1) != "/" && r.low(i-1) != "+" && r.low(i-1) != "&" && r.low(i-1) != "," {
 		return ""
 	}
 	return r.lex.initials[r.low(i)]
@@ -157,6 +169,12 @@ func (r *reader) spokenTo(i int) bool {
 	switch r.low(i - 1) {
 	case "for":
 		low := r.low(i - 2)
+		if r.breakWord(i-2) || low == "only" && r.breakWord(i-3) || low == "none" {
+			return false // "30 lunch for Ben"
+		}
+		if r.bold && i > 1 && (r.isNumber(i-2) || numberWordAt(low)) {
+			return false // "eight hours me and seven for Ben"
+		}
 		return !hourWord(low) && !minuteWord(low) && low != "each" && low != "apiece" && low != "same" && low != "ditto"
 	case "told", "tell", "by", "per", "from", "ask", "asked", "call", "called", "to", "let",
 		"showed", "helped", "helping", "text", "texted":
@@ -169,7 +187,9 @@ func (r *reader) spokenTo(i int) bool {
 func (r *reader) standIn(i int) (mention, bool) {
 	switch low := r.low(i); low {
 	case "i", "myself":
-		return r.author(i + 1), low == "myself" || r.capital(i)
+		return r.author(i + 1), low == "myself" || r.capital(i) || r.bold && didWord(r.low(i+1))
+	case "self":
+		return r.author(i + 1), r.bold && r.ownTime(i+1)
 	case "me":
 		return r.author(i + 1), (!r.spokenTo(i) || r.low(i-1) == "helped") && r.low(i-1) != "gave" && r.low(i-1) != "on"
 	case "we":
@@ -180,13 +200,18 @@ func (r *reader) standIn(i int) (mention, bool) {
 		m := r.wholeCrew(i + 1)
 		if r.low(i+1) == "of" && r.low(i+2) == "us" {
 			m.next, m.heads = i+3, 2
+			if len(m.names) != 2 {
+				m.names = nil // two of them, and not which
+			}
 			return m, true
 		}
 		m.weak, m.heads = true, 2
 		return m, len(m.names) == 2
 	case "us":
 		m := r.wholeCrew(i + 2)
-		m.heads = 2
+		if m.heads = 2; len(m.names) != 2 {
+			m.names = nil
+		}
 		return m, r.low(i+1) == "both"
 	case "helper", "apprentice":
 		m := r.helper(i + 1)
@@ -194,14 +219,31 @@ func (r *reader) standIn(i int) (mention, bool) {
 		return m, true
 	case "everybody", "everyone":
 		m := r.wholeCrew(i + 1)
+		m.group = true
 		return m, len(m.names) > 0 && !everyone(r.low(i-1)) && r.timeFollows(i+1)
 	case "all", "whole", "entire", "full":
 		if j := r.allHands(i); j > 0 {
 			m := r.wholeCrew(j)
+			m.group = true
 			return m, len(m.names) > 0
 		}
 	}
 	return mention{}, false
+}
+
+// saidOfSelf reports whether the "I" at token i is whoever writes, not somebody's initial.
+func (r *reader) saidOfSelf(i int) bool {
+	joined := (r.low(i-1) == "and" || r.low(i-1) == "&") && len(r.low(i-2)) > 1
+	return joined || didWord(r.low(i+1))
+}
+
+// didWord reports whether a word can only follow whoever worked: "i was there".
+func didWord(low string) bool {
+	switch low {
+	case "was", "were", "am", "make", "made", "work", "go", "do", "stay", "worked", "did", "had", "left", "got", "came", "come", "stayed", "took", "put", "started":
+		return true
+	}
+	return false
 }
 
 // allHands returns the token after "all hands", "all of us", "whole crew" at token i, or 0.
@@ -224,7 +266,7 @@ func (r *reader) timeFollows(i int) bool {
 	if !ok {
 		_, ok = r.stretchAt(i)
 	}
-	return ok
+	return ok || r.bold && i < len(r.toks) && r.bareHours(i)
 }
 
 func (r *reader) author(next int) mention {
@@ -233,7 +275,7 @@ func (r *reader) author(next int) mention {
 		m.unnamed, m.me = 1, true
 		return m
 	}
-	m.names = []string{r.bookName(r.lex.Author)}
+	m.names, m.self = []string{r.bookName(r.lex.Author)}, true
 	return m
 }
 
@@ -398,7 +440,7 @@ func commonWord(low string) bool {
 		"thursday", "fri", "friday", "sat", "saturday", "sun", "sunday", "jan", "feb", "mar", "apr",
 		"jun", "jul", "aug", "sep", "sept", "oct", "nov", "dec", "january", "february", "march",
 		"july", "august", "september", "october", "november", "december", "today", "yesterday",
-		"hrs", "hours", "hour", "time", "times", "site", "ot", "dt", "reg", "regular", "overtime", "straight", "labor", "labour", "crew", "lunch", "break", "shift", "delay", "delays", "meeting", "shutdown", "outage", "elevator", "rain", "power", "inspection",
+		"hrs", "hours", "hour", "time", "times", "site", "ot", "dt", "st", "std", "reg", "regular", "overtime", "straight", "labor", "labour", "crew", "lunch", "break", "shift", "delay", "delays", "meeting", "shutdown", "outage", "elevator", "rain", "power", "inspection",
 		"total", "travel", "drive", "helper", "apprentice", "work", "worked", "on", "off", "in", "out", "from", "start",
 		"started", "day", "all", "both", "am", "pm", "no", "the", "a", "i", "me", "we", "us":
 		return true

@@ -14,14 +14,29 @@ type loneClock struct {
 
 // A rowBuilder puts parts together to rows.
 type rowBuilder struct {
-	r      *reader
-	rows   []notes.TimeRow
-	cur    draft
-	travel bool          // "travel" stands before the time it is about
-	lunch  notes.Minutes // a break written before anybody's time
-	closes bool          // the only name stands at the end of the line
-	named  []string      // everybody whose name was read
-	mine   []int         // rows that are also of an author whom nobody knows
+	r       *reader
+	parts   []timePart
+	rows    []notes.TimeRow
+	marks   []rowMark // of each row
+	cur     draft
+	last    []string      // who was named last
+	moved   bool          // somebody's coming or going was read last
+	movedTo int           // up to this token
+	spread  bool          // the next duration is that of everybody named so far
+	skip    int           // the parts before this token are read already
+	sameEnd int           // the part that said "same" last
+	setOut  *clockTime    // when they left for the job
+	travel  bool          // "travel" stands before the time it is about
+	lunch   notes.Minutes // a break written before anybody's time
+	closes  bool          // the only name stands at the end of the line
+	named   []string      // everybody whose name was read
+	mine    []int         // rows that are also of an author whom nobody knows
+}
+
+// A rowMark is what the builder has to know of a finished row.
+type rowMark struct {
+	told  bool // whether there was a break was told
+	group bool // it was told of a group, "both", "everyone", and of whoever is named apart not
 }
 
 // A draft is a row in the making.
@@ -34,15 +49,30 @@ type draft struct {
 	trailing  bool // the person stands after the time
 	lastSpan  int  // end of the last span, in minutes
 	started   bool
-	inherited bool // people are carried over from the row before
-	me        bool // one of its people is the author, whom nobody knows
-	we        bool // its people are whoever "we" are
-	same      bool // "same" stands behind its time
-	carried   bool // no name stands with its time; those of the row before hold
+	inherited bool          // people are carried over from the row before
+	me        bool          // one of its people is the author, whom nobody knows
+	we        bool          // its people are whoever "we" are
+	same      bool          // "same" stands behind its time
+	carried   bool          // no name stands with its time; those of the row before hold
+	told      bool          // whether there was a break was told
+	group     bool          // its people are a group, not named one by one
+	asked     bool          // "Ben ?"
+	sum       notes.Minutes // its hours, told before its times: "8 hrs (7-3:30, 30 lunch)"
+	turns     int8          // 1 when only its begin was told, 2 when only its end
+	begin     clockTime
+	end       clockTime
 }
 
 func (b *rowBuilder) build(parts []timePart) {
-	for k, a := range parts {
+	for k := 0; k < len(parts); k++ {
+		a := parts[k]
+		if a.from < b.skip {
+			continue
+		}
+		if n := b.breakOf(k); n > 0 {
+			k += n - 1
+			continue
+		}
 		switch a.kind {
 		case aPerson:
 			b.person(a, parts, k)
@@ -51,22 +81,30 @@ func (b *rowBuilder) build(parts []timePart) {
 		case aStated:
 			b.stated(a, parts, k)
 		case aPause:
+			if next := b.part(k + 1); next.kind == aCrew && next.from == a.to && len(b.rows) > 0 && next.heads > 1 {
+				a.flag, b.skip = true, next.to // "lunch 30 all three"
+			}
 			b.pause(a)
 		case aCrew:
 			b.crew(a, parts, k)
 		case aEach:
-			b.each(a)
+			b.each(a, k)
 		case aEachWay:
 			b.eachWay(a)
 		case aTotal:
 			b.cur.total = true
 		case aTravel:
-			b.travelWord(a)
+			b.travelWord(a, b.part(k+1))
 		case aStop:
 			b.stop(a)
+		case aBegin, aEnd:
+			b.turned(a)
+		case aSetOut:
+			b.setOut = &parts[k].pair.from
 		}
 	}
 	b.flush()
+	b.leftover()
 }
 
 // touch widens the row to the part.
@@ -79,12 +117,22 @@ func (b *rowBuilder) touch(a timePart) {
 
 // person adds people to the row, or begins the next one.
 func (b *rowBuilder) person(a timePart, parts []timePart, k int) {
+	if a.who.others {
+		a.who = b.theOthers(a.who)
+	}
 	b.sawNames(a.who)
-	if b.same(a) || b.signed(a, parts, k) {
+	b.last = a.who.names
+	if b.same(a, k) || b.signed(a, parts, k) {
+		return
+	}
+	if b.cur.turns != 0 || b.cur.told && !b.cur.timed && b.leads(k) {
+		b.flush()
+	}
+	if b.referBack(a, k) {
 		return
 	}
 	joined := k > 0 && parts[k-1].kind == aPerson && b.r.onlyJoins(parts[k-1].to, a.from)
-	leads := k+1 < len(parts) && (parts[k+1].kind == aSpan || parts[k+1].kind == aStated) && parts[k+1].from-a.to <= 1
+	leads := b.leads(k)
 	switch {
 	case !b.cur.timed:
 		if b.cur.inherited {
@@ -125,6 +173,8 @@ func (b *rowBuilder) person(a timePart, parts []timePart, k int) {
 	}
 	b.cur.row.Crew = max(b.cur.row.Crew, a.who.heads)
 	b.cur.carried = false
+	b.cur.group = a.who.group || a.who.we || a.who.heads > 0
+	b.cur.asked = b.r.low(a.to) == "?"
 	b.closes = b.cur.trailing && b.r.endsText(a.to)
 	b.touch(a)
 }
@@ -141,6 +191,9 @@ func (b *rowBuilder) inherit() {
 }
 
 func (b *rowBuilder) span(a timePart) {
+	if b.cur.timed && b.cur.row.Stated > 0 && len(b.cur.row.Spans) == 0 && b.r.low(a.from-1) == "(" && !b.travel {
+		b.cur.sum, b.cur.row.Stated = b.cur.row.Stated, 0 // "8 hrs (7-3:30, 30 lunch)"
+	}
 	if b.cur.timed && (b.cur.row.Stated > 0 && len(b.cur.row.Spans) == 0 || b.travel || b.cur.row.Travel) {
 		if b.cur.trailing {
 			b.flush()
@@ -157,8 +210,18 @@ func (b *rowBuilder) span(a timePart) {
 	if b.cur.row.Fault == "" {
 		b.cur.row.Fault = doubt
 	}
+	if low, next := b.r.low(a.to), b.r.low(a.to+1); b.cur.row.Fault == "" && b.r.bold && (low == "elsewhere" || (low == "other" || low == "another") && (next == "job" || next == "site")) {
+		b.cur.row.Fault = "is told to be on another job"
+	}
+	if a.minutes > 0 {
+		b.cur.row.Break, b.cur.told = a.minutes, true
+	}
 	b.cur.row.Spans = append(b.cur.row.Spans, s)
 	b.cur.lastSpan = max(b.cur.lastSpan, int(s.To))
+	if b.setOut != nil && b.cur.row.Fault == "" {
+		b.cur.row.Fault = "does not say whether the way to the site counts"
+		b.setOut = nil
+	}
 	b.cur.same = b.r.low(a.to) == "same" || b.r.low(a.to) == "ditto"
 	b.timed(a)
 }
@@ -175,84 +238,6 @@ func (b *rowBuilder) timed(a timePart) {
 func (r *reader) claimTokens(from, to int) {
 	start, end := r.piece(from, to)
 	r.claim(notes.Piece{Start: start, End: end})
-}
-
-// stated adds a duration: to a row with spans it is the sum of them, else a row of its own.
-func (b *rowBuilder) stated(a timePart, parts []timePart, k int) {
-	if len(b.cur.row.Spans) > 0 && b.cur.row.Stated == 0 && b.isSum(a) {
-		b.checkSum(a.minutes)
-		b.touch(a)
-		b.r.claimTokens(a.from, a.to)
-		return
-	}
-	if low := b.r.low(a.from - 1); b.cur.timed && (low == "incl" || low == "including" || low == "includes" || low == "(" && len(b.cur.row.Spans) > 0 || low == "." && b.r.low(a.from-2) == "incl") {
-		if b.cur.row.Fault == "" {
-			b.cur.row.Fault = "includes what is told behind it"
-		}
-		b.touch(a)
-		b.r.claimTokens(a.from, a.to)
-		return
-	}
-	if b.cur.timed && b.r.low(a.from-1) == "=" {
-		b.product(a)
-		return
-	}
-	if b.cur.timed {
-		if b.cur.trailing {
-			b.flush()
-		}
-		b.inherit()
-	}
-	b.cur.row.Stated = a.minutes
-	b.cur.total = b.cur.total || a.flag
-	b.cur.row.Fault = a.doubt
-	if r := b.r; a.doubt == "" && b.cur.row.Crew == 0 && (r.low(a.from-1) == "x" || r.low(a.from-1) == "×") && r.isNumber(a.from-2) {
-		b.cur.row.Fault = "may be " + r.low(a.from-2) + " people or " + r.low(a.from-2) + " times"
-	}
-	if a.doubt == "" && a.minutes > longest && !a.flag {
-		b.cur.row.Fault = "runs past 16 h"
-	}
-	b.timed(a)
-}
-
-// product holds the sum written after a head count and a duration against both: "2 men x 4 hrs = 8 hrs".
-func (b *rowBuilder) product(a timePart) {
-	row := &b.cur.row
-	if heads := notes.Minutes(row.Heads()); row.Stated*heads != a.minutes && row.Stated != a.minutes && row.Fault == "" {
-		row.Fault = "says " + a.minutes.String() + " in all, its parts give " + (row.Stated * heads).String()
-	}
-	b.touch(a)
-	b.r.claimTokens(a.from, a.to)
-}
-
-// isSum reports whether a duration after spans sums them up: "7-3:30, 8 hrs", "7-3 (8 hrs)".
-func (b *rowBuilder) isSum(a timePart) bool {
-	r := b.r
-	if b.travel || a.from-b.cur.to > 2 {
-		return false
-	}
-	switch next := r.low(a.to); next {
-	case "", ")", ".", ";", "total", ",", "apiece", "each", "ea":
-	default:
-		if _, named := r.nameAt(a.to); !named {
-			return false
-		}
-	}
-	return !(r.low(a.to+1) == "travel" || r.low(a.to+1) == "drive")
-}
-
-// checkSum holds a written sum against the spans. A difference that is a usual break and is not
-// written otherwise is one; any other is a fault.
-func (b *rowBuilder) checkSum(sum notes.Minutes) {
-	row := &b.cur.row
-	row.Stated = 0
-	switch diff := row.Clock() - sum; {
-	case diff == 0:
-	case row.Break == 0 && (diff == 15 || diff == 20 || diff == 30 || diff == 45 || diff == 60):
-		row.Break = diff
-	case row.Fault == "":
-		row.Fault = "says " + sum.String() + ", its clock times give " + row.Clock().String()
-	}
 }
 
 // crew sets the head count of the row it stands in or before.
@@ -272,49 +257,17 @@ func (b *rowBuilder) crew(a timePart, parts []timePart, k int) {
 	b.r.claimTokens(a.from, a.to)
 }
 
-// each says that a time is everybody's: where no name was written with it, that of all named so far.
-func (b *rowBuilder) each(a timePart) {
-	b.cur.row.Each = true
-	if row := &b.cur.row; len(row.People) == 0 && row.Crew == 0 && row.Fault == "" && b.countBefore() {
-		row.Fault = "does not say each of whom" // "2 trips, 35 min each"
+// part returns the k-th part, or one of no kind.
+func (b *rowBuilder) part(k int) timePart {
+	if k < len(b.parts) {
+		return b.parts[k]
 	}
-	b.touch(a)
-	if !b.cur.carried || len(b.rows) > 16 {
-		return
-	}
-	var all []string
-	for k := range b.rows {
-		for _, name := range b.rows[k].People {
-			if !slices.Contains(all, name) {
-				all = append(all, name)
-			}
-		}
-	}
-	b.cur.row.People = append(all, slices.DeleteFunc(b.cur.row.People, func(name string) bool { return slices.Contains(all, name) })...)
-}
-
-// countBefore reports whether a number stands in the text before the row's time, so that "each" may be
-// said of what it counts.
-func (b *rowBuilder) countBefore() bool {
-	for i := max(0, b.cur.from-clauseReach); i < b.cur.from; i++ {
-		if _, ok := b.r.num(i); ok && b.r.toks[i].kind != symbol && b.r.low(i) != "a" && b.r.low(i) != "an" && !b.r.breaks(i) {
-			return len(b.rows) == 0
-		}
-	}
-	return false
-}
-
-// eachWay doubles a drive that is written one way.
-func (b *rowBuilder) eachWay(a timePart) {
-	if b.cur.timed && len(b.cur.row.Spans) == 0 {
-		b.cur.row.Stated *= 2
-		b.touch(a)
-	}
+	return timePart{}
 }
 
 // travelWord says that the time beside it was spent on the road.
-func (b *rowBuilder) travelWord(a timePart) {
-	if b.cur.timed && len(b.cur.row.Spans) == 0 && a.from-b.cur.to <= 2 && !b.r.separated(a.from) {
+func (b *rowBuilder) travelWord(a, next timePart) {
+	if b.cur.timed && len(b.cur.row.Spans) == 0 && a.from-b.cur.to <= 2 && !b.r.separated(a.from) && !(next.kind == aStated && next.from == a.to && b.r.onTop(b.cur.to, a.from)) {
 		b.cur.row.Travel = true
 		b.touch(a)
 		return
@@ -344,6 +297,9 @@ func (b *rowBuilder) travelled(a timePart) {
 // stop ends the row at the end of a sentence; people named before any time stay for what follows.
 func (b *rowBuilder) stop(a timePart) {
 	if !b.cur.timed {
+		if a.flag && b.r.bold && b.cur.started && b.cur.turns == 0 && !b.cur.told && !b.cur.we && !b.cur.group && (b.r.isWord(b.cur.to) && a.from > b.cur.to || b.r.low(b.cur.from-1) == "no") {
+			b.cur = draft{} // "Ben absent. Ana 8."
+		}
 		return
 	}
 	if a.flag {
@@ -358,35 +314,57 @@ func (b *rowBuilder) stop(a timePart) {
 func (b *rowBuilder) flush() {
 	d := b.cur
 	b.cur = draft{}
+	row := &d.row
+	if !d.timed && d.turns == 0 && len(row.People) > 0 && b.r.bold && (d.asked || d.told) {
+		row.Fault, d.timed = "has no time", true
+		row.Beside = &notes.TimeBeside{HasBreak: d.told, Break: row.Break}
+		row.Break = 0
+	}
+	if !d.timed && d.turns != 0 && len(row.People) > 0 {
+		row.Fault, row.Beside, d.timed = d.halfTold(), d.beside(), true
+	}
 	if !d.timed {
 		return
 	}
-	row := &d.row
 	if d.unnamed > 0 && len(row.People)+d.unnamed > 1 {
 		row.Crew = max(row.Crew, len(row.People)+d.unnamed)
 	}
 	if len(row.Spans) == 0 {
 		row.Each = !d.total && (row.Heads() > 1 || row.Each && len(row.People) == 0)
+		if row.Fault == "" && d.total && row.Stated > longest && row.Heads() == 1 {
+			row.Fault = "is the time of several people, and does not say whose"
+		}
 	} else {
 		row.Each = false
-		if d.same {
-			b.asBefore(row)
+		if d.sum > 0 {
+			b.cur = d
+			b.checkSum(d.sum)
+			d, b.cur = b.cur, draft{}
+			row = &d.row
+		}
+		if d.same && !b.asBefore(row) && row.Fault == "" && row.Break == 0 && b.r.bold {
+			row.Fault = "says the same, and its times differ"
 		}
 		if row.Break == 0 {
 			row.Break = b.lunch
 		}
+	}
+	if d.unnamed > 0 && !d.me && len(row.People) == 0 && row.Crew == 0 && row.Fault == "" && b.r.bold && b.r.lex != nil && len(b.r.lex.Crew) > 1 {
+		row.Fault = "does not say who that is"
 	}
 	row.Start, row.End = b.r.piece(d.from, d.to)
 	if d.me {
 		b.mine = append(b.mine, len(b.rows))
 	}
 	b.rows = append(b.rows, *row)
+	b.marks = append(b.marks, rowMark{told: d.told, group: d.group})
 }
 
 // finish looks for one person at two places at once.
 func (b *rowBuilder) finish() []notes.TimeRow {
 	b.nameMe()
 	b.signAll()
+	b.apart()
 	for i := range b.rows {
 		for j := max(0, i-16); j < i; j++ {
 			if b.rows[i].Fault == "" && shared(b.rows[i].People, b.rows[j].People) && overlap(b.rows[i].Spans, b.rows[j].Spans) {

@@ -1,25 +1,117 @@
 package field
 
-// same gives somebody the times of the row before: "Sam 7-3:30, Tobias same".
-func (b *rowBuilder) same(a timePart) bool {
-	if len(a.who.names) == 0 || !b.r.sameAs(a) {
+import (
+	"slices"
+
+	"jobday/notes"
+)
+
+// same gives somebody the times of whoever was told of before: "Sam 7-3:30, Tobias same", "helper same less
+// 1 hr", "Bo & Cass same", "Bo 1 hr less".
+func (b *rowBuilder) same(a timePart, k int) bool {
+	if len(a.who.names) == 0 {
+		return false
+	}
+	at, says := b.r.sameAs(a)
+	joined := !says && b.joinsSame(k)
+	less, next, isLess := b.r.lessAt(at)
+	if isLess && !says {
+		isLess = b.r.low(next-1) == "less" || b.r.low(next-1) == "more"
+	}
+	if !says && !joined && !isLess || says && b.r.ownTime(at) {
 		return false
 	}
 	b.flush()
 	if len(b.rows) == 0 {
-		return false
+		if !isLess {
+			less = 0
+		} else {
+			b.skip = next
+		}
+		return b.nothingBefore(a, at, less)
 	}
-	row := b.rows[len(b.rows)-1]
-	row.People, row.Crew = a.who.names, 0
-	row.Start, row.End = b.r.piece(a.from, a.to+1)
-	b.rows = append(b.rows, row)
+	b.copyLast(a.who.names)
+	n := len(b.rows) - 1
+	b.rows[n].Start, b.rows[n].End = b.r.piece(a.from, max(at, a.to))
+	if isLess {
+		b.shorten(&b.rows[n], less)
+		b.skip = next
+	}
+	b.sameEnd = k
 	return true
 }
 
+// copyLast gives people all the time of those of the last row.
+func (b *rowBuilder) copyLast(names []string) {
+	last := b.rows[len(b.rows)-1].People
+	from, to := max(0, len(b.rows)-nearRows), len(b.rows)
+	for k := from; k < to; k++ {
+		if row := b.rows[k]; slices.Equal(row.People, last) {
+			row.People, row.Crew, row.Spans = names, 0, slices.Clone(row.Spans)
+			if len(row.Spans) == 0 {
+				row.Each = len(names) > 1
+			}
+			b.rows = append(b.rows, row)
+			b.marks = append(b.marks, b.marks[k])
+		}
+	}
+}
+
+// shorten takes minutes off a row. When they were missed is not told, so that its hours stand without
+// clock times.
+func (b *rowBuilder) shorten(row *notes.TimeRow, m notes.Minutes) {
+	clock := row.Clock()
+	row.Spans, row.Break, row.Stated = nil, 0, clock-m
+	if row.Stated <= 0 {
+		row.Stated, row.Fault = clock, "has less time than is taken off"
+	}
+	row.Each = len(row.People) > 1
+}
+
+// nothingBefore keeps somebody who has the same as nobody, so that he is asked for.
+func (b *rowBuilder) nothingBefore(a timePart, at int, less notes.Minutes) bool {
+	if !b.r.bold {
+		return false
+	}
+	row := notes.TimeRow{
+		People: a.who.names, Fault: "says the same, with nothing before it",
+		Beside: &notes.TimeBeside{Same: true, Less: less},
+	}
+	row.Start, row.End = b.r.piece(a.from, max(at, a.to))
+	b.rows, b.marks = append(b.rows, row), append(b.marks, rowMark{})
+	return true
+}
+
+// joinsSame reports whether the person at parts[k] is joined to one who has the same: "Bo & Cass same".
+func (b *rowBuilder) joinsSame(k int) bool {
+	if k > 0 && b.sameEnd == k-1 && b.parts[k-1].kind == aPerson && b.r.onlyJoins(b.parts[k-1].to, b.parts[k].from) && !b.leads(k) && b.parts[k].from-b.parts[k-1].to == 1 && b.r.low(b.parts[k-1].to) != "," {
+		return true
+	}
+	for n := 0; n < 8 && k+1 < len(b.parts) && b.parts[k+1].kind == aPerson && b.r.onlyJoins(b.parts[k].to, b.parts[k+1].from); n++ {
+		k++
+		if _, says := b.r.sameAs(b.parts[k]); says {
+			return true
+		}
+	}
+	return false
+}
+
+// ownTime reports whether a time stands at token i.
+func (r *reader) ownTime(i int) bool {
+	_, ok := r.pairAt(i)
+	if !ok && i < len(r.toks) {
+		_, ok = r.stretchAt(i)
+	}
+	return ok || r.bold && i < len(r.toks) && r.bareHours(i)
+}
+
 // sameAs reports whether "same" or "ditto" stands beside a person: "Tobias same", "Ben the same",
-// "same for Ben".
-func (r *reader) sameAs(a timePart) bool {
+// "same for Ben". It returns the token behind all that.
+func (r *reader) sameAs(a timePart) (next int, says bool) {
 	i := a.to
+	if low := r.low(i); low == "did" || low == "had" || low == "worked" || low == "was" {
+		i++
+	}
 	if low := r.low(i); low == "the" || low == ":" || low == "-" {
 		i++
 	}
@@ -30,7 +122,13 @@ func (r *reader) sameAs(a timePart) bool {
 			before = r.low(a.from - 3)
 		}
 	}
-	return r.low(i) == "same" || r.low(i) == "ditto" || before == "same" || before == "ditto"
+	if r.low(i) == "same" || r.low(i) == "ditto" {
+		if i++; r.low(i) == "hrs" || r.low(i) == "hours" || r.low(i) == "time" || r.low(i) == "times" {
+			i++
+		}
+		return i, !r.breakWord(i)
+	}
+	return a.to, before == "same" || before == "ditto"
 }
 
 // signed gives a row without people to the name that stands alone at the end: "50 mins. Tobias".

@@ -32,7 +32,7 @@ func (r *reader) spanPart(i int, list []timePart) (timePart, bool) {
 func (r *reader) notWorked(i int) bool {
 	switch r.low(i - 1) {
 	case "off", "down", "out", "open", "closed":
-		return i > 1
+		return i > 1 && r.low(i-2) != "call" && r.low(i-2) != "called"
 	}
 	for j := max(0, i-4); j < i; j++ {
 		switch r.low(j) {
@@ -156,8 +156,8 @@ func (r *reader) spanMayEnd(i int) bool {
 		return ok || r.pauseFollows(i)
 	}
 	switch low := r.low(i); low {
-	case "and", "w", "with", "less", "minus", "no", "lunch", "on", "at", "each", "both", "total",
-		"plus", "then", "took", "straight", "travel", "same", "today", "all", "hrs", "hours", "for", "doing", "in",
+	case "and", "w", "with", "less", "minus", "no", "lunch", "on", "at", "each", "ea", "both", "total",
+		"plus", "then", "took", "straight", "here", "there", "onsite", "other", "another", "elsewhere", "travel", "same", "today", "all", "hrs", "hours", "for", "doing", "in",
 		"finishing", "working", "helping", "yesterday", "but", "x", "only", "i", "we", "again":
 		return true
 	default:

@@ -15,6 +15,7 @@ type survey struct {
 	ranges    bool  // "-", "to" and the like between two numbers
 	colons    bool  // ":" between two numbers
 	timed     bool  // "hr", "lunch", "noon"
+	lunch     int8  // 1 when a break is spoken of, -1 when none is, 0 before anyone asked
 	inOut     int   // 1 for "on site", 2 for "off site"
 	megger    bool  // insulation was tested
 	negations bool  // "not", "never", "didn't"

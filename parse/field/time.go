@@ -10,7 +10,7 @@ var timeCues = cueTable{
 	crewWord:   "guys|men|man|electricians|apprentices|helpers|techs|hands|workers|people|of us|man crew|guy crew",
 	clockIn:    "on site|onsite|arrived|started|start|arr|arrive|got here|got there|showed up|in|clocked in|clock in|on at",
 	clockOut:   "departed|depart|dep|off site|offsite|left|finished|finish|stopped|out|quit|done|gone|clocked out|clock out|off at|stop|end|ended|wrapped up",
-	travelWord: "travel|traveling|travelling|travel time|drive|drive time|driving|drove|windshield time|windshield|shop to site|shop to job|to site|to the site|to and from site|site to shop|site to site|from the shop|from shop|job to job|on the road",
+	travelWord: "travel|traveling|travelling|travel time|drive|drive time|driving|drove|trvl|trav|windshield time|windshield|shop to site|shop to job|to site|to the site|to and from site|site to shop|site to site|from the shop|from shop|job to job|on the road",
 	noBreak:    "no lunch|no break|without lunch|skipped lunch|worked thru lunch|worked through lunch|thru lunch|through lunch|straight through|straight thru",
 }
 
@@ -27,7 +27,10 @@ const (
 	aEachWay // "each way"
 	aTotal   // "total", "together"
 	aTravel
-	aStop // the end of a sentence, or ";"
+	aStop   // the end of a sentence, or ";"
+	aBegin  // "started at 8", without an end beside it
+	aEnd    // "left at 2", "till noon", without a start beside it
+	aSetOut // "left shop 6:15"
 )
 
 // A timePart is one part of a line about time.
@@ -62,12 +65,17 @@ func (r *reader) time() []notes.TimeRow {
 	if !r.bold && !s.timed && !((s.numbers || s.ranges) && (s.ranges || s.colons || s.inOut == 3)) {
 		return nil
 	}
-	var buf [12]timePart
-	parts, timed := r.timeParts(buf[:0])
+	bold := r.bold
+	parts, timed := r.boldParts(r.parts[:0])
+	r.parts = parts
+	defer func() { r.bold = bold }()
+	b := rowBuilder{r: r, parts: parts, sameEnd: -1}
 	if !timed {
-		return nil
+		if !r.bold {
+			return nil
+		}
+		return b.besides()
 	}
-	b := rowBuilder{r: r}
 	b.build(parts)
 	r.rows = len(b.rows) > 0
 	return b.finish()
@@ -81,12 +89,18 @@ func (r *reader) timeParts(list []timePart) (_ []timePart, timed bool) {
 		for hit < len(r.seen.hits) && (r.seen.hits[hit].from < i || r.seen.hits[hit].sense.topic() != aboutTime) {
 			hit++
 		}
+		if len(list) > 0 {
+			if to := r.takeBack(i, list); to > i {
+				list, i = r.corrected(to, list)
+				continue
+			}
+		}
 		a, ok := r.partAt(i, hit, list)
 		if !ok {
 			i++
 			continue
 		}
-		timed = timed || a.kind == aSpan || a.kind == aStated
+		timed = timed || a.kind == aSpan || a.kind == aStated || a.kind == aBegin && len(list) > 0 && list[len(list)-1].kind == aEnd
 		list = append(list, a)
 		i = max(a.to, i+1)
 	}
@@ -99,11 +113,14 @@ func (r *reader) partAt(i, hit int, list []timePart) (timePart, bool) {
 	if t.low == ";" || t.low == "." && r.sentenceEnds(i) && i+1 < len(r.toks) {
 		return timePart{kind: aStop, from: i, to: i + 1, flag: t.low == "."}, true
 	}
-	inside := len(list) > 0 && afterTime(list)
+	inside := len(list) > 0 && (afterTime(list) || r.bold && anyTime(list))
 	if a, ok := r.phrasePart(i, hit, inside, list); ok {
 		return a, true
 	}
 	if a, ok := r.pausePart(i, inside, list); ok {
+		return a, true
+	}
+	if a, ok := r.endOrBegin(i, hit, list); ok {
 		return a, true
 	}
 	if a, ok := r.headCount(i, inside); ok {
@@ -128,6 +145,9 @@ func (r *reader) partAt(i, hit int, list []timePart) (timePart, bool) {
 			return timePart{kind: aStated, from: i, to: to, minutes: m}, true
 		}
 		return r.travelBehind(i)
+	}
+	if t.kind == word && numberWordAt(t.low) && r.hoursFor(i, list) {
+		return r.hoursPart(i)
 	}
 	if t.kind == word && numberWordAt(t.low) && len(list) > 0 && list[len(list)-1].kind == aPerson && r.besidePerson(i, list) &&
 		(r.bold || r.goesOnInHours(list)) && r.bareHours(i) && !r.toldClock(i, list) {
@@ -175,8 +195,25 @@ func afterTime(list []timePart) bool {
 	return false
 }
 
+// anyTime reports whether the parts hold a span or duration.
+func anyTime(list []timePart) bool {
+	for k := max(0, len(list)-nearParts); k < len(list); k++ {
+		if list[k].kind == aSpan || list[k].kind == aStated {
+			return true
+		}
+	}
+	return false
+}
+
+// nearParts bounds how many parts, and nearRows how many rows, are looked back over, so that work on a long
+// text stays in proportion to its length.
+const (
+	nearParts = 32
+	nearRows  = 16
+)
+
 // phrasePart reads the parts that are phrases.
-func (r *reader) phrasePart(i, hit int, inside bool, list []timePart) (timePart, bool) {
+func (r *reader) phrasePart(i, at int, inside bool, list []timePart) (timePart, bool) {
 	switch r.low(i) {
 	case "each":
 		if r.low(i+1) == "way" {
@@ -185,6 +222,18 @@ func (r *reader) phrasePart(i, hit int, inside bool, list []timePart) (timePart,
 		return timePart{kind: aEach, from: i, to: i + 1}, true
 	case "apiece":
 		return timePart{kind: aEach, from: i, to: i + 1}, true
+	case "left":
+		if a, ok := r.setOut(i); ok {
+			return a, true
+		}
+	case "here", "come", "came", "there":
+		if r.bold {
+			return r.inAndOut(hit{from: i, to: i + 1}, at-1, list)
+		}
+	case "ea":
+		if n := len(list); n > 0 && list[n-1].to == i && (list[n-1].kind == aStated || list[n-1].kind == aTravel) {
+			return timePart{kind: aEach, from: i, to: i + 1}, true
+		}
 	case "per":
 		if r.low(i+1) == "man" || r.low(i+1) == "guy" || r.low(i+1) == "person" {
 			return timePart{kind: aEach, from: i, to: i + 2}, true
@@ -192,12 +241,12 @@ func (r *reader) phrasePart(i, hit int, inside bool, list []timePart) (timePart,
 	case "total", "together", "combined", "altogether":
 		return timePart{kind: aTotal, from: i, to: i + 1}, true
 	}
-	if hit >= len(r.seen.hits) || r.seen.hits[hit].from != i {
+	if at >= len(r.seen.hits) || r.seen.hits[at].from != i {
 		return timePart{}, false
 	}
-	switch h := r.seen.hits[hit]; h.sense {
+	switch h := r.seen.hits[at]; h.sense {
 	case noBreak:
-		if inside {
+		if inside || r.bold {
 			return timePart{kind: aPause, from: i, to: h.to}, true
 		}
 	case travelWord:
@@ -205,7 +254,7 @@ func (r *reader) phrasePart(i, hit int, inside bool, list []timePart) (timePart,
 			return timePart{kind: aTravel, from: i, to: h.to}, true
 		}
 	case clockIn:
-		return r.inAndOut(h, hit, list)
+		return r.inAndOut(h, at, list)
 	}
 	return timePart{}, false
 }
@@ -229,64 +278,10 @@ func (r *reader) isTravel(h hit) bool {
 	return true
 }
 
-// inAndOut reads "on site 7:10, off site 2:50" and "in 7:00 out 3:30" as a span.
-func (r *reader) inAndOut(in hit, k int, list []timePart) (timePart, bool) {
-	a, ok := r.clockAfter(in.to)
-	if !ok {
-		return timePart{}, false
-	}
-	for _, out := range r.seen.hits[k+1:] {
-		if out.from > a.next+4 {
-			break
-		}
-		if out.sense != clockOut || out.from < a.next {
-			continue
-		}
-		b, ok := r.clockAfter(out.to)
-		said := r.low(in.to) == "at" && r.low(out.to) == "at" || a.military && b.military
-		if r.low(in.from) == "on" && r.low(in.to-1) == "at" && !r.afterPerson(in.from, list) {
-			return timePart{}, false // "lights on at 7, off at 3:30"
-		}
-		if !ok || !a.clear && !b.clear && !r.bold && !said && !(r.clockStops(b.next) && len(r.low(in.from)) > 2) && !r.afterPerson(in.from, list) {
-			continue
-		}
-		p := clockPair{from: a, to: b, next: b.next}
-		return timePart{kind: aSpan, from: in.from, to: b.next, pair: p}, true
-	}
-	return timePart{}, false
-}
-
-// clockAfter reads a time of day at token i, past "at" or ":".
-func (r *reader) clockAfter(i int) (clockTime, bool) {
-	for n := 0; n < 2 && (r.low(i) == "at" || r.low(i) == "@" || r.low(i) == ":" || r.low(i) == "by" || r.low(i) == "around" || r.low(i) == "about"); n++ {
-		i++
-	}
-	c, ok := r.clockAt(i)
-	if !ok || c.next >= len(r.toks) || c.clear {
-		return c, ok
-	}
-	switch t := &r.toks[c.next]; {
-	case t.kind == word:
-		return c, t.low == "and" || r.startsOut(c.next)
-	case t.kind == number:
-		return c, false
-	}
-	return c, r.clockStops(c.next)
-}
-
-func (r *reader) startsOut(i int) bool {
-	for _, h := range r.near(i, i+1) {
-		if h.sense == clockOut {
-			return true
-		}
-	}
-	return false
-}
-
 // headCount reads "2 guys", "crew of 3", "x2 men", "3 of us", and "x2" after a time.
 func (r *reader) headCount(i int, inside bool) (timePart, bool) {
 	low := r.low(i)
-	if a, ok := r.wholeCount(i); ok {
+	if a, ok := r.wholeCount(i, inside); ok {
 		return a, true
 	}
 	switch {
@@ -350,6 +345,19 @@ func (r *reader) personPart(i int, list []timePart) (timePart, bool) {
 	if m, ok := r.initialsRun(i, list); ok {
 		return timePart{kind: aPerson, from: i, to: m.next, who: m}, true
 	}
+	if r.low(i) == "all" && r.bold && (i == 0 || i <= 2 && r.afterHoursLabel(i)) && !afterTime(list) && r.ownTime(i+1) && !r.countsAll(i+1) && r.lex != nil && len(r.lex.Crew) > 1 {
+		m := r.wholeCrew(i + 1)
+		m.group = true
+		return timePart{kind: aPerson, from: i, to: i + 1, who: m}, true // "all 8"
+	}
+	if r.low(i) == "crew" && r.bold && i <= 1 && r.lex != nil && len(r.lex.Crew) > 1 && r.ownTime(i+1) {
+		m := r.wholeCrew(i + 1)
+		m.group = true
+		return timePart{kind: aPerson, from: i, to: i + 1, who: m}, true // "crew 7-3:30"
+	}
+	if m, ok := r.othersAt(i); ok && (r.timeBeside(m.next, list, i) || anyTime(list)) {
+		return timePart{kind: aPerson, from: i, to: m.next, who: m}, true
+	}
 	m, ok := r.mentionAt(i)
 	if ok && m.weak && m.next == len(r.toks) && r.low(i-1) == "," && r.capital(i) && afterTime(list) {
 		m.weak = false // "30 min load up at shop, Will"
@@ -391,6 +399,9 @@ func (r *reader) timeBeside(next int, list []timePart, i int) bool {
 	if r.low(next) == "same" || r.low(next) == "ditto" {
 		return i > 0
 	}
+	if r.bold && r.capital(i) && r.comesOrGoes(next) {
+		return true
+	}
 	for n := 0; n < 3 && r.beforeTime(next); n++ {
 		next++
 	}
@@ -408,7 +419,19 @@ func (r *reader) timeBeside(next int, list []timePart, i int) bool {
 	}
 	last := list[len(list)-1]
 	gap := i - last.to
-	return (last.kind == aStated || last.kind == aSpan || last.kind == aPerson || last.kind == aTotal) && gap <= 1 && (gap == 0 || joining(r.low(i-1)) || r.low(i-1) == "(")
+	if r.bold && gap <= 1 && (last.kind == aEachWay || last.kind == aTravel || last.kind == aStated) && r.low(i-1) == "for" && r.endsText(next) {
+		return true // "30 min travel each way for both"
+	}
+	if low := r.low(i); r.bold && (low == "both" || low == "all") && last.kind == aSpan && gap <= 2 && r.endsClause(next) && (r.low(i-1) == "site" || r.low(i-1) == "here") {
+		return true // "7:45-3:30 on site both"
+	}
+	if r.bold && gap == 0 && last.kind == aTravel && r.isNumber(next) {
+		return true // "travel both 30"
+	}
+	if r.bold && gap <= 1 && (last.kind == aPause && (r.endsClause(next) || joining(r.low(next)) || r.low(next) == "only") || last.kind == aStop && r.endsText(next)) {
+		return true // "lunch 1/2 D only", "7 to 3, no lunch. Both."
+	}
+	return (last.kind == aStated || last.kind == aSpan || last.kind == aPerson || last.kind == aTotal) && gap <= 1 && (gap == 0 || joining(r.low(i-1)) || r.low(i-1) == "(" || r.bold && r.low(i-1) == "for")
 }
 
 // beforeTime reports whether the word at token i may stand between a person and a time.

@@ -27,7 +27,7 @@ func begin(text string) *workspace {
 	w := workspaces.Get().(*workspace)
 	r := &w.reader
 	*r = reader{
-		text: text, toks: appendTokens(r.toks[:0], text), used: r.used[:0], lone: r.lone[:0],
+		text: text, toks: appendTokens(r.toks[:0], text), used: r.used[:0], lone: r.lone[:0], parts: r.parts[:0],
 		seen: survey{hits: r.seen.hits[:0]},
 	}
 	return w
