@@ -33,15 +33,10 @@ var shopPeople = []string{"Ana Reyle", "Bo Tarnow", "Cass Idling", "Dev Marrable
 
 // A fitCase is an entry with its clues and what would be right.
 type fitCase struct {
-	set   string
-	text  string
-	kind  fit.Case // of words alone
-	whole fit.Case // held against the booking
-	rule  notes.Kind
-
+	set            string
+	kind           fit.Case // of words alone
+	whole          fit.Case // held against the booking
 	consent, state fit.Case
-
-	label reading.Label
 }
 
 var kindAnswers = answers(notes.Work, notes.Extra)
@@ -126,10 +121,10 @@ func casesOf(set string, job *notes.Job, days []*notes.DayNote, labels map[strin
 		}
 		for _, a := range reading.Align(got, want) {
 			e, label := a.Said, a.Want
-			c := fitCase{set: set, text: e.Text, rule: e.Judged, label: label}
 			if e.Judged == "" || label.Outcome == "unclear" {
 				continue
 			}
+			c := fitCase{set: set}
 			c.kind = fit.Case{Features: e.ClueNames[:words[e]], Accept: accepted(kindAnswers, kindsOf(label))}
 			c.consent = answerCase(e.ClueNames, consentAnswers, label, notes.Extra, "auth", "")
 			c.state = answerCase(e.ClueNames, stateAnswers, label, notes.Deficiency, "state", "found")
