@@ -1,14 +1,12 @@
 package compile_test
 
 import (
-	"bytes"
 	"fmt"
-	"path/filepath"
+	"path"
 	"slices"
 	"strings"
 	"testing"
 
-	"github.com/rogpeppe/go-internal/txtar"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
@@ -18,7 +16,7 @@ import (
 	"jobday/parse"
 	"jobday/parse/field"
 	"jobday/reconcile"
-	"jobday/testdata/demo"
+	"jobday/testdata/reading"
 )
 
 // TestEntries holds single labelled entries against booked scopes and prints how many were decided
@@ -36,7 +34,7 @@ func TestEntries(t *testing.T) {
 			jobs := 0
 			for _, a := range entryArchives(t, set) {
 				for _, e := range a.entries {
-					s.entry(t, e, a.compile(t, e))
+					s.entry(t, a.name, e, a.compile(t, e))
 				}
 				jobs++
 			}
@@ -58,66 +56,33 @@ const (
 	mostEntriesWrong  = 60
 )
 
-// A labelledEntry is one line of an entries.md with the heading it stands beneath and its labels.
-type labelledEntry struct {
-	file    string
-	line    int
-	heading string // "## Done", or "" above the first
-	text    string
-	want    []label
-}
-
 // entryArchive is one job with its labelled entries and the files it is compiled with.
 type entryArchive struct {
+	name    string
 	folder  string
 	files   []*finding.File
-	entries []labelledEntry
+	entries []reading.Entry
 }
 
 func entryArchives(t testing.TB, set string) []entryArchive {
 	t.Helper()
-	paths, err := filepath.Glob("../testdata/reading/entries/" + set + "/*.txtar")
+	archives, err := reading.Archives("entries/" + set)
 	require.NoError(t, err)
-	require.NotEmpty(t, paths)
-	prices, err := demo.FS.ReadFile("prices.csv")
-	require.NoError(t, err)
+	shop := readingShop(t)
 	var all []entryArchive
-	for _, p := range paths {
-		shop, err := txtar.ParseFile("../testdata/reading/shop.txtar")
-		require.NoError(t, err)
-		data, err := txtar.ParseFile(p)
-		require.NoError(t, err)
-		a := entryArchive{files: []*finding.File{finding.NewFile("prices.csv", prices)}}
-		for _, f := range append(shop.Files, data.Files...) {
-			if filepath.Base(f.Name) == "entries.md" {
-				a.folder = filepath.ToSlash(filepath.Dir(f.Name))
-				a.entries = labelledEntries(t, filepath.Base(p), f.Data)
+	for _, data := range archives {
+		a := entryArchive{name: data.Name}
+		for _, f := range slices.Concat(shop.Files, data.Files) {
+			if reading.IsEntries(f.Name) {
+				a.folder = path.Dir(f.Name)
+				a.entries, err = reading.Entries(f.Data)
+				require.NoError(t, err, a.name)
 				continue
 			}
 			a.files = append(a.files, finding.NewFile(f.Name, f.Data))
 		}
-		require.NotEmpty(t, a.entries, p)
+		require.NotEmpty(t, a.entries, a.name)
 		all = append(all, a)
-	}
-	return all
-}
-
-// labelledEntries reads the lines of an entries.md; each has to have a label.
-func labelledEntries(t testing.TB, file string, data []byte) []labelledEntry {
-	var all []labelledEntry
-	heading := ""
-	text, labels := unlabel(t, data)
-	line := 0
-	for part := range bytes.Lines(text) {
-		line++
-		switch said := strings.TrimSpace(string(part)); {
-		case said == "":
-		case strings.HasPrefix(said, "#"):
-			heading = said
-		default:
-			require.NotEmpty(t, labels[line], "%s: %q has no label", file, said)
-			all = append(all, labelledEntry{file, line, heading, said, labels[line]})
-		}
 	}
 	return all
 }
@@ -129,17 +94,17 @@ type readEntry struct {
 }
 
 // compile compiles a book whose one note is the entry.
-func (a entryArchive) compile(t testing.TB, e labelledEntry) []readEntry {
+func (a entryArchive) compile(t testing.TB, e reading.Entry) []readEntry {
 	note := "---\ncrew: [Ana, Bo]\n---\n"
-	if e.heading != "" {
-		note += e.heading + "\n\n"
+	if e.Heading != "" {
+		note += e.Heading + "\n\n"
 	}
-	files := append(slices.Clone(a.files), finding.NewFile(a.folder+"/2026-03-16.md", []byte(note+e.text+"\n")))
+	files := append(slices.Clone(a.files), finding.NewFile(a.folder+"/2026-03-16.md", []byte(note+e.Text+"\n")))
 	r := compile.Book(files, compile.Options{})
-	require.NoError(t, invariants(r), "%s: %s", e.file, e.text)
+	require.NoError(t, invariants(r), "%s: %s", a.name, e.Text)
 	for _, f := range r.Findings {
 		if f.Severity == finding.Error && f.Span.File != nil && strings.HasSuffix(f.Span.File.Name, "scope.md") {
-			require.Fail(t, f.Message, e.file)
+			require.Fail(t, f.Message, a.name)
 		}
 	}
 	var got []readEntry
@@ -148,12 +113,12 @@ func (a entryArchive) compile(t testing.TB, e labelledEntry) []readEntry {
 			got = append(got, readEntry{res, authOf(day, res.Source)})
 		}
 	}
-	return merge(got, e.want)
+	return merge(got, e.Want)
 }
 
 // merge returns the results as the labels count them: an entry that serves several lines may have
 // been read as one or as one for each line.
-func merge(got []readEntry, want []label) []readEntry {
+func merge(got []readEntry, want []reading.Label) []readEntry {
 	if len(want) != 1 || len(got) < 2 {
 		return got
 	}
@@ -175,22 +140,22 @@ type entryScore struct {
 	sure  map[notes.Outcome]*reliability
 }
 
-func (s *entryScore) entry(t *testing.T, e labelledEntry, got []readEntry) {
-	for i, want := range e.want {
+func (s *entryScore) entry(t *testing.T, file string, e reading.Entry, got []readEntry) {
+	for i, want := range e.Want {
 		g := readEntry{EntryResult: notes.EntryResult{Outcome: notes.Narrative}}
 		if i < len(got) {
 			g = got[i]
 		}
 		if missed := s.one(want, g); len(missed) > 0 {
-			t.Logf("%s:%d %q: expected %s, read %s %.2f (%s)", e.file, e.line, e.text, strings.Join(missed, " "), g.Outcome, g.Confidence, briefly(g))
+			t.Logf("%s:%d %q: expected %s, read %s %.2f (%s)", file, e.Line, e.Text, strings.Join(missed, " "), g.Outcome, g.Confidence, briefly(g))
 		}
 	}
-	for _, g := range got[min(len(got), len(e.want)):] {
+	for _, g := range got[min(len(got), len(e.Want)):] {
 		if g.Outcome == notes.Material || g.Outcome == notes.TimeEntry || g.Outcome == notes.Narrative {
 			continue // a material or the hours beside the work
 		}
 		s.tally.add("invented", "", string(g.Outcome), g.Outcome == notes.Unclear)
-		t.Logf("%s:%d %q: invented %s %v (%s)", e.file, e.line, e.text, g.Outcome, g.Lines, g.Text)
+		t.Logf("%s:%d %q: invented %s %v (%s)", file, e.Line, e.Text, g.Outcome, g.Lines, g.Text)
 	}
 }
 
@@ -206,14 +171,14 @@ func briefly(g readEntry) string {
 }
 
 // one scores one label and returns what was expected where the reading differs.
-func (s *entryScore) one(want label, g readEntry) (missed []string) {
-	outcomes := strings.Split(want.outcome, "|")
+func (s *entryScore) one(want reading.Label, g readEntry) (missed []string) {
+	outcomes := strings.Split(want.Outcome, "|")
 	right := slices.Contains(outcomes, string(g.Outcome))
 	facts := map[string]string{}
 	for _, f := range factsOf(g.EntryResult) {
 		facts[f.key] = f.value
 	}
-	lines, booked := want.facts["lines"]
+	lines, booked := want.Facts["lines"]
 	rightLine := right && (g.Outcome != notes.InScope || slices.Contains(strings.Split(lines, "|"), facts["lines"]))
 	unclear := g.Outcome == notes.Unclear
 	expect, read := outcomes[0], string(g.Outcome)
@@ -228,7 +193,7 @@ func (s *entryScore) one(want label, g readEntry) (missed []string) {
 	s.tally.add("all", "right", whole, unclear)
 	s.rely(g, rightLine, lines)
 	if !right {
-		return append(missed, want.outcome, "lines="+lines)
+		return append(missed, want.Outcome, "lines="+lines)
 	}
 	if booked && g.Outcome == notes.InScope {
 		s.tally.add(" lines", lines, pick(lines, facts["lines"]), false)
@@ -238,7 +203,7 @@ func (s *entryScore) one(want label, g readEntry) (missed []string) {
 	}
 	facts["auth"] = g.auth
 	for _, k := range []string{"qty", "done", "auth"} {
-		value, labelled := want.facts[k]
+		value, labelled := want.Facts[k]
 		if !labelled || string(g.Outcome) != outcomes[0] {
 			continue
 		}
@@ -351,7 +316,7 @@ func thirtyLines(b *testing.B) (scope, note *finding.File, texts []string) {
 			table += fmt.Sprintf("| N%d | %s | %s | %s | 10.00 |\n", n, l.Work, l.Qty.Value, l.Qty.Unit)
 		}
 		for _, e := range a.entries {
-			text := strings.TrimPrefix(e.text, "- ")
+			text := strings.TrimPrefix(e.Text, "- ")
 			body += "- " + text + "\n"
 			texts = append(texts, text)
 		}

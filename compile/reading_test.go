@@ -1,10 +1,8 @@
 package compile_test
 
 import (
-	"bytes"
 	"flag"
 	"fmt"
-	"path/filepath"
 	"slices"
 	"strconv"
 	"strings"
@@ -18,6 +16,7 @@ import (
 	"jobday/finding"
 	"jobday/notes"
 	"jobday/testdata/demo"
+	"jobday/testdata/reading"
 )
 
 var score = flag.Bool("score", false, "also score testdata/reading/score; record the result in SCORES.md")
@@ -32,14 +31,13 @@ func TestReading(t *testing.T) {
 	}
 	for _, set := range sets {
 		t.Run(set, func(t *testing.T) {
-			paths, err := filepath.Glob("../testdata/reading/" + set + "/*.txtar")
+			archives, err := reading.Archives(set)
 			require.NoError(t, err)
-			require.NotEmpty(t, paths)
 			all := tally{}
-			for _, p := range paths {
-				all.archive(t, p)
+			for _, a := range archives {
+				all.archive(t, a)
 			}
-			t.Logf("%d notes\n%s", len(paths), all)
+			t.Logf("%d notes\n%s", len(archives), all)
 			if c := all["outcome"]; set == "dev" {
 				assert.GreaterOrEqual(t, 100*c.right, leastRight*c.all(), "outcomes decided right, of 100")
 			}
@@ -87,88 +85,62 @@ func (y tally) String() string {
 	return out.String()
 }
 
-// A label is what a line is expected to say.
-type label struct {
-	outcome string
-	facts   map[string]string
-}
-
-// unlabel splits a note into its text and the labels by line.
-func unlabel(t testing.TB, data []byte) (text []byte, labels map[int][]label) {
-	t.Helper()
-	labels = map[int][]label{}
-	line := 0
-	for part := range bytes.Lines(data) {
-		said, is := bytes.CutPrefix(part, []byte("=>"))
-		if !is {
-			line++
-			text = append(text, part...)
-			continue
-		}
-		words := strings.Fields(string(said))
-		require.NotEmpty(t, words)
-		l := label{words[0], map[string]string{}}
-		for _, w := range words[1:] {
-			key, value, ok := strings.Cut(w, "=")
-			require.True(t, ok && slices.Contains(factKeys, key), "%q is no fact in %q", w, part)
-			l.facts[key] = strings.ReplaceAll(value, "_", " ")
-		}
-		labels[line] = append(labels[line], l)
-	}
-	return text, labels
-}
-
-// factKeys are the facts a label may name, in the order they are scored.
-var factKeys = []string{"lines", "qty", "done", "min", "who", "kind", "state", "verdict", "auth"}
-
-func (y tally) archive(t *testing.T, path string) {
-	a, shop := archive(t, path), archive(t, "../testdata/reading/shop.txtar")
-	labels := map[string]map[int][]label{}
+func (y tally) archive(t *testing.T, a reading.Archive) {
+	labels := map[string]map[int][]reading.Label{}
 	for i, f := range a.Files {
-		if base := filepath.Base(f.Name); strings.HasPrefix(base, "20") {
-			a.Files[i].Data, labels[f.Name] = unlabel(t, f.Data)
+		if reading.IsNote(f.Name) {
+			var err error
+			a.Files[i].Data, labels[f.Name], err = reading.Unlabel(f.Data)
+			require.NoError(t, err, a.Name)
 		}
 	}
-	require.NotEmpty(t, labels, "%s has no note", path)
-	prices, err := demo.FS.ReadFile("prices.csv")
-	require.NoError(t, err)
-	shop.Files = append(shop.Files, txtar.File{Name: "prices.csv", Data: prices})
-	r := compile.Book(input(a, shop), compile.Options{})
+	require.NotEmpty(t, labels, "%s has no note", a.Name)
+	r := compile.Book(input(&txtar.Archive{Files: a.Files}, readingShop(t)), compile.Options{})
 	require.NoError(t, invariants(r))
 	for _, f := range r.Findings {
-		assert.NotEqual(t, finding.Error, f.Severity, "%s: %s %s", path, f.Rule, f.Message)
+		assert.NotEqual(t, finding.Error, f.Severity, "%s: %s %s", a.Name, f.Rule, f.Message)
 	}
 	for file, byLine := range labels {
 		got := entriesByLine(r, file)
 		for line, want := range byLine {
-			y.line(t, fmt.Sprintf("%s:%d", filepath.Base(path), line), want, got[line])
+			y.line(t, fmt.Sprintf("%s:%d", a.Name, line), want, got[line])
 			delete(got, line)
 		}
 		for line, more := range got {
 			for _, e := range more {
-				if e.outcome == string(notes.Narrative) || e.outcome == string(notes.Condition) {
+				if e.Outcome == string(notes.Narrative) || e.Outcome == string(notes.Condition) {
 					continue // prose may be either, and no money hangs on it
 				}
-				y.add("invented", "", string(e.outcome), e.outcome == string(notes.Unclear))
-				t.Logf("%s:%d: invented %s", filepath.Base(path), line, e.outcome)
+				y.add("invented", "", string(e.Outcome), e.Outcome == string(notes.Unclear))
+				t.Logf("%s:%d: invented %s", a.Name, line, e.Outcome)
 			}
 		}
 	}
 }
 
+// readingShop is the company and prices that the labelled texts are compiled with.
+func readingShop(t testing.TB) *txtar.Archive {
+	t.Helper()
+	shop := archive(t, "../testdata/reading/shop.txtar")
+	prices, err := demo.FS.ReadFile("prices.csv")
+	require.NoError(t, err)
+	shop.Files = append(shop.Files, txtar.File{Name: "prices.csv", Data: prices})
+	return shop
+}
+
 // entriesByLine returns what was read in the file, by line: entries, and narrative that is no entry.
-func entriesByLine(r *compile.Result, file string) map[int][]label {
-	got := map[int][]label{}
+func entriesByLine(r *compile.Result, file string) map[int][]reading.Label {
+	got := map[int][]reading.Label{}
 	for _, day := range r.Days() {
 		for _, e := range day.Entries {
 			if e.Source.File != file {
 				continue
 			}
-			l := label{string(e.Outcome), map[string]string{}}
+			l := reading.Label{Outcome: string(e.Outcome), Facts: map[string]string{}}
 			for _, f := range factsOf(e) {
-				l.facts[f.key] = f.value
+				l.Facts[f.key] = f.value
 			}
-			l.facts["auth"] = authOf(day, e.Source)
+			l.Facts["auth"] = authOf(day, e.Source)
 			got[e.Source.Line] = append(got[e.Source.Line], l)
 		}
 	}
@@ -186,62 +158,62 @@ func authOf(day *notes.JobDay, at notes.Source) string {
 }
 
 // line scores what was expected of one line against what was read in it, in order.
-func (y tally) line(t *testing.T, where string, want, got []label) {
+func (y tally) line(t *testing.T, where string, want, got []reading.Label) {
 	got = together(want, got)
 	for i, w := range want {
-		g := label{outcome: "narrative"}
+		g := reading.Label{Outcome: "narrative"}
 		if i < len(got) {
 			g = got[i]
-		} else if w.outcome != "narrative" {
-			g.outcome = "nothing"
+		} else if w.Outcome != "narrative" {
+			g.Outcome = "nothing"
 		}
-		unclear := g.outcome == string(notes.Unclear)
-		if !y.add("outcome", w.outcome, g.outcome, unclear) {
-			t.Logf("%s: %s, read as %s", where, w.outcome, g.outcome)
+		unclear := g.Outcome == string(notes.Unclear)
+		if !y.add("outcome", w.Outcome, g.Outcome, unclear) {
+			t.Logf("%s: %s, read as %s", where, w.Outcome, g.Outcome)
 			continue
 		}
-		for _, k := range factKeys {
-			value, labelled := w.facts[k]
+		for _, k := range reading.FactKeys {
+			value, labelled := w.Facts[k]
 			if !labelled {
 				continue
 			}
 			if value == "none" && k != "auth" {
 				value = ""
 			}
-			if !y.add(k, value, g.facts[k], unclear) {
-				t.Logf("%s: %s=%s, read as %q", where, k, value, g.facts[k])
+			if !y.add(k, value, g.Facts[k], unclear) {
+				t.Logf("%s: %s=%s, read as %q", where, k, value, g.Facts[k])
 			}
 		}
 	}
 	for _, g := range got[min(len(want), len(got)):] {
-		y.add("invented", "", g.outcome, g.outcome == string(notes.Unclear))
-		t.Logf("%s: invented %s", where, g.outcome)
+		y.add("invented", "", g.Outcome, g.Outcome == string(notes.Unclear))
+		t.Logf("%s: invented %s", where, g.Outcome)
 	}
 }
 
 // together makes one of all that was read in a line whose one label sums them up: three things of a list under
 // "material", the hours of two people under one "time". Their minutes add up and their people are listed.
-func together(want, got []label) []label {
-	if len(want) != 1 || len(got) < 2 || slices.ContainsFunc(got, func(g label) bool { return g.outcome != want[0].outcome }) {
+func together(want, got []reading.Label) []reading.Label {
+	if len(want) != 1 || len(got) < 2 || slices.ContainsFunc(got, func(g reading.Label) bool { return g.Outcome != want[0].Outcome }) {
 		return got
 	}
-	one := label{want[0].outcome, map[string]string{}}
+	one := reading.Label{Outcome: want[0].Outcome, Facts: map[string]string{}}
 	minutes := 0
 	for _, g := range got {
-		for k, v := range g.facts {
-			switch old := one.facts[k]; {
+		for k, v := range g.Facts {
+			switch old := one.Facts[k]; {
 			case v == "" || v == old:
 			case old == "":
-				one.facts[k] = v
+				one.Facts[k] = v
 			case k == "who" || k == "lines":
-				one.facts[k] = old + "," + v
+				one.Facts[k] = old + "," + v
 			}
 		}
-		n, _ := strconv.Atoi(g.facts["min"])
+		n, _ := strconv.Atoi(g.Facts["min"])
 		minutes += n
 	}
 	if minutes > 0 {
-		one.facts["min"] = strconv.Itoa(minutes)
+		one.Facts["min"] = strconv.Itoa(minutes)
 	}
-	return []label{one}
+	return []reading.Label{one}
 }

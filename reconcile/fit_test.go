@@ -1,20 +1,18 @@
 package reconcile
 
 import (
-	"bytes"
 	"flag"
 	"fmt"
 	"math"
-	"path/filepath"
 	"strings"
 	"testing"
 
-	"github.com/rogpeppe/go-internal/txtar"
 	"github.com/stretchr/testify/require"
 
 	"jobday/finding"
 	"jobday/notes"
 	"jobday/parse"
+	"jobday/testdata/reading"
 	"jobday/trade"
 )
 
@@ -23,7 +21,6 @@ var fit = flag.Bool("fit", false, "fit the weights of the evidence to the labell
 // A labelled case is an entry's evidence for each line it shares a word with, and which of them it
 // means: an index into lines, or -1 for none.
 type labelledCase struct {
-	text  string
 	lines []evidence
 	want  int
 }
@@ -121,80 +118,65 @@ const leastKnown = -1.5
 // set has few of.
 const mostProgress = 3
 
+// devSets are the labelled entries the weights are held against.
+var devSets = []string{"dev", "dev2", "dev3", "dev4", "dev5", "dev6"}
+
 // labelledCases reads the dev sets: entries that are one piece of work, with one line or none.
 func labelledCases(t *testing.T) []labelledCase {
 	t.Helper()
-	paths, err := filepath.Glob("../testdata/reading/entries/dev*/*.txtar")
-	require.NoError(t, err)
-	require.NotEmpty(t, paths)
 	var cases []labelledCase
-	for _, p := range paths {
-		a, err := txtar.ParseFile(p)
+	for _, set := range devSets {
+		archives, err := reading.Archives("entries/" + set)
 		require.NoError(t, err)
-		var job *notes.Job
-		for _, f := range a.Files {
-			if strings.HasSuffix(f.Name, "scope.md") {
-				job, _ = parse.Scope(finding.NewFile(f.Name, f.Data))
-			}
-		}
-		for _, f := range a.Files {
-			if strings.HasSuffix(f.Name, "entries.md") {
-				cases = append(cases, casesOf(job, f.Data)...)
-			}
+		for _, a := range archives {
+			cases = append(cases, casesOf(t, a)...)
 		}
 	}
 	return cases
 }
 
-func casesOf(job *notes.Job, text []byte) []labelledCase {
-	var cases []labelledCase
-	heading, entry := "", ""
-	var labels []string
-	flush := func() {
-		if entry != "" && len(labels) == 1 {
-			if c, ok := caseOf(job, heading, entry, labels[0]); ok {
-				cases = append(cases, c)
-			}
-		}
-		entry, labels = "", nil
-	}
-	for line := range bytes.Lines(text) {
-		l := strings.TrimRight(string(line), "\r\n")
+func casesOf(t *testing.T, a reading.Archive) []labelledCase {
+	t.Helper()
+	var job *notes.Job
+	var entries []reading.Entry
+	for _, f := range a.Files {
 		switch {
-		case strings.HasPrefix(l, "=>"):
-			labels = append(labels, strings.TrimSpace(l[2:]))
-		case strings.HasPrefix(l, "##"):
-			flush()
-			heading = l
-		case strings.TrimSpace(l) != "":
-			flush()
-			entry = l
+		case strings.HasSuffix(f.Name, "scope.md"):
+			job, _ = parse.Scope(finding.NewFile(f.Name, f.Data))
+		case reading.IsEntries(f.Name):
+			var err error
+			entries, err = reading.Entries(f.Data)
+			require.NoError(t, err, a.Name)
 		}
 	}
-	flush()
+	require.NotNil(t, job, a.Name)
+	var cases []labelledCase
+	for _, e := range entries {
+		if len(e.Want) != 1 {
+			continue
+		}
+		if c, ok := caseOf(job, e); ok {
+			cases = append(cases, c)
+		}
+	}
 	return cases
 }
 
-func caseOf(job *notes.Job, heading, entry, label string) (labelledCase, bool) {
-	c := labelledCase{text: entry, want: -1}
-	fields := strings.Fields(label)
-	if strings.Contains(fields[0], "|") {
+func caseOf(job *notes.Job, entry reading.Entry) (labelledCase, bool) {
+	c := labelledCase{want: -1}
+	want := entry.Want[0]
+	if strings.Contains(want.Outcome, "|") {
 		return c, false
 	}
-	line := ""
-	for _, f := range fields[1:] {
-		if v, ok := strings.CutPrefix(f, "lines="); ok {
-			line = v
-		}
-	}
-	switch fields[0] {
+	line := want.Facts["lines"]
+	switch want.Outcome {
 	case "in-scope":
 	case "extra", "narrative", "condition":
 		line = ""
 	default:
 		return c, false
 	}
-	note, _ := parse.Note(finding.NewFile("jobs/x/2026-03-12.md", []byte(heading+"\n"+entry+"\n")), parse.NoteContext{})
+	note, _ := parse.Note(finding.NewFile("jobs/x/2026-03-12.md", []byte(entry.Heading+"\n"+entry.Text+"\n")), parse.NoteContext{})
 	if len(note.Entries) != 1 || note.Entries[0].Kind != notes.Work || note.Entries[0].Label != "" || strings.ContainsAny(line, ",|") {
 		return c, false
 	}
@@ -214,5 +196,5 @@ func caseOf(job *notes.Job, heading, entry, label string) (labelledCase, bool) {
 		c.lines = append(c.lines, m.evidence)
 	}
 	// A line that shares no word cannot be found by weighing; what none shares has nothing to weigh.
-	return c, len(c.lines) > 0 && (c.want >= 0 || fields[0] != "in-scope")
+	return c, len(c.lines) > 0 && (c.want >= 0 || want.Outcome != "in-scope")
 }
