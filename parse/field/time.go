@@ -187,7 +187,7 @@ func numberWordAt(low string) bool {
 
 // afterTime reports whether the parts of the sentence hold a span or duration already.
 func afterTime(list []timePart) bool {
-	for k := len(list) - 1; k >= 0 && list[k].kind != aStop; k-- {
+	for k := len(list) - 1; k >= max(0, len(list)-nearParts) && list[k].kind != aStop; k-- {
 		if list[k].kind == aSpan || list[k].kind == aStated {
 			return true
 		}
