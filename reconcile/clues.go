@@ -7,21 +7,6 @@ import (
 // fitClues are what holds of an entry beside the booking, by name: how well a line fits, and what of it.
 type fitClues struct{ chance.Clues }
 
-// step names how high a probability is.
-func step(p float64) string {
-	for i := range steps {
-		if p >= steps[i].from {
-			return steps[i].name
-		}
-	}
-	return "0"
-}
-
-var steps = [...]struct {
-	from float64
-	name string
-}{{0.99, "99"}, {0.95, "95"}, {0.85, "85"}, {0.7, "70"}, {0.5, "50"}, {0.3, "30"}, {0.1, "10"}, {0.03, "3"}}
-
 // gather puts together the clues of an entry held against the booking.
 func (c *fitClues) gather(d *day, r *read) {
 	c.Reset()

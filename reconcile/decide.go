@@ -104,18 +104,15 @@ func (d *day) hold(r *read) {
 // match holds an entry against every line, with what it counts and who asked for it, and keeps the
 // evidence of the likeliest. What it returns stands until the next entry is matched.
 func (d *day) match(r *read) []match {
-	more := another(r.query.low())
-	d.fitting = d.index.match(d.fitting, &r.query, func(ev *evidence, i int) {
-		ev.fromFacts(more, &r.facts, &d.in.Job.Lines[i], &d.standing.lines[i])
-	})
-	d.fitting = d.weighLines(r, d.fitting)
-	r.result.Evidence = d.evidenceRows(d.fitting)
+	h := held{&r.query, &r.facts, r}
+	d.fitting, r.noLine = d.weighLines(d.fitting, h)
+	r.result.Evidence = d.evidenceRows(h, d.fitting)
 	return d.fitting
 }
 
 // likeliestLine returns the line that some words alone fit best, and how well; -1 when none shares a word.
 func (d *day) likeliestLine(q *query) (line int, p float64) {
-	d.fittingPart = d.index.match(d.fittingPart, q, nil)
+	d.fittingPart, _ = d.weighLines(d.fittingPart, held{query: q})
 	if len(d.fittingPart) == 0 {
 		return -1, 0
 	}

@@ -1,7 +1,10 @@
 package reconcile
 
 import (
+	"cmp"
 	"math"
+	"slices"
+	"strconv"
 
 	"jobday/notes"
 )
@@ -39,57 +42,65 @@ var evidenceSaid = [evidenceLen]string{
 
 // evidenceRows lays out what spoke for and against the likeliest line and its rival, every other line
 // worth showing, and those that share words but are kept out by a veto.
-func (d *day) evidenceRows(ms []match) []notes.EvidenceRow {
-	n, weights := 0, 0
-	for i := range ms {
-		if n < mostEvidence && ms[i].shown(n) {
-			n++
-			weights += ms[i].weighs()
-		}
-	}
-	if n == 0 {
-		return nil
-	}
-	rows := make([]notes.EvidenceRow, 0, n)
-	weighed := make([]notes.Weight, 0, weights)
+func (d *day) evidenceRows(h held, ms []match) []notes.EvidenceRow {
+	var rows []notes.EvidenceRow
+	keep := d.tally.keep
+	d.tally.keep = true
 	for i := range ms {
 		m := &ms[i]
-		if len(rows) == n || !m.shown(len(rows)) {
+		if len(rows) == mostEvidence || !m.shown(len(rows)) {
 			continue
 		}
-		from := len(weighed)
-		weighed = m.weigh(weighed)
+		d.tallyLine(&d.tally, h, m, &d.entryTerms)
 		rows = append(rows, notes.EvidenceRow{
-			Line: d.in.Job.Lines[m.line].Label, Shared: m.shared, Weighed: weighed[from:len(weighed):len(weighed)],
+			Line: d.in.Job.Lines[m.line].Label, Shared: m.shared, Weighed: d.tally.strongest(),
 			Veto: m.veto, Confidence: round2(m.p), Despite: round2(m.despite),
 		})
 	}
+	d.tally.keep = keep
 	return rows
 }
 
 // shown reports whether a line is worth showing after n others.
 func (m *match) shown(n int) bool { return n < 2 || m.p >= leastShown || m.veto != "" }
 
-// weighs returns how many weights there are.
-func (m *match) weighs() int {
-	n := 1
-	for i, x := range m.evidence {
-		if x*weights[i] != 0 {
-			n++
+// mostWeights is how many things that were weighed are shown one by one.
+const mostWeights = 7
+
+// strongest returns what weighed most, and the rest together: they add up to the log odds.
+func (t *lineTally) strongest() []notes.Weight {
+	t.order = t.order[:0]
+	for i, c := range t.clues {
+		if t.weights.of[c] != 0 {
+			t.order = append(t.order, weighed{t.weights.of[c], i, -1})
 		}
 	}
-	return n
+	for i, by := range t.by {
+		if by != 0 {
+			t.order = append(t.order, weighed{by, -1, i})
+		}
+	}
+	slices.SortStableFunc(t.order, func(a, b weighed) int { return cmp.Compare(max(b.by, -b.by), max(a.by, -a.by)) })
+	n := min(len(t.order), mostWeights)
+	all := make([]notes.Weight, 0, n+1)
+	rest := t.sum
+	for _, w := range t.order[:n] {
+		what := ""
+		if w.clue >= 0 {
+			what = lineClueNames[t.clues[w.clue]]
+		} else {
+			what = t.said[w.said]
+		}
+		all = append(all, notes.Weight{What: what, By: float64(w.by) / 100})
+		rest -= w.by
+	}
+	if n < len(t.order) {
+		all = append(all, notes.Weight{What: strconv.Itoa(len(t.order)-n) + " smaller ones together", By: float64(rest) / 100})
+	}
+	return all
 }
 
-// weigh appends what a line that shares a word begins with, and the kinds of evidence that counted.
-func (m *match) weigh(to []notes.Weight) []notes.Weight {
-	to = append(to, notes.Weight{What: "to begin with, for a line that shares a word", By: bias})
-	for i, x := range m.evidence {
-		if by := x * weights[i]; by != 0 {
-			to = append(to, notes.Weight{What: evidenceSaid[i], By: round2(by)})
-		}
-	}
-	return to
-}
+// weighed is a clue that was kept, by its place among clues or among those that have only names.
+type weighed struct{ by, clue, said int }
 
 func round2(x float64) float64 { return math.Round(x*100) / 100 }

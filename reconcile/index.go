@@ -50,6 +50,7 @@ type indexedLine struct {
 	wired  bool          // it is about something that is pulled and landed
 	about  string        // the thing it is about, "" when its words name nothing known
 	act    int           // index in terms of the act it is booked as, or -1
+	count  [5]int        // how many different terms of each of classes it has
 }
 
 // lineTerm is a term of a line: its place in the index and what part it plays.
@@ -92,6 +93,11 @@ func newLineIndex(j *notes.Job, words trade.Words) *lineIndex {
 func (ix *lineIndex) addLine(l notes.ScopeLine, words trade.Words) {
 	line := indexedLine{query: newQuery(l.Work, words), inner: innerCount(l), spans: numberSpans(l.Work), act: -1}
 	line.about = line.thing()
+	for i := range line.query.terms {
+		if c := classOf(line.query.terms[i].Class); c >= 0 && !repeated(line.query.terms, i) {
+			line.count[c]++
+		}
+	}
 	line.wired = line.head >= 0 && wired[line.query.terms[line.head].Text]
 	for i, t := range line.query.terms {
 		if termWeight(t.Class) == 0 || repeated(line.query.terms, i) {
@@ -268,9 +274,9 @@ const (
 	alikeTerm  = 0.7  // cut short, skeleton of consonants, or one slip of the pen
 )
 
-// align finds, for each term of q, the terms of the scope it may mean, and how surely each term of the
+// alignTerms finds, for each term of q, the terms of the scope it may mean, and how surely each term of the
 // scope is meant by any. Both stand until the next call.
-func (ix *lineIndex) align(q *query) {
+func (ix *lineIndex) alignTerms(q *query) {
 	for _, hs := range ix.hits {
 		for _, h := range hs {
 			ix.sure[h.id] = 0

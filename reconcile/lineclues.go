@@ -1,240 +1,244 @@
 package reconcile
 
 import (
-	"cmp"
-	_ "embed"
-	"math"
 	"slices"
 	"strconv"
 	"strings"
-	"sync"
 
-	"jobday/chance"
 	"jobday/notes"
 	"jobday/parse/field"
-	"jobday/trade"
 )
 
-// lineClues are what holds of an entry and one booked line, by name: what speaks for the entry meaning it.
-type lineClues struct{ chance.Clues }
+// A lineClue is something that may hold of an entry and a booked line, or of an entry that means no line. Its name
+// is what the model of lines knows it by, and what a person is shown.
+type lineClue int
 
-// gather puts together the clues that entry r means line i; m is what its words say for it, nil where they share none.
-func (c *lineClues) gather(d *day, r *read, i int, m *match) {
-	c.Reset()
-	c.Say("a line")
-	c.words(d, m)
-	c.pairs(&r.query, &d.index.lines[i].query)
-	c.counts(d, r, i)
-	c.context(d, r, i)
-	c.heard(d, &r.query, i)
-	c.numbers(d, r, i)
+// The clues of an entry and a line, in groups. Those of words alone, such as that one stands for another, have only
+// names.
+const (
+	clueLine lineClue = iota
+	clueNothing
+	clueVeto
+	clueVetoPlace
+	clueEvidence                                  // one for each kind of evidence
+	clueCovers       = clueEvidence + evidenceLen // by step
+	clueCovered      = clueCovers + stepCount     // by step
+	clueShare        = clueCovered + stepCount    // by class and state
+	clueSameHead     = clueShare + 5*shareStates  // and the single ones
+	clueKin          = clueSameHead + 1           // by how many
+	clueKinOfHead    = clueKin + 3
+	clueKinHeads     = clueKinOfHead + 1
+	clueKinAlone     = clueKinHeads + 1
+	clueMostKin      = clueKinAlone + 1
+	clueLessKin      = clueMostKin + 1
+	clueOtherKin     = clueLessKin + 1
+	clueRoot         = clueOtherKin + 1 // by how many
+	clueOtherFits    = clueRoot + 2
+	clueOf           = clueOtherFits + 1 // by what it is out of
+	clueCounts       = clueOf + 3        // by first or not, pieces or measure, and how many
+	clueNumber       = clueCounts + 2*2*countStates
+	clueComplete     = clueNumber + 1
+	clueBegun        = clueComplete + 1
+	clueTouched      = clueBegun + 1
+	clueRestBegun    = clueTouched + 1
+	clueRestNotBegun = clueRestBegun + 1
+	clueSaid         = clueRestNotBegun + 1 // by how far above
+	clueNext         = clueSaid + mostAbove
+	clueHeard        = clueNext + 1 // one, more, one alone, more alone
+	clueNone         = clueHeard + 4
+	clueNoneShared   = clueNone + 1
+	clueNoneHead     = clueNoneShared + 1
+	clueNoneTrade    = clueNoneHead + 1
+	lineClueLen      = clueNoneTrade + 1
+)
+
+// mostAbove is how many entries about booked work above an entry are looked at.
+const mostAbove = 3
+
+// How an entry and a line share terms of a class.
+const (
+	shareOne = iota
+	shareMore
+	shareOther  // each has its own
+	lineOnly    // only the line has some
+	entryOnly   // only the entry has
+	shareStates // how many there are
+)
+
+// How what an entry counts stands to what is left of a line.
+const (
+	countMore = iota // more than is left
+	countRest        // all that is left of what was begun
+	countAll         // all of it at once
+	countOne         // the only one
+	countSome        // fewer
+	countStates
+)
+
+// classes are the classes of terms that may be shared, with their names.
+var classes = []struct {
+	class field.TermClass
+	name  string
+}{
+	{field.ThingTerm, "thing"}, {field.OtherTerm, "word"}, {field.PlaceTerm, "place"}, {field.DesignationTerm, "designation"}, {field.VerbTerm, "verb"},
 }
 
-// none puts together the clues that an entry means no line.
-func (c *lineClues) none(r *read, ms []match) {
-	c.Reset()
-	best := 0.0
-	for _, m := range ms {
-		best = max(best, m.p)
+// classOf returns the place of a class among classes, or -1.
+func classOf(c field.TermClass) int {
+	switch c {
+	case field.ThingTerm:
+		return 0
+	case field.OtherTerm:
+		return 1
+	case field.PlaceTerm:
+		return 2
+	case field.DesignationTerm:
+		return 3
+	case field.VerbTerm:
+		return 4
 	}
-	c.Say("none as ", string(r.entry.Judged))
-	c.Say("none at ", step(best))
-	c.Say("none, consent ", r.facts.Consent.State.String())
-	c.When(len(ms) == 0, "none shared")
-	c.When(r.query.head < 0, "none, no head")
-	c.When(!r.query.namesTrade(), "none, no trade")
-	for _, w := range r.query.work {
-		c.Say("none does ", w)
-	}
-	for _, t := range r.query.terms {
-		if t.Class == field.OtherTerm || t.Class == field.ThingTerm {
-			c.Say("none of ", t.Text)
-		}
-	}
+	return -1
 }
 
-func (c *lineClues) words(d *day, m *match) {
-	if m == nil {
-		c.Say("shares nothing")
-		return
-	}
-	c.Say("fits ", step(m.p))
-	c.When(m.veto != "", "veto")
-	c.When(m.place, "veto of place")
-	c.When(m.veto != "" && m.despite >= TakeAt, "fits but for the veto")
-	for i, name := range evidenceClues {
-		if name != "" && m.evidence[i] > 0 {
-			c.Say("has ", name)
-		}
-	}
-	c.Say("covers ", step(m.evidence[evCoverage]))
-	c.Say("is covered ", step(m.evidence[evPrecision]))
-}
+// lineClueNames are the names by clue.
+var lineClueNames = nameLineClues()
 
-// pairs adds each word of the entry beside each word of the line.
-func (c *lineClues) pairs(q, l *query) {
-	kin, roots := 0, 0
-	for i, t := range q.terms {
-		if !speaks(t) || repeated(q.terms, i) {
-			continue
-		}
-		for k, u := range l.terms {
-			if speaks(u) && t.Text != u.Text && !repeated(l.terms, k) {
-				c.Say("word ", t.Text, " for ", u.Text)
-				if trade.TopicsOf(t.Text).Shared(trade.TopicsOf(u.Text)) {
-					kin++
-					c.When(k == l.head, "kin of the head")
-					c.When(k == l.head && i == q.head, "kin heads")
-				}
-				if sameRoot(t.Text, u.Text) {
-					roots++
-				}
-			}
-		}
-		c.When(i == q.head && l.head >= 0 && l.terms[l.head].Text == t.Text, "same head")
+func nameLineClues() [lineClueLen]string {
+	var n [lineClueLen]string
+	group := func(from lineClue, names ...string) {
+		copy(n[from:], names)
 	}
-	c.shared(q, l)
-	does, act := q.work, l.work
-	if len(act) == 0 {
-		act = []string{"a thing"}
+	group(clueLine, "it is a booked line", "shares no word", "is kept out by a veto", "is another place")
+	for i, said := range evidenceSaid {
+		n[int(clueEvidence)+i] = said
 	}
-	for _, v := range does {
-		for _, w := range act {
-			c.Say("does ", v, " on ", w)
+	for i, s := range steps {
+		n[int(clueCovers)+i] = "has " + s.name + " in 100 of the line's words"
+		n[int(clueCovered)+i] = "the line has " + s.name + " in 100 of its words"
+	}
+	for i, c := range classes {
+		group(clueShare+lineClue(i*shareStates), "shares a "+c.name, "shares more than one "+c.name, "each has another "+c.name, "only the line has a "+c.name, "only it has a "+c.name)
+	}
+	group(clueSameHead, "is about the same thing", "has a word that goes with the line", "has two words that go with the line", "has more words that go with the line",
+		"goes with what the line is about", "what it is about goes with what the line is about", "goes with this line alone", "goes with this line most",
+		"goes with another line more", "goes with other lines", "shares the root of a word", "shares the roots of words", "shares words with other lines")
+	group(clueOf, "out of as many as are booked", "out of as many as are left", "out of another number")
+	for i, first := range []string{"counts ", "counts besides "} {
+		for k, unit := range []string{"pieces", "a measure"} {
+			group(clueCounts+lineClue((2*i+k)*countStates), first+unit+", more than are left", first+unit+", all that are left", first+unit+", all that are booked",
+				first+unit+", the only one", first+unit+", some of them")
 		}
 	}
-	if len(does) == 0 {
-		c.Say("does nothing on ", act[0])
-	}
-	c.When(kin > 0, "kin")
-	c.When(kin > 1, "more kin")
-	c.When(kin > 3, "much kin")
-	c.When(roots > 0, "same root")
-	c.When(roots > 1, "same roots")
-}
-
-// classNames are the classes of terms that two texts may share.
-var classNames = map[field.TermClass]string{
-	field.ThingTerm: "thing", field.OtherTerm: "word", field.PlaceTerm: "place", field.DesignationTerm: "designation", field.VerbTerm: "verb",
-}
-
-// shared adds how many terms of each class both have, and that only one of them names a designation or a place.
-func (c *lineClues) shared(q, l *query) {
-	for class, name := range classNames {
-		both, other, mine := 0, 0, 0
-		for k, u := range l.terms {
-			switch {
-			case u.Class != class || repeated(l.terms, k):
-			case q.has(u.Text):
-				both++
-			default:
-				other++
-			}
-		}
-		for i, t := range q.terms {
-			if t.Class == class && !repeated(q.terms, i) && !l.has(t.Text) {
-				mine++
-			}
-		}
-		switch {
-		case both > 1:
-			c.Say("share ", name, "s")
-		case both == 1:
-			c.Say("share a ", name)
-		case other > 0 && mine > 0:
-			c.Say("each its ", name)
-		case other > 0:
-			c.Say("line only has ", name)
-		case mine > 0:
-			c.Say("entry only has ", name)
-		}
-	}
-}
-
-// sameRoot reports whether two terms share a word, or the beginning of one.
-func sameRoot(a, b string) bool {
-	const root = 4
-	for x := range strings.FieldsSeq(a) {
-		for y := range strings.FieldsSeq(b) {
-			if x == y || len(x) >= root && len(y) >= root && x[:root] == y[:root] {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-// kinship counts how many words of an entry and a line go together.
-func kinship(q, l *query) int {
-	n := 0
-	for i, t := range q.terms {
-		if !speaks(t) || repeated(q.terms, i) {
-			continue
-		}
-		of := trade.TopicsOf(t.Text)
-		for k, u := range l.terms {
-			if speaks(u) && !repeated(l.terms, k) && (of.Shared(trade.TopicsOf(u.Text)) || sameRoot(t.Text, u.Text)) {
-				n++
-				break
-			}
-		}
-	}
+	group(clueNumber, "names the number booked", "the line is complete", "the line was begun before", "the line was told of that day",
+		"the rest of what was begun", "the rest of what was not begun", "the entry above is of the line", "the one before that is of the line", "an entry further up is of the line",
+		"the entry above is of the line before", "a word was used of the line before", "words were used of the line before", "a word was used of this line alone", "words were used of this line alone")
+	group(clueNone, "means no line", "no line, shares no word", "no line, names no thing", "no line, names nothing of the trade")
 	return n
 }
 
-// speaks reports whether a term may be another word for one of the booking.
-func speaks(t field.Term) bool {
-	return t.Class == field.ThingTerm || t.Class == field.OtherTerm || t.Class == field.VerbTerm
-}
+// steps are how high a share or a probability is, highest first.
+var steps = []struct {
+	from float64
+	name string
+}{{0.99, "99"}, {0.95, "95"}, {0.85, "85"}, {0.7, "70"}, {0.5, "50"}, {0.3, "30"}, {0.1, "10"}, {0.03, "3"}, {-1, "0"}}
 
-// heard adds how many of the entry's words were used before of work on the line, and that they were of no other.
-func (c *lineClues) heard(d *day, q *query, i int) {
-	n, alone := 0, 0
-	for k, t := range q.terms {
-		if !speaks(t) || t.Class == field.VerbTerm || repeated(q.terms, k) || d.index.lines[i].has(t.Text) {
-			continue
-		}
-		of := d.standing.spoken[t.Text]
-		if slices.Contains(of, i) {
-			n++
-			if len(of) == 1 {
-				alone++
-			}
+const stepCount = 9
+
+// stepOf returns the step of a share.
+func stepOf(p float64) int {
+	for i := range steps {
+		if p >= steps[i].from {
+			return i
 		}
 	}
-	c.When(n == 1, "heard")
-	c.When(n > 1, "heard more")
-	c.When(alone == 1, "heard of it alone")
-	c.When(alone > 1, "heard more of it alone")
+	return stepCount - 1
 }
 
-// hear keeps the words of an entry that serves a line: who calls a thing by a name once will do so again.
-func (s *standing) hear(q *query, i int) {
-	for k, t := range q.terms {
-		if speaks(t) && t.Class != field.VerbTerm && !repeated(q.terms, k) && !slices.Contains(s.spoken[t.Text], i) {
-			s.spoken[t.Text] = append(s.spoken[t.Text], i)
-		}
-	}
-}
+// step names how high a probability is.
+func step(p float64) string { return steps[stepOf(p)].name }
 
-// numbers adds that the entry names the very number that is booked, of more than a few.
-func (c *lineClues) numbers(d *day, r *read, i int) {
-	const few = 4
-	line := &d.in.Job.Lines[i]
-	if line.Qty.Value.Cmp(notes.Int(few)) <= 0 {
+// words adds what the words themselves say for line i.
+func (t *lineTally) words(m *match) {
+	t.say(clueLine)
+	if !m.touched {
+		t.say(clueNothing)
 		return
 	}
-	for _, n := range wholeNumbers(r.query.text) {
+	t.when(m.veto != "", clueVeto)
+	t.when(m.place, clueVetoPlace)
+	for i, name := range evidenceClues {
+		t.when(name != "" && m.evidence[i] > 0, clueEvidence+lineClue(i))
+	}
+	t.say(clueCovers + lineClue(stepOf(m.evidence[evCoverage])))
+	t.say(clueCovered + lineClue(stepOf(m.evidence[evPrecision])))
+}
+
+// counts adds how what an entry counts stands to what is booked and left of a line.
+func (t *lineTally) counts(f *notes.Facts, line *notes.ScopeLine, left notes.Decimal, begun bool) {
+	one := notes.Int(1)
+	if of := f.Progress.Of; of != nil {
+		switch {
+		case of.Equal(line.Qty.Value) && line.Qty.Value.Cmp(one) > 0:
+			t.say(clueOf)
+		case of.Equal(left) && left.Cmp(one) > 0:
+			t.say(clueOf + 1)
+		default:
+			t.say(clueOf + 2)
+		}
+	}
+	for n := range f.Items {
+		qty := &f.Items[n].Qty
+		if !qty.Written() {
+			continue
+		}
+		q, same := qty.In(line.Qty.Unit)
+		if !same {
+			t.word("counts in ", string(qty.Unit), ", booked in ", string(line.Qty.Unit))
+			continue
+		}
+		group := clueCounts
+		if n > 0 {
+			group += 2 * countStates
+		}
+		if line.Qty.Unit != notes.Each {
+			group += countStates
+		}
+		t.say(group + lineClue(countState(q.Value, left, begun)))
+	}
+}
+
+func countState(n, left notes.Decimal, begun bool) int {
+	one := notes.Int(1)
+	switch more := n.Cmp(left); {
+	case more > 0:
+		return countMore
+	case more == 0 && left.Cmp(one) > 0 && begun:
+		return countRest
+	case more == 0 && left.Cmp(one) > 0:
+		return countAll
+	case left.Equal(one):
+		return countOne
+	}
+	return countSome
+}
+
+// number adds that an entry names the very number that is booked, of more than a few.
+func (t *lineTally) number(numbers []int, line *notes.ScopeLine) {
+	const few = 4
+	if len(numbers) == 0 || line.Qty.Value.Cmp(notes.Int(few)) <= 0 {
+		return
+	}
+	for _, n := range numbers {
 		if line.Qty.Value.Equal(notes.Int(n)) {
-			c.Say("names the number booked")
+			t.say(clueNumber)
 			return
 		}
 	}
 }
 
-// wholeNumbers are the numbers of a text that stand alone.
-func wholeNumbers(text string) []int {
-	var all []int
+// wholeNumbers are the numbers of a text that stand alone, in the memory of all.
+func wholeNumbers(all []int, text string) []int {
+	all = all[:0]
 	for i := 0; i < len(text); {
 		if text[i] < '0' || text[i] > '9' {
 			i++
@@ -244,8 +248,8 @@ func wholeNumbers(text string) []int {
 		for j < len(text) && text[j] >= '0' && text[j] <= '9' {
 			j++
 		}
-		before, after := i == 0 || strings.IndexByte(" (=x", text[i-1]) >= 0, j == len(text) || strings.IndexByte(" ,.;:)'", text[j]) >= 0
-		if n, err := strconv.Atoi(text[i:j]); err == nil && before && after && j-i < 6 {
+		alone := (i == 0 || strings.IndexByte(" (=x", text[i-1]) >= 0) && (j == len(text) || strings.IndexByte(" ,.;:)'", text[j]) >= 0)
+		if n, err := strconv.Atoi(text[i:j]); alone && j-i < 6 && err == nil {
 			all = append(all, n)
 		}
 		i = j
@@ -253,165 +257,20 @@ func wholeNumbers(text string) []int {
 	return all
 }
 
-// counts adds how what the entry counts stands to what is booked and left.
-func (c *lineClues) counts(d *day, r *read, i int) {
-	line, ls := &d.in.Job.Lines[i], &d.standing.lines[i]
-	left := line.Qty.Value.Sub(ls.toDate).Sub(d.lines[i].today)
-	one := notes.Int(1)
-	if p := &r.facts.Progress; p.Of != nil {
-		switch {
-		case p.Of.Equal(line.Qty.Value) && line.Qty.Value.Cmp(one) > 0:
-			c.Say("of as many as booked")
-		case p.Of.Equal(left) && left.Cmp(one) > 0:
-			c.Say("of as many as left")
-		default:
-			c.Say("of another number")
-		}
+// context adds how a line stands, and whether what was said just before is about it.
+func (t *lineTally) context(d *day, f *notes.Facts, i int) {
+	ls, ld := &d.standing.lines[i], &d.lines[i]
+	p := &f.Progress
+	begun := ls.begun || ld.touched
+	t.when(ls.complete || ld.finished, clueComplete)
+	t.when(ls.begun, clueBegun)
+	t.when(ld.touched, clueTouched)
+	if p.Rest || p.All || p.Complete == notes.Yes {
+		t.when(begun, clueRestBegun)
+		t.when(!begun, clueRestNotBegun)
 	}
-	for n, it := range r.facts.Items {
-		q, same := it.Qty.In(line.Qty.Unit)
-		if !it.Qty.Written() {
-			continue
-		}
-		first := ""
-		if n == 0 {
-			first = "first "
-		}
-		if !same {
-			c.Say(first, "counts in ", string(it.Qty.Unit), " not ", string(line.Qty.Unit))
-			continue
-		}
-		kind := "pieces"
-		if line.Qty.Unit != notes.Each {
-			kind = "measure"
-		}
-		switch more := q.Value.Cmp(left); {
-		case more > 0:
-			c.Say(first, kind, " more than left")
-		case more == 0 && left.Cmp(one) > 0 && ls.begun:
-			c.Say(first, kind, " the rest")
-		case more == 0 && left.Cmp(one) > 0:
-			c.Say(first, kind, " all")
-		case left.Cmp(one) == 0:
-			c.Say(first, kind, " the only one")
-		default:
-			c.Say(first, kind, " some")
-		}
+	for back, lines := range t.above {
+		t.when(slices.Contains(lines, i), clueSaid+lineClue(back))
+		t.when(back == 0 && slices.Contains(lines, i-1), clueNext)
 	}
-}
-
-// context adds how the line stands, and whether what was said just before is about it.
-func (c *lineClues) context(d *day, r *read, i int) {
-	ls := &d.standing.lines[i]
-	p := &r.facts.Progress
-	begun := ls.begun || d.lines[i].touched
-	c.When(ls.complete || d.lines[i].finished, "complete")
-	c.When(ls.begun, "begun before")
-	c.When(d.lines[i].touched, "touched today")
-	rest := p.Rest || p.All || p.Complete == notes.Yes
-	c.When(rest && begun, "the rest of what is begun")
-	c.When(rest && !begun, "the rest of what is not begun")
-	back := 0
-	for k := len(d.reads) - 1; k >= 0 && back < 3; k-- {
-		above := d.reads[k]
-		if above == r || above.note != r.note || above.entry.Span.Start >= r.entry.Span.Start || len(above.lines) == 0 {
-			continue
-		}
-		back++
-		for _, l := range above.lines {
-			if l == i {
-				c.Say("said ", []string{"", "just above", "two above", "three above"}[back])
-			}
-			c.When(l == i-1 && back == 1, "next in order")
-		}
-	}
-}
-
-// linesText is the fitted model of lines: what each clue speaks for an entry meaning a line. TestFitLines writes it.
-//
-//go:embed lines.model
-var linesText string
-
-var linesModel = sync.OnceValue(func() *chance.Model { return chance.MustParse("lines.model", linesText) })
-
-// weighLines gives each booked line, whether it shares a word with the entry or not, the chance that the entry means
-// it: the lines are rivals of one another and of the chance that none is meant.
-func (d *day) weighLines(r *read, ms []match) []match {
-	c := &d.lineClues
-	byLine := make([]*match, len(d.index.lines))
-	for k := range ms {
-		byLine[ms[k].line] = &ms[k]
-	}
-	kins, most := make([]int, len(byLine)), 0
-	for i := range byLine {
-		kins[i] = kinship(&r.query, &d.index.lines[i].query)
-		most = max(most, kins[i])
-	}
-	withKin, withMost := 0, 0
-	for _, k := range kins {
-		if k > 0 {
-			withKin++
-		}
-		if k == most {
-			withMost++
-		}
-	}
-	model := d.in.Lines
-	if model == nil {
-		model = linesModel()
-	}
-	score := func() float64 {
-		sum := 0
-		for _, f := range c.Of {
-			if row := model.Row(f); row != nil {
-				sum += int(row[0])
-			}
-		}
-		return math.Exp(float64(sum) / 100)
-	}
-	var named [][]string
-	all := make([]match, 0, len(byLine))
-	total := 0.0
-	for i := range byLine {
-		c.gather(d, r, i, byLine[i])
-		c.When(kins[i] > 0 && withKin == 1, "kin alone")
-		c.When(kins[i] > 0 && kins[i] == most && withMost == 1, "most kin")
-		c.When(kins[i] > 0 && kins[i] < most, "less kin than another")
-		c.When(kins[i] == 0 && most > 0, "another has kin")
-		c.When(len(ms) > 0 && ms[0].line == i, "fits best")
-		c.When(len(ms) > 0 && byLine[i] == nil, "another fits")
-		named = append(named, append([]string(nil), c.Names...))
-		m := match{line: i}
-		if byLine[i] != nil {
-			m = *byLine[i]
-		}
-		m.odds = score()
-		if m.veto == "" {
-			total += m.odds
-		}
-		all = append(all, m)
-	}
-	c.none(r, ms)
-	named = append(named, append([]string(nil), c.Names...))
-	none := score()
-	total += none
-	r.noLine = none / total
-	if d.in.OnLines != nil {
-		d.in.OnLines(r.entry, named)
-	}
-	kept := all[:0]
-	for _, m := range all {
-		if m.veto != "" {
-			m.p, m.despite = 0, round3(m.odds/(total+m.odds))
-		} else {
-			m.p = round3(m.odds / total)
-		}
-		if m.p >= 0.01 || byLine[m.line] != nil {
-			kept = append(kept, m)
-		}
-	}
-	slices.SortStableFunc(kept, func(a, b match) int {
-		return cmp.Or(cmp.Compare(b.p, a.p), a.line-b.line)
-	})
-	return kept
 }

@@ -1,7 +1,6 @@
 package reconcile
 
 import (
-	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -30,6 +29,7 @@ type match struct {
 	line     int
 	p        float64 // probability, 0 to 1; 0 under a veto
 	odds     float64
+	touched  bool // they share a word
 	evidence evidence
 	shared   []string // the scope's words the entry has
 	veto     string   // why it cannot be, or ""
@@ -37,71 +37,34 @@ type match struct {
 	despite  float64  // what p would be without the veto
 }
 
-// weights are the log odds of each kind of evidence, and bias those of an entry that shares a word
-// with a line and nothing else. They were fitted to the labelled entries (see fit_test.go).
-var (
-	bias    = -5.9
-	weights = evidence{
-		evCoverage: 2.2, evPrecision: 8.5, evHead: -1.1, evHeadWhich: -2.7, evHeadNone: -1.5, evNoHead: -2.2,
-		evOnly: 2.5, evWhich: 0.6, evWhichOther: -0.5, evVerb: 0.4, evVerbOther: -5.6, evOutOf: 4.1, evTooMany: 0.8,
-		evAsked: -6.7, evComplete: -0.8, evProgress: 3, evUnit: 3.7, evWired: 0, evHeadElse: -1.5, evAsBooked: 1.2,
-	}
-)
-
-// score returns the log odds of the evidence.
-func (ev evidence) score() float64 {
-	z := bias
-	for i, x := range ev {
-		z += weights[i] * x
-	}
-	return z
-}
-
-// match puts every line that shares a word with q in the memory of ms, likeliest first; equal ones in the
-// order of the scope. The lines are rivals of one another and of the chance that none is meant: their
-// probabilities and that chance add up to 1.
-func (ix *lineIndex) match(ms []match, q *query, facts func(ev *evidence, line int)) []match {
-	ix.readUnits(q)
-	ix.align(q)
-	ms = slices.Grow(ms[:0], ix.touch())
-	total := 1.0 // the odds that none is meant
+// align holds words against every line of the scope, and puts what of each line they share in the memory of ms. What
+// was read from the words may be nil.
+func (ix *lineIndex) align(ms []match, h held, d *day) []match {
+	ix.readUnits(h.query)
+	ix.alignTerms(h.query)
+	d.anyTouched = ix.touch() > 0
+	more := another(h.query.low())
+	ms = slices.Grow(ms[:0], len(ix.lines))
 	ix.shared = ix.shared[:0]
 	for i, touched := range ix.touched {
+		ms = append(ms, match{line: i, touched: touched})
 		if !touched {
 			continue
 		}
-		ms = append(ms, match{line: i})
 		m := &ms[len(ms)-1]
 		from := len(ix.shared)
-		ix.weigh(&m.evidence, q, i)
+		ix.weigh(&m.evidence, h.query, i)
 		m.shared = ix.shared[from:]
-		if facts != nil {
-			facts(&m.evidence, i)
+		if h.facts != nil {
+			m.evidence.fromFacts(more, h.facts, &d.in.Job.Lines[i], &d.standing.lines[i])
 		}
-		m.odds = math.Exp(m.evidence.score())
-		m.veto, m.place = q.contradicts(&ix.lines[i])
-		if m.veto == "" {
-			total += m.odds
-		}
+		m.veto, m.place = h.query.contradicts(&ix.lines[i])
 	}
 	words := slices.Clone(ix.shared)
 	for i := range ms {
 		n := len(ms[i].shared)
 		ms[i].shared, words = words[:n:n], words[n:]
 	}
-	for i := range ms {
-		if ms[i].veto != "" {
-			ms[i].despite = round3(ms[i].odds / (total + ms[i].odds))
-			continue
-		}
-		ms[i].p = round3(ms[i].odds / total)
-	}
-	slices.SortStableFunc(ms, func(a, b match) int {
-		if c := cmp.Compare(b.p, a.p); c != 0 {
-			return c
-		}
-		return a.line - b.line
-	})
 	return ms
 }
 

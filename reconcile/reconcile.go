@@ -76,7 +76,11 @@ type standing struct {
 	// Memory used again from entry to entry.
 	fitting, fittingPart []match // of an entry, of a part of it
 	fit                  fitClues
-	lineClues            lineClues
+	lineWeights          *lineWeights
+	tally                lineTally
+	entryTerms           entryTerms
+	termsByLine          map[meant]*termByLine
+	anyTouched           bool // what was matched last shares a word with a line
 	features             []chance.Feature
 	chances              []float64
 }
@@ -94,7 +98,11 @@ type lineStanding struct {
 }
 
 func newStanding(in Input) *standing {
-	return &standing{in: in, index: newLineIndex(in.Job, in.Words), lines: make([]lineStanding, len(in.Job.Lines)), met: map[finding.Span]bool{}, spoken: map[string][]int{}, items: map[string]itemWords{}, fit: fitClues{chance.Clues{Named: in.Named}}, lineClues: lineClues{chance.Clues{Named: in.OnLines != nil}}}
+	return &standing{
+		in: in, index: newLineIndex(in.Job, in.Words), lines: make([]lineStanding, len(in.Job.Lines)),
+		met: map[finding.Span]bool{}, spoken: map[string][]int{}, items: map[string]itemWords{}, termsByLine: map[meant]*termByLine{},
+		fit: fitClues{chance.Clues{Named: in.Named}}, tally: lineTally{keep: in.OnLines != nil}, lineWeights: weightsOf(in.Lines),
+	}
 }
 
 // A day is one date under compilation. Its steps run in the order of compile.
@@ -121,6 +129,7 @@ type lineDay struct {
 
 // read is one entry with what was made of it so far.
 type read struct {
+	at      int // its place among the day's
 	note    *notes.DayNote
 	entry   *notes.Entry
 	result  notes.EntryResult
@@ -296,7 +305,7 @@ func (d *day) takeRead(n *notes.DayNote, e *notes.Entry, facts notes.Facts, q qu
 	}
 	r := &d.room[0]
 	d.room = d.room[1:]
-	*r = read{note: n, entry: e, facts: facts, query: q, why: e.Why, kind: e.Kind, list: -1, mend: -1}
+	*r = read{at: len(d.reads), note: n, entry: e, facts: facts, query: q, why: e.Why, kind: e.Kind, list: -1, mend: -1}
 	r.result = notes.EntryResult{
 		ID: d.id(&q, e), Section: e.Section, Text: e.Text, Source: notes.SourceOf(e.Span), Entry: e,
 		Reading: notes.NoReading{},
