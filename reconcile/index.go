@@ -25,6 +25,8 @@ type lineIndex struct {
 	site   []string         // places the job's title names: a line that names none is in them
 	words  []string         // the keys of byWord in the order met, for what is misspelt or cut short
 
+	spoken []spokenTerm // every different term of the lines
+
 	meanings map[meant][]hit // what terms met so far may mean
 	// What is under comparison, kept to be used again: one job is matched by one goroutine.
 	hits    [][]hit   // of each term of the entry
@@ -93,6 +95,7 @@ func newLineIndex(j *notes.Job, words trade.Words) *lineIndex {
 func (ix *lineIndex) addLine(l notes.ScopeLine, words trade.Words) {
 	line := indexedLine{query: newQuery(l.Work, words), inner: innerCount(l), spans: numberSpans(l.Work), act: -1}
 	line.about = line.thing()
+	ix.addSpoken(&line.query)
 	for i := range line.query.terms {
 		if c := classOf(line.query.terms[i].Class); c >= 0 && !repeated(line.query.terms, i) {
 			line.count[c]++

@@ -105,13 +105,39 @@ func (t *lineTally) names() []string {
 // odds are what the sum comes to.
 func (t *lineTally) odds() float64 { return math.Exp(float64(t.sum) / 100) }
 
-// A lineTerm beside the scope: what a term of an entry says for each line, found once a job.
+// A termByLine is what a term of an entry says for each line, found once a job.
 type termByLine struct {
 	equal  []bool // the line has it
-	for_   []int  // what the words of the line weigh that it may stand for
+	weight []int  // of the words of the line that it may stand for
 	kin    []int  // how many words of the line it goes with
-	roots  []int
+	roots  []int  // how many it shares a root with
 	ofHead []bool // it goes with what the line is about
+}
+
+// A spokenTerm is a word of the scope that others may stand for, with the lines it stands in.
+type spokenTerm struct {
+	text   string
+	class  field.TermClass
+	topics trade.Topics
+	lines  []int
+	heads  []bool // by line of lines: it is what the line is about
+}
+
+// addSpoken enters the terms of the line that is being added.
+func (ix *lineIndex) addSpoken(q *query) {
+	for i := range q.terms {
+		t := &q.terms[i]
+		if classOf(t.Class) < 0 || repeated(q.terms, i) {
+			continue
+		}
+		at := slices.IndexFunc(ix.spoken, func(s spokenTerm) bool { return s.text == t.Text && s.class == t.Class })
+		if at < 0 {
+			at = len(ix.spoken)
+			ix.spoken = append(ix.spoken, spokenTerm{text: t.Text, class: t.Class, topics: trade.TopicsOf(t.Text)})
+		}
+		s := &ix.spoken[at]
+		s.lines, s.heads = append(s.lines, len(ix.lines)), append(s.heads, i == q.head)
+	}
 }
 
 // byLine returns what a term says for each line.
@@ -121,29 +147,31 @@ func (d *day) byLine(t *field.Term) *termByLine {
 		return known
 	}
 	n := len(d.index.lines)
-	b := &termByLine{equal: make([]bool, n), for_: make([]int, n), kin: make([]int, n), roots: make([]int, n), ofHead: make([]bool, n)}
-	topics := trade.TopicsOf(t.Text)
-	start := chance.Name("the word ").Then(t.Text).Then(" for ")
-	for i := range d.index.lines {
-		l := &d.index.lines[i].query
-		for k := range l.terms {
-			u := &l.terms[k]
-			if repeated(l.terms, k) {
-				continue
+	counts, flags := make([]int, 3*n), make([]bool, 2*n)
+	b := &termByLine{equal: flags[:n], ofHead: flags[n:], weight: counts[:n], kin: counts[n : 2*n], roots: counts[2*n:]}
+	topics, start := trade.TopicsOf(t.Text), chance.Name(standsFor).Then(t.Text).Then(forWord)
+	for k := range d.index.spoken {
+		u := &d.index.spoken[k]
+		if u.text == t.Text {
+			for _, i := range u.lines {
+				b.equal[i] = b.equal[i] || u.class == t.Class
 			}
-			if u.Text == t.Text {
-				b.equal[i] = b.equal[i] || u.Class == t.Class
-				continue
-			}
-			if !speaks(t) || !speaks(u) {
-				continue
-			}
-			b.for_[i] += d.lineWeights.named(start.Then(u.Text))
-			if topics.Shared(trade.TopicsOf(u.Text)) {
+			continue
+		}
+		if !speaks(t.Class) || !speaks(u.class) {
+			continue
+		}
+		weight, kin, root := d.lineWeights.named(start.Then(u.text)), topics.Shared(u.topics), sameRoot(t.Text, u.text)
+		if weight == 0 && !kin && !root {
+			continue
+		}
+		for at, i := range u.lines {
+			b.weight[i] += weight
+			if kin {
 				b.kin[i]++
-				b.ofHead[i] = b.ofHead[i] || k == l.head
+				b.ofHead[i] = b.ofHead[i] || u.heads[at]
 			}
-			if sameRoot(t.Text, u.Text) {
+			if root {
 				b.roots[i]++
 			}
 		}
@@ -152,9 +180,46 @@ func (d *day) byLine(t *field.Term) *termByLine {
 	return b
 }
 
+// The name of the clue that a word of an entry may stand for one of a line.
+const (
+	standsFor = "the word "
+	forWord   = " for "
+)
+
+// workByLine returns what a class of work weighs beside that of each line, found once a job; "" is for an entry that
+// tells of no work.
+func (d *day) workByLine(does string) []int {
+	if known, ok := d.worksByLine[does]; ok {
+		return known
+	}
+	all := make([]int, len(d.index.lines))
+	for i := range d.index.lines {
+		for _, name := range workNames(does, d.index.lines[i].query.work) {
+			all[i] += d.lineWeights.named(chance.Name(name))
+		}
+	}
+	d.worksByLine[does] = all
+	return all
+}
+
+// workNames are the clues of a class of work beside those a line is booked for.
+func workNames(does string, booked []string) []string {
+	if len(booked) == 0 {
+		booked = []string{"a thing"} // the line only names one
+	}
+	if does == "" {
+		return []string{"tells of no work, booked is " + booked[0]}
+	}
+	var names []string
+	for _, act := range booked {
+		names = append(names, "tells of "+does+", booked is "+act)
+	}
+	return names
+}
+
 // speaks reports whether a term may be another word for one of the booking.
-func speaks(t *field.Term) bool {
-	return t.Class == field.ThingTerm || t.Class == field.OtherTerm || t.Class == field.VerbTerm
+func speaks(c field.TermClass) bool {
+	return c == field.ThingTerm || c == field.OtherTerm || c == field.VerbTerm
 }
 
 // sameRoot reports whether two terms share a word, or the beginning of one.
@@ -266,7 +331,7 @@ func (d *day) termsOf(q *query) *entryTerms {
 		e.at, e.byLine = append(e.at, i), append(e.byLine, b)
 		e.count[class]++
 		for line := range e.kin {
-			if b.kin[line]+b.roots[line] > 0 || b.equal[line] && speaks(t) {
+			if b.kin[line]+b.roots[line] > 0 || b.equal[line] && speaks(t.Class) {
 				e.kin[line]++
 			}
 		}
@@ -322,10 +387,10 @@ func (d *day) tallyTerms(t *lineTally, q *query, i int, terms *entryTerms) {
 			t.when(terms.at[k] == q.head && l.head >= 0 && l.query.terms[l.head].Text == term.Text, clueSameHead)
 			continue
 		}
-		if !speaks(term) {
+		if !speaks(term.Class) {
 			continue
 		}
-		t.standFor(term, l, b.for_[i])
+		t.standFor(term, l, b.weight[i])
 		kin, roots = kin+b.kin[i], roots+b.roots[i]
 		ofHead = ofHead || b.ofHead[i]
 		heads = heads || b.ofHead[i] && terms.at[k] == q.head
@@ -372,30 +437,31 @@ func (t *lineTally) standFor(term *field.Term, l *indexedLine, weight int) {
 		return
 	}
 	for k := range l.query.terms {
-		if u := &l.query.terms[k]; speaks(u) && u.Text != term.Text && !repeated(l.query.terms, k) {
-			t.word("the word ", term.Text, " for ", u.Text)
+		if u := &l.query.terms[k]; speaks(u.Class) && u.Text != term.Text && !repeated(l.query.terms, k) {
+			t.word(standsFor, term.Text, forWord, u.Text)
 		}
 	}
 }
 
 // tallyWork adds the classes of work of an entry beside those of line i.
 func (d *day) tallyWork(t *lineTally, q *query, i int) {
-	acts := d.index.lines[i].query.work
-	if len(acts) == 0 {
-		acts = onlyThing
-	}
 	if len(q.work) == 0 {
-		t.word("tells no work, booked is ", acts[0])
+		d.tallyOneWork(t, "", i)
 	}
 	for _, does := range q.work {
-		for _, act := range acts {
-			t.word("tells of ", does, ", booked is ", act)
-		}
+		d.tallyOneWork(t, does, i)
 	}
 }
 
-// onlyThing is the work of a line that only names a thing.
-var onlyThing = []string{"a thing"}
+func (d *day) tallyOneWork(t *lineTally, does string, i int) {
+	if !t.keep {
+		t.sum += d.workByLine(does)[i]
+		return
+	}
+	for _, name := range workNames(does, d.index.lines[i].query.work) {
+		t.word(name)
+	}
+}
 
 // tallyNone adds up what speaks for the words meaning no line.
 func (d *day) tallyNone(t *lineTally, h held, ms []match) {
@@ -423,7 +489,7 @@ func (d *day) tallyNone(t *lineTally, h held, ms []match) {
 func (s *standing) hear(q *query, line int) {
 	for i := range q.terms {
 		t := &q.terms[i]
-		if speaks(t) && t.Class != field.VerbTerm && !repeated(q.terms, i) && !slices.Contains(s.spoken[t.Text], line) {
+		if speaks(t.Class) && t.Class != field.VerbTerm && !repeated(q.terms, i) && !slices.Contains(s.spoken[t.Text], line) {
 			s.spoken[t.Text] = append(s.spoken[t.Text], line)
 		}
 	}

@@ -80,6 +80,7 @@ type standing struct {
 	tally                lineTally
 	entryTerms           entryTerms
 	termsByLine          map[meant]*termByLine
+	worksByLine          map[string][]int
 	anyTouched           bool // what was matched last shares a word with a line
 	features             []chance.Feature
 	chances              []float64
@@ -100,7 +101,7 @@ type lineStanding struct {
 func newStanding(in Input) *standing {
 	return &standing{
 		in: in, index: newLineIndex(in.Job, in.Words), lines: make([]lineStanding, len(in.Job.Lines)),
-		met: map[finding.Span]bool{}, spoken: map[string][]int{}, items: map[string]itemWords{}, termsByLine: map[meant]*termByLine{},
+		met: map[finding.Span]bool{}, spoken: map[string][]int{}, items: map[string]itemWords{}, termsByLine: map[meant]*termByLine{}, worksByLine: map[string][]int{},
 		fit: fitClues{chance.Clues{Named: in.Named}}, tally: lineTally{keep: in.OnLines != nil}, lineWeights: weightsOf(in.Lines),
 	}
 }
