@@ -16,7 +16,7 @@ func Nearest(word string, known []string) string {
 		if len(k) > longest || k == best {
 			continue
 		}
-		switch d := slips(word, strings.ToLower(k)); {
+		switch d := Slips(word, strings.ToLower(k)); {
 		case d < bestAt:
 			best, bestAt, tie = k, d, false
 		case d == bestAt && best != "":
@@ -29,9 +29,9 @@ func Nearest(word string, known []string) string {
 	return best
 }
 
-// slips counts the single-letter slips between a and b: a letter missing, added, wrong, or two
+// Slips counts the single-letter slips between a and b: a letter missing, added, wrong, or two
 // neighbours swapped (optimal string alignment distance).
-func slips(a, b string) int {
+func Slips(a, b string) int {
 	ra, rb := []rune(a), []rune(b)
 	prev2 := make([]int, len(rb)+1)
 	prev := make([]int, len(rb)+1)

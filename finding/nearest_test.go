@@ -14,8 +14,8 @@ func TestSlips(t *testing.T) {
 		a, b string
 		want int
 	}{{"kitten", "sitting", 3}, {"saturday", "sunday", 3}, {"ca", "abc", 3}, {"crwe", "crew", 1}, {"", "abc", 3}, {"same", "same", 0}} {
-		assert.Equal(t, c.want, slips(c.a, c.b), c.a+" "+c.b)
-		assert.Equal(t, c.want, slips(c.b, c.a), c.b+" "+c.a)
+		assert.Equal(t, c.want, Slips(c.a, c.b), c.a+" "+c.b)
+		assert.Equal(t, c.want, Slips(c.b, c.a), c.b+" "+c.a)
 	}
 }
 

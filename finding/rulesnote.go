@@ -147,6 +147,28 @@ var noteRules = []Rule{
 `),
 	},
 	{
+		ID: "heading/slip", Severity: Note, Since: "1",
+		Title: "a heading with a slip that was read all the same",
+		Why:   "What stands below it is material, hours or an extra only because of the heading.",
+		Wrong: dayNote(`## Matrials
+- 52 ft 10/2 MC cable
+`),
+		Right: dayNote(`## Materials
+- 52 ft 10/2 MC cable
+`),
+	},
+	{
+		ID: "heading/which", Severity: Warning, Since: "1",
+		Title: "a heading that may be a slip for one section or another",
+		Why:   "What stands below is read without it, and may be unclear for that.",
+		Wrong: dayNote(`## Lft
+- third GFCI receptacle
+`),
+		Right: dayNote(`## Left
+- third GFCI receptacle
+`),
+	},
+	{
 		ID: "material/no-quantity", Severity: Warning, Since: "1",
 		Title: "material without a quantity",
 		Why:   "It cannot be counted, restocked or billed.",

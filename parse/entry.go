@@ -21,6 +21,16 @@ func (r *noteReader) flush() {
 // what each part of it is.
 func (r *noteReader) interpret(it item) {
 	in := r.carriedSection(it, r.section.name)
+	if r.section.crew && in == notes.Time && it.label == "" && len(it.details) == 0 {
+		hours, names := r.crewLine(it.start, it.end)
+		if names {
+			r.remark(it.start, it.end)
+			return
+		}
+		if !hours && !isNothing(r.body[it.start:it.end]) {
+			in = ""
+		}
+	}
 	raw := r.body[it.start:it.end]
 	photos, words := r.photos(raw, it.start)
 	if len(photos) > 0 && isNothing(words) {

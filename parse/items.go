@@ -3,8 +3,6 @@ package parse
 import (
 	"bytes"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"jobday/finding"
 	"jobday/notes"
@@ -40,9 +38,11 @@ type noteReader struct {
 	partMemory              []part
 	clues                   clues
 	chances                 []float64
-	clueMemory              []uint64 // of entries, cut off piece by piece
-	named                   bool     // names of clues are kept
-	joint                   clues    // of a place where a text may part
+	clueMemory              []uint64       // of entries, cut off piece by piece
+	named                   bool           // names of clues are kept
+	remarks                 map[string]int // how often a word stands right below a line, see countRemarks
+	crew                    []string       // whom lists of people name
+	joint                   clues          // of a place where a text may part
 	meetingMemory           []meeting
 
 	// atJoint, where set, is told of each place where a text may part, and says whether it does: to fit the model
@@ -53,7 +53,8 @@ type noteReader struct {
 // opened is a section and what opened it.
 type opened struct {
 	name  notes.Section
-	level int // of the heading; 7 for a word on a line of its own
+	level int  // of the heading; 7 for a word on a line of its own
+	crew  bool // it is a list of people
 
 	bullets bool // bullets stood below it
 }
@@ -74,6 +75,7 @@ type span struct{ start, end int }
 
 // read goes through the lines of a body.
 func (r *noteReader) read(lines []line) {
+	r.countRemarks(lines)
 	for i := range lines {
 		l := &lines[i]
 		switch l.kind {
@@ -108,6 +110,9 @@ func (r *noteReader) read(lines []line) {
 		}
 	}
 	r.flush()
+	if len(r.note.Crew) == 0 {
+		r.note.Crew = r.crew
+	}
 }
 
 // tableHeader reports whether a line heads a table: it begins with a bar, and the next line of its
@@ -154,14 +159,14 @@ func (r *noteReader) html(lines []line, i int) {
 // opened at its level or deeper.
 func (r *noteReader) heading(l line) {
 	text := r.body[l.start:l.end]
-	if s, ok := sectionOf(r.scan.low[l.start:l.end]); ok {
-		r.open(s, l.level)
+	if s, ok := r.sectionOrSlip(l.start, l.end); ok {
+		r.openNamed(s, l.level, text)
 		r.where.head("", l.level)
 		r.structure(l.start, l.end)
 		return
 	}
 	if s, at, ok := r.sectionLabel(l.start, l.end); ok && at < len(text) {
-		r.open(s, l.level)
+		r.openNamed(s, l.level, text[:at])
 		r.where.head("", l.level)
 		r.begin(item{start: l.start + at, end: l.end, from: l, prev: l})
 		r.flush()
@@ -186,7 +191,7 @@ func (r *noteReader) heading(l line) {
 }
 
 func (r *noteReader) open(s notes.Section, level int) {
-	r.section, r.nested, r.last = opened{name: s, level: level}, 0, -1
+	r.section, r.nested, r.last, r.carry = opened{name: s, level: level}, 0, -1, labelled{}
 }
 
 // text takes one line of a paragraph or list item.
@@ -194,6 +199,8 @@ func (r *noteReader) textLine(l line, next *line) {
 	r.lines++
 	own := ownBullet(r.file.Text, l.start, l.end)
 	switch {
+	case r.cur != nil && r.remarksOn(l, own, next):
+		return
 	case r.cur != nil && r.continues(l, own):
 		r.cur.end, r.cur.prev = l.end, l
 		return
@@ -209,28 +216,73 @@ func (r *noteReader) textLine(l line, next *line) {
 	it := item{start: l.start, end: l.end, from: l, prev: l}
 	it.start = own
 	it.box, it.start = tickBox(r.file.Text, it.start, it.end)
-	text := r.body[it.start:it.end]
-	if s, ok := sectionOf(r.scan.low[it.start:it.end]); ok && it.box == notes.NoBox && opensSection(text) {
-		r.openByWord(s, l)
+	if r.opensBelow(it, l, next) {
 		return
 	}
+	text := r.body[it.start:it.end]
 	if s, at, ok := r.sectionLabel(it.start, it.end); ok && !r.subject(s, it.start+at, it.end) {
 		if at >= len(text) {
 			r.openByWord(s, l)
 			return
 		}
-		it.label = s
-		if !tellingLabel(s, r.scan.low[it.start:it.start+at]) {
-			it.start += at
+		r.labelled(it, s, at)
+		return
+	}
+	r.begin(it)
+}
+
+// opensBelow takes a line that says nothing but what stands below it: the name of a section or a slip of one, an
+// aside, a place, a heading of the writer's own.
+func (r *noteReader) opensBelow(it item, l line, next *line) bool {
+	text := r.body[it.start:it.end]
+	if it.box != notes.NoBox {
+		return false
+	}
+	if s, ok := sectionOf(r.scan.low[it.start:it.end]); ok && opensSection(text) {
+		r.openByWord(s, l)
+		return true
+	}
+	if r.isAside(text, l, next) {
+		r.openByWord("", l)
+		return true
+	}
+	if _, _, ok := r.sectionLabel(it.start, it.end); ok {
+		return false
+	}
+	if r.marksHeading(text, l, next) {
+		if near := r.nearSections(text); len(near) > 0 {
+			r.openSlip(near, it, l)
+			return true
 		}
-	} else if it.box == notes.NoBox && r.where.below(text, l, next) {
+	}
+	switch {
+	case r.where.below(text, l, next):
 		r.last = -1
-		r.remark(l.start, l.end)
-		return
-	} else if it.box == notes.NoBox && l.depth == 0 && boldHeading(text) && r.section.level == wordLevel {
+	case l.depth == 0 && boldHeading(text) && r.section.level == wordLevel:
 		r.section, r.nested, r.last = opened{}, 0, -1
-		r.remark(l.start, l.end)
-		return
+	default:
+		return false
+	}
+	r.remark(l.start, l.end)
+	return true
+}
+
+// labelled begins an item that stands behind the name of a section: "parts: 4 recepts".
+func (r *noteReader) labelled(it item, s notes.Section, at int) {
+	label := r.scan.low[it.start : it.start+at]
+	if s == notes.Time && crewNames[plainName(label)] {
+		switch hours, names := r.crewLine(it.start+at, it.end); {
+		case names:
+			r.remark(it.start, it.end)
+			return
+		case !hours:
+			r.begin(it) // "crew: left at noon" is what its words say
+			return
+		}
+	}
+	it.label = s
+	if !tellingLabel(s, label) {
+		it.start += at
 	}
 	r.begin(it)
 }
@@ -274,7 +326,7 @@ func (r *noteReader) openByWord(s notes.Section, l line) {
 	if r.nested > 0 {
 		before = r.outer
 	}
-	r.open(s, wordLevel)
+	r.openNamed(s, wordLevel, r.body[l.start:l.end])
 	if l.depth > 0 {
 		r.outer, r.nested = before, -(l.depth + 1) // counts once an item stands below it
 	}
@@ -305,7 +357,7 @@ func (r *noteReader) continues(l line, own int) bool {
 	if _, _, labelled := r.sectionLabel(l.start, l.end); labelled {
 		return false
 	}
-	if _, ok := sectionOf(r.scan.low[l.start:l.end]); ok {
+	if _, ok := sectionOf(r.scan.low[l.start:l.end]); ok || asideNamed(r.body[l.start:l.end]) {
 		return false
 	}
 	inList, indented := c.from.depth > 0, r.indented(l) > r.indented(c.from)
@@ -363,118 +415,4 @@ func (r *noteReader) isPlace(c *item) bool {
 	}
 	e := evidenceOf(r.scan.scan(r.body[c.start:c.end], c.start), nil)
 	return !e.signs.has(workVerb | soft | faulty | faultPhrase | asked)
-}
-
-// ownBullet returns where the words of a line start behind bullets Markdown does not know, or
-// does not see in the middle of a paragraph: "! lost the key", "• 4 recepts", "2) panel".
-func ownBullet(text []byte, start, end int) int {
-	for range 3 {
-		r, n := utf8.DecodeRune(text[start:end])
-		next := start + n
-		if (r == '-' || r == '=') && next+1 < end && text[next] == '>' && isBlank(text[next+1]) {
-			next++ // an arrow
-			r = '→'
-		}
-		switch r {
-		case '!', '•', '·', '◦', '▪', '■', '●', '○', '‣', '–', '—', '→', '➢', '✓', '✔', '-', '*', '+', '>', '~', '=':
-			if r == '!' && next < end && text[next] == '[' {
-				return start // a picture
-			}
-			blank := next < end && isBlank(text[next])
-			if !blank && (r != '!' && r < utf8.RuneSelf || r == '–' || r == '—') {
-				return start
-			}
-		default:
-			if n > 1 && unicode.Is(unicode.So, r) {
-				if tick, _ := tickBox(text, start, end); tick != notes.NoBox {
-					return start
-				}
-				next = symbolEnd(text, next, end)
-				if next < end && !isBlank(text[next]) {
-					return start
-				}
-				break
-			}
-			if next = numberBullet(text, start, end); next == start {
-				return start
-			}
-		}
-		for next < end && isBlank(text[next]) {
-			next++
-		}
-		if next >= end {
-			return start
-		}
-		start = next
-	}
-	return start
-}
-
-// symbolEnd returns the end of an emoji that goes on at next: its variation selector and what is
-// joined to it.
-func symbolEnd(text []byte, next, end int) int {
-	for next < end {
-		r, n := utf8.DecodeRune(text[next:end])
-		if r < utf8.RuneSelf || unicode.IsLetter(r) || unicode.IsDigit(r) {
-			break
-		}
-		next += n
-	}
-	return next
-}
-
-// numberBullet returns the place behind "2) " or "(2) ", or start.
-func numberBullet(text []byte, start, end int) int {
-	i := start
-	if i < end && text[i] == '(' {
-		i++
-	}
-	j := i
-	for j < end && j-i < 3 && isDigit(text[j]) {
-		j++
-	}
-	if j == i || j+1 >= end || text[j] != ')' || !isBlank(text[j+1]) || i > start {
-		return start
-	}
-	return j + 1
-}
-
-// tickBox reads "[x]", "[ ]", "( )", "☑" at the start of an item and returns where its words start.
-func tickBox(text []byte, start, end int) (notes.TickBox, int) {
-	s := text[start:end]
-	box, n := notes.NoBox, 0
-	switch {
-	case len(s) >= 4 && (s[0] == '[' && s[2] == ']' || s[0] == '(' && s[2] == ')') && isBlank(s[3]):
-		switch s[1] {
-		case 'x', 'X':
-			box = notes.CheckedBox
-		case ' ':
-			box = notes.OpenBox
-		default:
-			return notes.NoBox, start
-		}
-		n = 3
-	case len(s) >= 3 && s[0] == '[' && s[1] == ']' && isBlank(s[2]):
-		box, n = notes.OpenBox, 2
-	default:
-		switch r, size := utf8.DecodeRune(s); r {
-		case '☑', '☒', '✅', '✓', '✔':
-			box, n = notes.CheckedBox, size
-		case '☐', '⬜', '◻', '□', '❌', '✗', '✘', '✖':
-			box, n = notes.OpenBox, size
-		default:
-			return notes.NoBox, start
-		}
-	}
-	at := start + n
-	for at < end && (isBlank(text[at]) || text[at] == 0xEF && at+2 < end && text[at+1] == 0xB8) {
-		if text[at] == 0xEF {
-			at += 2 // the variation selector of an emoji
-		}
-		at++
-	}
-	if at >= end {
-		return notes.NoBox, start
-	}
-	return box, at
 }

@@ -8,56 +8,6 @@ import (
 	"jobday/notes"
 )
 
-// sectionNames are the plain names of the sections, in lower case. The first of each is what the
-// section is called in a new note.
-var sectionNames = buildSectionNames()
-
-func buildSectionNames() map[string]notes.Section {
-	names := map[notes.Section]string{
-		notes.Done: "done|work|completed|complete|work done|work completed|work performed|completed work|done today|" +
-			"did|did today|today|what we did|finished|progress|work today|today's work|installed",
-		notes.Materials: "materials|material|parts|mats|mat|used|material used|materials used|parts used|used today|stock|" +
-			"stuff used|mat'l|matl|matls|mtl|mtls|from stock|off the truck|from truck|truck stock|parts list|material list",
-		notes.Extras: "requests|customer requests|extras|extra|added|change|changes|add-ons|add-on|addons|add ons|adds|not booked|change orders|" +
-			"change order|extra work|added work|additional|additional work|not on ticket|not on the ticket|co|cos|out of scope",
-		notes.Deficiencies: "trouble|troubles|trouble found|deficiencies|deficiency|problems|problem|found|issues|issue|hazards|hazard|defects|defect|" +
-			"faults|problems found|issues found|found issues|found problems|things found|deficiencies found|violations|hazards found",
-		notes.Tests: "tests|test|readings|reading|testing|checks|test results|tested|meter readings|measurements|test readings|checked|megger|meggered|megged|megger readings",
-		notes.Circuits: "circuits|circuit|panel|directory|panel directory|panel schedule|circuit directory|ckts|ckt|circuit list|" +
-			"panel labels|breakers",
-		notes.Time: "time|hours|hrs|labor|labour|man hours|manhours|man-hours|crew time|crew hours|time on site|hours today|" +
-			"time sheet|timesheet|hr",
-		notes.Left: "left|to do|todo|to-do|remaining|next|punch|punch list|punchlist|open items|open|tomorrow|left to do|" +
-			"still to do|still left|next trip|next visit|next time|not done|to finish|for tomorrow|rest|unfinished|outstanding|need|needs|still need|tmrw|tmw|to get|to order|need to",
-		notes.Questions: "questions|question|q|qs|ask|need to know|ask office|ask the office|for the office|for office|open questions|" +
-			"rfi|rfis|need answer|need answers",
-		notes.Deliveries: "deliveries|delivery|received|delivered|deliveries received|material received|materials received",
-		notes.Equipment:  "equipment|tools|rental|rentals|lift|lifts|equip|equipment used|machines|plant|tool rental|rented",
-		notes.Delays:     "delays|delay|held up|waiting|delayed|hold ups|holdups|hold-ups|standby|down time|downtime|lost time|waiting on",
-		notes.Instructions: "instructions|instruction|directives|directive|told|directions|orders|instructions received|" +
-			"instructions given|from the gc|gc says|site instructions",
-		notes.Safety:     "safety|toolbox|jsa|jha|toolbox talk|tailgate|safety talk|safety check|safety checks|loto|tool box talk",
-		notes.Conditions: "conditions|weather|site|site conditions|condition|access|weather and access|jobsite|job site",
-		notes.Subcontractors: "subcontractors|subs|other trades|subcontractor|sub|trades|others on site|other contractors|" +
-			"trades on site|visitors",
-	}
-	table := map[string]notes.Section{}
-	for _, s := range notes.Sections {
-		for _, name := range strings.Split(names[s], "|") {
-			table[name] = s
-		}
-	}
-	return table
-}
-
-// dashNames are the section names that also open a line with a dash, "mats - 4 recepts". The rest
-// are as often the first word of a sentence or a place: "panel - replaced the cover".
-var dashNames = wordSet("mats materials material parts used left remaining hrs hours time labor tests extras extra " +
-	"deficiencies found issues questions delays safety weather deliveries received tomorrow tmrw need todo done equipment problems")
-
-// bareNames open a line with nothing but a blank, where a name or a figure follows: "Hrs Ana 8-6".
-var bareNames = wordSet("hrs hours time labor labour mats materials parts")
-
 func wordSet(words string) map[string]bool {
 	set := map[string]bool{}
 	for _, w := range strings.Fields(words) {
@@ -76,8 +26,20 @@ func sectionOf(text string) (notes.Section, bool) {
 	if anyDigit(text) && !onlyNumbered(text) {
 		return "", false // "hrs: 8-12" says more than its name
 	}
-	s, ok := sectionNames[plainName(text)]
-	return s, ok
+	return sectionNamed(plainName(text))
+}
+
+// sectionNamed returns the section of a plain name: one of the table, or two of one section, "parts and material".
+func sectionNamed(name string) (notes.Section, bool) {
+	if s, ok := sectionNames[name]; ok {
+		return s, true
+	}
+	one, other, both := strings.Cut(name, " and ")
+	if !both {
+		return "", false
+	}
+	s, ok := sectionNames[one]
+	return s, ok && s == sectionNames[other]
 }
 
 // onlyNumbered reports whether the only figures of a text number it: "2. Parts", "(3) Time".
@@ -91,14 +53,20 @@ func onlyNumbered(text string) bool {
 }
 
 // plainName lowers a text (one in lower case costs nothing) and takes off everything around it that is no letter.
+// Inside, a hyphen is a blank, and a slash, a plus or an ampersand is an "and".
 func plainName(text string) string {
 	name := strings.TrimFunc(text, func(r rune) bool { return !unicode.IsLetter(r) })
 	name = strings.ToLower(name)
+	if strings.ContainsAny(name, "-&/+_’") {
+		name = joinedWords.Replace(name)
+	}
 	if strings.Contains(name, "  ") {
 		name = fold(name)
 	}
-	return strings.ReplaceAll(name, "’", "'")
+	return name
 }
+
+var joinedWords = strings.NewReplacer("-", " ", "_", " ", "&", " and ", "/", " and ", "+", " and ", "’", "'")
 
 // sectionLabel returns the section a line of the file begins with and where in it the content starts:
 // "parts: 4 recepts", "**Mats:** tape", "left - third GFCI", "Hrs Ana 8-6". at is len(line) when
@@ -112,12 +80,12 @@ func (r *noteReader) sectionLabel(start, end int) (s notes.Section, at int, ok b
 		switch {
 		case c == ':':
 			s, ok = sectionOf(head[:i])
-			if !ok || i+1 < len(line) && isDigit(line[i+1]) && i > 0 && isDigit(line[i-1]) {
+			if !ok || skipMarks(line, i+1) < len(line) && headingNames[plainName(head[:i])] || i+1 < len(line) && isDigit(line[i+1]) && i > 0 && isDigit(line[i-1]) {
 				return "", 0, false
 			}
 			return s, skipMarks(line, i+1), true
 		case c == '/' && i+1 < len(head) && head[i+1] == ' ':
-			if s, ok = sectionNames[plainName(head[:i])]; ok && dashNames[plainName(head[:i])] {
+			if s, ok = sectionNamed(plainName(head[:i])); ok && dashNames[plainName(head[:i])] {
 				return s, skipMarks(line, i+1), true
 			}
 			return "", 0, false

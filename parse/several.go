@@ -147,7 +147,7 @@ func (r *noteReader) carriedSection(it item, in notes.Section) notes.Section {
 	switch {
 	case v.kind == s.Kind():
 		return s
-	case list && v.score <= weakScore && e.signs.has(thing|counted) && !e.signs.has(workVerb|spoken|somebody):
+	case list && v.score <= weakScore && e.signs.has(thing|counted) && !e.signs.has(workVerb|spoken|somebody|duration|clockSpan|looseSpan):
 		return s
 	}
 	r.carry = labelled{}
