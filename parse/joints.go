@@ -85,7 +85,7 @@ func (r *noteReader) weighJoints(parts []part, text string, base int, in notes.S
 		m.rule = ruleAt(parts, clause{m.right, to, noJoint}, text, marks)
 		left, next := sideOf(marks[from:m.left], in), sideOf(marks[m.right:to], in)
 		cut := m.rule == partsThere
-		if !listOf(left.kind, next.kind) {
+		if !listOf(left.kind, next.kind) && (cut || !next.answers(left)) {
 			cut = r.partsAt(*m, base+marks[m.right].start, in, left, next, marks[m.right:])
 		}
 		changed = changed || cut != (m.rule == partsThere)
@@ -98,6 +98,12 @@ func (r *noteReader) weighJoints(parts []part, text string, base int, in notes.S
 		return parts
 	}
 	return r.recut(parts, ms, text, in, marks)
+}
+
+// answers reports whether words only say what somebody answered to an extra or a fault told before them: whose word
+// there is must not be parted from what it was given for.
+func (s side) answers(before side) bool {
+	return (before.kind == notes.Extra || before.kind == notes.Deficiency) && s.signs.has(saidYes|saidNo) && !s.signs.has(thing|workVerb|asked)
 }
 
 // listOf reports whether two things are of a list that is parted as such.

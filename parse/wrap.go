@@ -74,6 +74,10 @@ func (r *noteReader) plainlyGoesOn(prev, l line, inList, indented bool) bool {
 	case last == ',':
 		return inList
 	}
+	small := 'a' <= text[l.start] && text[l.start] <= 'z'
+	if small && r.wrap.even && strings.IndexByte(".!?:;", last) < 0 && r.isFull(prev, l, r.wrap.width) {
+		return true // an editor broke it
+	}
 	return strings.IndexByte("&+-/", last) >= 0 || endsOpen(text[prev.start:prev.end])
 }
 
