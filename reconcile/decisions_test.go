@@ -68,11 +68,11 @@ func TestIdsOfADayAreUnique(t *testing.T) {
 
 // The evidence of a match names the words shared, what else counted, and the rival.
 func TestTheEvidenceOfAMatchIsKept(t *testing.T) {
-	d := &day{standing: newStanding(Input{Job: &notes.Job{Lines: []notes.ScopeLine{
+	d := &day{lines: make([]lineDay, 2), standing: newStanding(Input{Job: &notes.Job{Lines: []notes.ScopeLine{
 		{Label: "A", Work: "GFCI receptacles in the kitchen", Qty: notes.Quantity{Value: notes.Int(3), Unit: notes.Each}},
 		{Label: "B", Work: "GFCI receptacles in the bathroom", Qty: notes.Quantity{Value: notes.Int(2), Unit: notes.Each}},
 	}}})}
-	r := &read{query: newQuery("2 2 kitchen GFCI receptacles in", d.in.Words)}
+	r := &read{entry: &notes.Entry{}, query: newQuery("2 2 kitchen GFCI receptacles in", d.in.Words)}
 	ms := d.match(r)
 	require.Len(t, r.result.Evidence, 2)
 	first, rival := r.result.Evidence[0], r.result.Evidence[1]

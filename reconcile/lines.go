@@ -161,7 +161,7 @@ func (d *day) byLine(t *field.Term) *termByLine {
 		if !speaks(t.Class) || !speaks(u.class) {
 			continue
 		}
-		weight, kin, root := d.lineWeights.named(start.Then(u.text)), topics.Shared(u.topics), sameRoot(t.Text, u.text)
+		weight, kin, root := d.lineWeights.named(start.Then(u.text).Then(`"`)), topics.Shared(u.topics), sameRoot(t.Text, u.text)
 		if weight == 0 && !kin && !root {
 			continue
 		}
@@ -182,8 +182,8 @@ func (d *day) byLine(t *field.Term) *termByLine {
 
 // The name of the clue that a word of an entry may stand for one of a line.
 const (
-	standsFor = "the word "
-	forWord   = " for "
+	standsFor = `says "`
+	forWord   = `" for "`
 )
 
 // workByLine returns what a class of work weighs beside that of each line, found once a job; "" is for an entry that
@@ -212,7 +212,7 @@ func workNames(does string, booked []string) []string {
 	}
 	var names []string
 	for _, act := range booked {
-		names = append(names, "tells of "+does+", booked is "+act)
+		names = append(names, `tells of "`+does+`", booked is `+act)
 	}
 	return names
 }
@@ -438,7 +438,7 @@ func (t *lineTally) standFor(term *field.Term, l *indexedLine, weight int) {
 	}
 	for k := range l.query.terms {
 		if u := &l.query.terms[k]; speaks(u.Class) && u.Text != term.Text && !repeated(l.query.terms, k) {
-			t.word(standsFor, term.Text, forWord, u.Text)
+			t.word(standsFor, term.Text, forWord, u.Text, `"`)
 		}
 	}
 }
@@ -476,11 +476,11 @@ func (d *day) tallyNone(t *lineTally, h held, ms []match) {
 	t.when(q.head < 0, clueNoneHead)
 	t.when(!q.namesTrade(), clueNoneTrade)
 	for _, w := range q.work {
-		t.word("no line, tells of ", w)
+		t.word(`no line, tells of "`, w, `"`)
 	}
 	for i := range q.terms {
 		if c := q.terms[i].Class; c == field.OtherTerm || c == field.ThingTerm {
-			t.word("no line, the word ", q.terms[i].Text)
+			t.word(`no line, says "`, q.terms[i].Text, `"`)
 		}
 	}
 }
