@@ -43,7 +43,16 @@ var evidenceSaid = [evidenceLen]string{
 // evidenceRows lays out what spoke for and against the likeliest line and its rival, every other line
 // worth showing, and those that share words but are kept out by a veto.
 func (d *day) evidenceRows(h held, ms []match) []notes.EvidenceRow {
-	var rows []notes.EvidenceRow
+	n := 0
+	for i := range ms {
+		if n < mostEvidence && ms[i].shown(n) {
+			n++
+		}
+	}
+	if n == 0 {
+		return nil
+	}
+	rows := make([]notes.EvidenceRow, 0, n)
 	keep := d.tally.keep
 	d.tally.keep = true
 	for i := range ms {
@@ -51,11 +60,12 @@ func (d *day) evidenceRows(h held, ms []match) []notes.EvidenceRow {
 		if len(rows) == mostEvidence || !m.shown(len(rows)) {
 			continue
 		}
-		d.tallyLine(&d.tally, h, m, &d.entryTerms)
-		rows = append(rows, notes.EvidenceRow{
-			Line: d.in.Job.Lines[m.line].Label, Shared: m.shared, Weighed: d.tally.strongest(),
-			Veto: m.veto, Confidence: round2(m.p), Despite: round2(m.despite),
-		})
+		row := notes.EvidenceRow{Line: d.in.Job.Lines[m.line].Label, Shared: m.shared, Veto: m.veto, Confidence: round2(m.p), Despite: round2(m.despite)}
+		if len(rows) < 2 { // the likeliest and its rival
+			d.tallyLine(&d.tally, h, m, &d.entryTerms)
+			row.Weighed = d.tally.strongest()
+		}
+		rows = append(rows, row)
 	}
 	d.tally.keep = keep
 	return rows

@@ -310,6 +310,7 @@ func (d *day) above(lines [][]int, r *read) [][]int {
 type entryTerms struct {
 	at     []int // their places in the query
 	byLine []*termByLine
+	heard  [][]int // the lines that each was used of before
 	kin    []int // how many go with each line
 	most   int   // the most of these
 	with   int   // how many lines any goes with
@@ -319,7 +320,7 @@ type entryTerms struct {
 
 func (d *day) termsOf(q *query) *entryTerms {
 	e := &d.entryTerms
-	e.at, e.byLine, e.kin = e.at[:0], e.byLine[:0], append(e.kin[:0], make([]int, len(d.index.lines))...)
+	e.at, e.byLine, e.heard, e.kin = e.at[:0], e.byLine[:0], e.heard[:0], append(e.kin[:0], make([]int, len(d.index.lines))...)
 	e.most, e.with, e.ahead, e.count = 0, 0, 0, [5]int{}
 	for i := range q.terms {
 		t := &q.terms[i]
@@ -328,7 +329,7 @@ func (d *day) termsOf(q *query) *entryTerms {
 			continue
 		}
 		b := d.byLine(t)
-		e.at, e.byLine = append(e.at, i), append(e.byLine, b)
+		e.at, e.byLine, e.heard = append(e.at, i), append(e.byLine, b), append(e.heard, d.heardOf(t))
 		e.count[class]++
 		for line := range e.kin {
 			if b.kin[line]+b.roots[line] > 0 || b.equal[line] && speaks(t.Class) {
@@ -394,7 +395,7 @@ func (d *day) tallyTerms(t *lineTally, q *query, i int, terms *entryTerms) {
 		kin, roots = kin+b.kin[i], roots+b.roots[i]
 		ofHead = ofHead || b.ofHead[i]
 		heads = heads || b.ofHead[i] && terms.at[k] == q.head
-		if of := d.spoken[term.Text]; term.Class != field.VerbTerm && slices.Contains(of, i) {
+		if of := terms.heard[k]; slices.Contains(of, i) {
 			heard++
 			if len(of) == 1 {
 				alone++
@@ -483,6 +484,14 @@ func (d *day) tallyNone(t *lineTally, h held, ms []match) {
 			t.word(`no line, says "`, q.terms[i].Text, `"`)
 		}
 	}
+}
+
+// heardOf returns the lines a word was used of before. Verbs are used of any.
+func (s *standing) heardOf(t *field.Term) []int {
+	if t.Class == field.VerbTerm {
+		return nil
+	}
+	return s.spoken[t.Text]
 }
 
 // hear keeps the words of an entry that serves a line: who calls a thing by a name once will do so again.
