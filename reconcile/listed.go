@@ -123,10 +123,51 @@ func (r *read) listed() int {
 
 // summed returns the sum an entry gives itself, or 0.
 func (r *read) summed() int {
-	if low := r.low(); strings.Contains(low, "total") || strings.Contains(low, " in all") {
+	low := strings.ToLower(r.entry.Text)
+	if strings.Contains(low, "total") || strings.Contains(low, " in all") {
 		return inAll(strings.Fields(low))
 	}
+	if strings.Contains(low, "that") || strings.Contains(low, "=") || strings.Contains(low, "together") {
+		return saidSum(strings.Fields(low))
+	}
 	return 0
+}
+
+// saidSum reads "that's 9", "that is 14 of them", "4 + 3 = 7", "so five all together"; 0 where something else is
+// counted by it or lacking.
+func saidSum(words []string) int {
+	for i, w := range words {
+		n := 0
+		switch w = strings.TrimRight(w, ".;:),"); {
+		case i == 0:
+		case w == "together" && i > 1 && words[i-1] == "all":
+			return someOf(words[i-2])
+		case w == "altogether":
+			return someOf(words[i-1])
+		case words[i-1] == "that's", words[i-1] == "thats", words[i-1] == "that\u2019s", words[i-1] == "=":
+			n = someOf(w)
+		case words[i-1] == "is" && i > 1 && words[i-2] == "that":
+			n = someOf(w)
+		}
+		if n > 0 && endsSum(words[i:]) {
+			return n
+		}
+	}
+	return 0
+}
+
+// endsSum reports whether the number that words open with ends its clause, or is of "them".
+func endsSum(words []string) bool {
+	if len(words) == 1 || strings.ContainsAny(words[0][len(words[0])-1:], ".,;)") {
+		return true
+	}
+	switch words[1] {
+	case "of":
+		return len(words) > 2 && (strings.HasPrefix(words[2], "them") || strings.HasPrefix(words[2], "em") || strings.HasPrefix(words[2], "those"))
+	case "all", "altogether", "in", "up", "hung", "done", "(dust)", "and", "today":
+		return true
+	}
+	return false
 }
 
 // placeSum adds up counts given place by place: "north side 2, south side 1", "row 1: 5, row 2: 5". Every
@@ -194,8 +235,10 @@ func inAll(words []string) int {
 		switch {
 		case w == "total" && i > 0 && someOf(words[i-1]) > 0:
 			return someOf(words[i-1])
-		case w == "total" && i+2 < len(words) && words[i+1] == "of":
+		case w == "total" && i+2 < len(words) && (words[i+1] == "of" || words[i+1] == "is"):
 			return someOf(words[i+2])
+		case w == "total" && i+1 < len(words):
+			return someOf(strings.TrimRight(words[i+1], ".;:)"))
 		case w == "in" && i > 0 && i+1 < len(words) && strings.TrimRight(words[i+1], ".;:)") == "all":
 			return someOf(words[i-1])
 		}
@@ -233,7 +276,7 @@ func (q *query) standsAlone() int {
 		between := strings.ToLower(strings.TrimSpace(q.text[prev.End:t.Start]))
 		switch between {
 		case "-", "–", ":", ",", "all", "- all", ", all":
-		case "":
+		case "", "up", "done", "down":
 			if !strings.HasSuffix(strings.ToLower(q.text[prev.Start:prev.End]), "s") {
 				continue
 			}

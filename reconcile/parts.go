@@ -320,7 +320,7 @@ func (q *query) inBrackets(unit notes.Unit) (notes.Quantity, bool) {
 
 // loose returns a count that stands beside no thing of its own; more than is booked is none.
 func loose(q, l *query, booked notes.Decimal) (notes.Decimal, bool) {
-	if n := q.standsAlone(); n > 0 {
+	if n := q.standsAlone(); n > 0 && (n < roomNumbers || notes.Int(n).Cmp(booked) <= 0) {
 		return notes.Int(n), true
 	}
 	for _, n := range [...]int{q.countBehind(l), q.countAhead(l)} {

@@ -249,7 +249,7 @@ func (d *day) counted(r *read, i int) (notes.Decimal, bool) {
 	found := false
 	for k := range r.entry.Facts.Items {
 		it := &r.entry.Facts.Items[k]
-		if !it.Qty.Written() || len(it.Other) > 0 {
+		if !it.Qty.Written() || len(it.Other) > 0 || r.saysWhich(it, line.Qty) {
 			continue
 		}
 		q, ok := r.query.inBrackets(line.Qty.Unit)
@@ -278,14 +278,14 @@ func (d *day) counted(r *read, i int) (notes.Decimal, bool) {
 	if line.Qty.Unit != notes.Each {
 		return sum, found
 	}
+	if n := notes.Int(r.summed()); n.Sign() > 0 && n.Cmp(line.Qty.Value) <= 0 {
+		return n, true // "bay 1 and 2 lights up, 8 total"
+	}
 	if n := notes.Int(placeSum(r.entry.Text)); n.Sign() > 0 {
 		return n, n.Cmp(line.Qty.Value) <= 0
 	}
 	if n := notes.Int(r.query.partSum()); n.Sign() > 0 && n.Cmp(line.Qty.Value) <= 0 {
 		return n, true
-	}
-	if n := notes.Int(r.summed()); n.Sign() > 0 && n.Cmp(line.Qty.Value) <= 0 {
-		return n, true // "bay 1 and 2 lights up, 8 total"
 	}
 	if !found && told != nil && told.Cmp(line.Qty.Value) <= 0 {
 		return *told, true

@@ -41,6 +41,7 @@ func (w *workspace) items() []notes.Item {
 	w.people()
 	s.runs()
 	s.roomNumbers()
+	s.whichOnes()
 	p := &w.parcel
 	*p = parcel{scanner: s, backing: p.backing[:0], portions: p.portions[:0]}
 	p.read()

@@ -1,10 +1,13 @@
 package field
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"jobday/notes"
 )
 
 func TestNumberAt(t *testing.T) {
@@ -71,4 +74,49 @@ func TestNumberAtNone(t *testing.T) {
 		_, _, ok := numberAt(tokens(text), 0, text)
 		require.False(t, ok, text)
 	}
+}
+
+// How much each line counts, whatever its things are called. A number read wrong is worse than none.
+// Rows still read otherwise are kept: the floors hold how many.
+func TestReadingQuantities(t *testing.T) {
+	right, wrong, all := 0, 0, 0
+	for _, s := range samples(t, "testdata/quantities.txt") {
+		all++
+		switch got := quantities(Read(s.text, nil).Items); got {
+		case s.want:
+			right++
+		case "none":
+			t.Logf("unread: %-44s want %s", s.text, s.want)
+		default:
+			wrong++
+			t.Logf("wrong: %-44s want %s, got %s", s.text, s.want, got)
+		}
+	}
+	t.Logf("%d of %d lines read, %d wrong", right, all, wrong)
+	assert.GreaterOrEqual(t, right, leastQuantities)
+	assert.LessOrEqual(t, wrong, mostQuantitiesWrong)
+}
+
+// How many lines have to be read, which only rises, and may be read wrong, which only falls.
+const (
+	leastQuantities     = 62
+	mostQuantitiesWrong = 28
+)
+
+// quantities writes what items count, in order.
+func quantities(items []notes.Item) string {
+	var parts []string
+	for _, it := range items {
+		if it.Qty.Written() {
+			q := it.Qty.String()
+			for _, o := range it.Other {
+				q += " / " + o.String()
+			}
+			parts = append(parts, q)
+		}
+	}
+	if len(parts) == 0 {
+		return "none"
+	}
+	return strings.Join(parts, " ; ")
 }

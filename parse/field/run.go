@@ -3,8 +3,12 @@ package field
 // runs counts things that are named by their numbers: "bollards 1 thru 4" are four and "peds 5, 6
 // and 7" three. It comes after the terms, which keep the numbers themselves.
 func (s *scanner) runs() {
-	for k := 0; k+3 < len(s.out); k++ {
-		if a := &s.out[k]; a.role != roleThing || !a.plural || k > 0 && s.out[k-1].role == roleCount {
+	for k := 0; k+1 < len(s.out); k++ {
+		if a := &s.out[k]; a.role != roleThing && a.role != roleUnknown || !a.plural && !s.unknownPlural(a) || k > 0 && s.out[k-1].role == roleCount {
+			continue
+		}
+		if n := s.dashedRun(k + 1); n > 1 {
+			s.nums[s.out[k+1].num], s.out[k+1].dim, s.out[k+1].alt, s.out[k+1].guess = spelledNum(n, 0), "", -1, false
 			continue
 		}
 		if n, end := s.runAt(k + 1); n > 1 && s.runEnds(end) && len(s.nums) < maxNums {
@@ -36,9 +40,11 @@ func (s *scanner) runAt(k int) (n, end int) {
 		switch sep := &s.out[end]; {
 		case next <= last:
 			return n, end
-		case sep.role == roleStop && (sep.text == "through" || sep.text == "to"):
+		case sep.role == roleStop && (sep.text == "through" || sep.text == "to") || sep.role == roleMark && sep.text == "-" && !sep.spaced:
 			n += next - last
 		case sep.role == roleMark && (sep.text == "," || sep.text == "&" || sep.text == "/"):
+			n++
+		case sep.role == roleJoin && sep.text == "and":
 			n++
 		default:
 			return n, end
@@ -50,11 +56,11 @@ func (s *scanner) runAt(k int) (n, end int) {
 
 // whichAt returns the number at atom k when it may say which one, or -1.
 func (s *scanner) whichAt(k int) int {
-	if k >= len(s.out) || s.out[k].role != roleCount || s.out[k].dim != "" || s.out[k].guess {
+	if k >= len(s.out) || s.out[k].role != roleCount || s.out[k].dim != "" && (s.out[k].dim != "set" || k+1 < len(s.out) && s.out[k+1].isHead()) || s.out[k].guess {
 		return -1
 	}
 	n := s.nums[s.out[k].num]
-	if n.form != digits || n.small < 1 || n.small > 99 {
+	if n.form != digits && n.form != spelled || n.small < 1 || n.small > 99 {
 		return -1
 	}
 	return n.small
@@ -102,4 +108,24 @@ func (s *scanner) roomAt(k int) int {
 		return n.small
 	}
 	return -1
+}
+
+// unknownPlural reports whether a word the trade does not know is written as more than one: "inverters".
+func (s *scanner) unknownPlural(a *atom) bool {
+	n := len(a.text)
+	return a.role == roleUnknown && n > 3 && s.text[a.to()-1] == 's' && s.text[a.to()-2] != 's'
+}
+
+// dashedRun counts "7-10" behind a name in the plural, which the reading of numbers left with two readings; 0 for
+// anything else.
+func (s *scanner) dashedRun(k int) int {
+	a := &s.out[k]
+	if a.role != roleCount || a.alt < 0 || a.dim != "" && a.dim != "set" || !s.runEnds(k+1) {
+		return 0
+	}
+	from, to := s.nums[a.num], s.nums[a.alt]
+	if from.form != digits || to.form != digits || from.small < 1 || to.small <= from.small || to.small > 99 {
+		return 0
+	}
+	return to.small - from.small + 1
 }
