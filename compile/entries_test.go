@@ -26,7 +26,7 @@ import (
 func TestEntries(t *testing.T) {
 	sets := []string{"dev", "dev2", "dev3", "dev4", "dev5", "dev6", "dev7", "dev8", "counts"}
 	if *score {
-		sets = append(sets, "score", "score2", "score3", "score4", "score5", "score6")
+		sets = append(sets, "score", "score2", "score3", "score4", "score5", "score6", "score7")
 	}
 	for _, set := range sets {
 		t.Run(set, func(t *testing.T) {
