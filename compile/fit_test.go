@@ -152,11 +152,17 @@ func (j labelledJob) cases(lines *chance.Model) []fitCase {
 			if len(e.ClueNames) == words[e] {
 				c.whole.Features, c.consent.Features, c.state.Features = nil, nil, nil // it has a label, or stands for the entry above
 			}
+			if strings.Contains(j.set, "plain/") {
+				c.kind.Weight, c.whole.Weight = plainWeight, plainWeight
+			}
 			all = append(all, c)
 		}
 	}
 	return all
 }
+
+// plainWeight is how much ordinary lines count that have to stay right.
+const plainWeight = 3
 
 var (
 	consentAnswers = []string{"none", "asked", "authorized", "declined"}
