@@ -26,6 +26,9 @@ type openExtra struct {
 func (d *day) recordExtra(r *read) {
 	x := d.knownExtra(&r.query)
 	if x == nil {
+		x = d.answeredExtra(r)
+	}
+	if x == nil {
 		x = d.newExtra(r)
 	} else {
 		r.why += "; the same as " + x.work.ID
@@ -51,7 +54,7 @@ func (d *day) recordExtra(r *read) {
 	}
 }
 
-// knownExtra returns the open extra the words are about, or nil.
+// knownExtra returns the open extra the words are about, or nil: also where two are meant as well.
 func (d *day) knownExtra(q *query) *openExtra {
 	var best *openExtra
 	most := sameExtra
@@ -59,11 +62,51 @@ func (d *day) knownExtra(q *query) *openExtra {
 		if x.work.Outcome == notes.ExtraCredit {
 			continue
 		}
-		if o := q.overlap(&x.query); o >= most {
+		switch o := q.overlap(&x.query); {
+		case o > most, o == most && most == sameExtra && best == nil:
 			best, most = x, o
+		case o == most:
+			best = nil
 		}
 	}
 	return best
+}
+
+// answeredExtra returns the one extra still waiting for a word that an entry with a yes or no speaks of as known:
+// "husband said ok do the switch" answers who wanted the disposal switch moved. It is nil where none or several do.
+func (d *day) answeredExtra(r *read) *openExtra {
+	if r.facts.Consent.State < notes.Authorized {
+		return nil
+	}
+	var known *openExtra
+	for _, x := range d.extras {
+		if x.work.Authorization.State != "asked" || x.work.Outcome == notes.ExtraCredit || !r.query.pointsAt(&x.query) {
+			continue
+		}
+		if known != nil {
+			return nil
+		}
+		known = x
+	}
+	return known
+}
+
+// pointsAt reports whether words speak of a thing as known that o names too: "the switch", "her dimmer".
+func (q *query) pointsAt(o *query) bool {
+	for i := range q.terms {
+		t := &q.terms[i]
+		if t.Class != field.ThingTerm || !o.has(t.Text) {
+			continue
+		}
+		before := strings.Fields(strings.ToLower(q.text[:t.Start]))
+		for _, w := range before[max(0, len(before)-2):] {
+			switch w {
+			case "the", "that", "those", "his", "her", "their":
+				return true
+			}
+		}
+	}
+	return false
 }
 
 func (d *day) newExtra(r *read) *openExtra {
@@ -119,10 +162,25 @@ func doneWords(r *read) bool {
 	return r.entry.Section == notes.Extras || r.entry.Section == notes.Done
 }
 
-// pastVerb reports whether a work verb stands in the past in the words as written.
+// wished reports whether what stands right before, up to a comma or full stop, says that somebody wants what follows:
+// "lady wants the switch" of "lady wants the switch moved".
+func wished(before string) bool {
+	if i := strings.LastIndexAny(before, ",.;!?"); i >= 0 {
+		before = before[i+1:]
+	}
+	for w := range strings.FieldsSeq(strings.ToLower(before)) {
+		switch w {
+		case "want", "wants", "wanted", "wanting", "need", "needs", "needed", "wish", "wishes", "asked", "asks", "asking":
+			return true
+		}
+	}
+	return false
+}
+
+// pastVerb reports whether a work verb stands in the past in the words as written, and not as what somebody wants done.
 func pastVerb(q *query) bool {
 	for _, t := range q.terms {
-		if t.Class != field.VerbTerm {
+		if t.Class != field.VerbTerm || wished(q.text[:t.Start]) {
 			continue
 		}
 		w := strings.ToLower(q.text[t.Start:t.End])

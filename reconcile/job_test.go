@@ -228,3 +228,23 @@ func TestTravelIsKeptApart(t *testing.T) {
 	assert.Equal(t, notes.Minutes(60), r.Travel)
 	assert.Equal(t, map[string]notes.Minutes{notes.Unassigned: 60}, r.TravelOn)
 }
+
+// A wish is no work, and the yes of another day finds the extra it is for: nothing is offered twice or taken for done.
+func TestAnAnswerFindsTheExtraThatWaits(t *testing.T) {
+	out, _ := days(t, bakery,
+		"## Extras\n- Ruth wants the mixer switch moved to the left, told her 140, she asks her husband\n",
+		"## Extras\n- husband said ok do the switch, signed on my phone. took 50 min and an old work box, Ines\n")
+	first := out[0].Extras[0]
+	assert.Equal(t, notes.ExtraNotDone, first.Outcome, "wanted, not moved")
+	assert.Equal(t, "asked", first.Authorization.State)
+	assert.Len(t, out[1].Extras, 1)
+	assert.Equal(t, first.ID, out[1].Extras[0].ID)
+	assert.Equal(t, "authorized", out[1].Extras[0].Authorization.State)
+	assert.Equal(t, notes.ExtraDone, out[1].Extras[0].Outcome)
+	assert.Equal(t, "140.00", out[1].Extras[0].Price.Quoted.String())
+
+	out, _ = days(t, bakery,
+		"## Extras\n- Ruth wants a switch by the mixer, told her 90\n- Ruth wants a switch by the back door, told her 120\n",
+		"## Extras\n- Ruth said ok to the switch, put it in\n")
+	assert.Len(t, out[1].Extras, 3, "which of the two is not for us to guess")
+}
