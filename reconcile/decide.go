@@ -110,9 +110,10 @@ func (d *day) match(r *read) []match {
 	return d.fitting
 }
 
-// likeliestLine returns the line that some words alone fit best, and how well; -1 when none shares a word.
-func (d *day) likeliestLine(q *query) (line int, p float64) {
-	d.fittingPart, _ = d.weighLines(d.fittingPart, held{query: q})
+// likeliestLine returns the line that a thing an entry counts fits best by its own words, and how well; -1 when none may
+// be meant.
+func (d *day) likeliestLine(q *query, it notes.Item) (line int, p float64) {
+	d.fittingPart, _ = d.weighLines(d.fittingPart, held{query: q, facts: &notes.Facts{Items: []notes.Item{it}}})
 	if len(d.fittingPart) == 0 {
 		return -1, 0
 	}
@@ -165,7 +166,7 @@ func (d *day) decideWork(r *read) {
 	}
 	switch {
 	case best >= TakeAt, r.facts.Progress.Dropped && r.standsOut():
-		r.serve(d, []int{r.found[0].line}, best, "shares "+join(r.found[0].shared))
+		r.serve(d, []int{r.found[0].line}, best, r.found[0].fits())
 	case any >= ExtraAt:
 		d.candidates(r)
 		r.set(notes.Unclear, best, d.mayBelong(r))
@@ -212,7 +213,7 @@ func (d *day) byItem(r *read) (line int, p float64) {
 			continue
 		}
 		words := d.item(it.Name)
-		at, fits := d.likeliestLine(&words.query)
+		at, fits := d.likeliestLine(&words.query, it)
 		if fits < TakeAt {
 			continue
 		}

@@ -68,6 +68,14 @@ func (ix *lineIndex) align(ms []match, h held, d *day) []match {
 	return ms
 }
 
+// fits says by what an entry fits the line.
+func (m *match) fits() string {
+	if len(m.shared) == 0 {
+		return "its words go with the line, though they share none"
+	}
+	return "shares " + join(m.shared)
+}
+
 // touch marks the lines that share a word with what was aligned last, and returns how many there are.
 func (ix *lineIndex) touch() int {
 	clear(ix.touched)

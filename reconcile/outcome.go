@@ -242,7 +242,7 @@ func (d *day) takeWork(r *read, work, best, any float64) {
 	case len(lines) > 1:
 		r.serve(d, lines, work, "is about several lines")
 	case best >= rivalShown && best >= clearLead*any:
-		r.serve(d, []int{r.found[0].line}, round3(work*best/any), "shares "+join(r.found[0].shared))
+		r.serve(d, []int{r.found[0].line}, round3(work*best/any), r.found[0].fits())
 	case i >= 0 && r.mayBe(i):
 		r.serve(d, []int{i}, p, "counts what line "+d.in.Job.Lines[i].Label+" is booked for")
 	case d.samePlaces(r):

@@ -274,14 +274,15 @@ func (d *day) partsByLine(e *notes.Entry, q *query) []*notes.Entry {
 		return nil
 	}
 	var parts []*notes.Entry
-	lines := map[int]bool{}
+	lines, sure := map[int]bool{}, false
 	for _, it := range e.Facts.Items {
 		text := it.Text
 		words := newQuery(text+" "+q.places(), d.in.Words)
-		line, p := d.likeliestLine(&words)
-		if p < TakeAt {
+		line, p := d.likeliestLine(&words, it)
+		if p < likelyPart {
 			return nil
 		}
+		sure = sure || p >= SureAt
 		if !it.Qty.Written() {
 			it.Qty = notes.Quantity{Value: notes.Int(1), Unit: notes.Each}
 		}
@@ -291,11 +292,15 @@ func (d *day) partsByLine(e *notes.Entry, q *query) []*notes.Entry {
 		part.Facts.Items = []notes.Item{it}
 		parts = append(parts, &part)
 	}
-	if len(lines) < 2 {
+	if len(lines) < 2 || !sure {
 		return nil
 	}
 	return parts
 }
+
+// likelyPart is how well each thing an entry counts has to fit a line for the entry to be parted by line, where one of
+// them fits well. What is doubtful is then asked of that thing, not of all.
+const likelyPart = 0.5
 
 // readsAtOnce is for how many entries memory is taken at once.
 const readsAtOnce = 16

@@ -15,7 +15,7 @@ func (d *day) sureLine(r *read) bool {
 	if len(r.found) == 0 || r.found[0].p < 0.9 {
 		return false
 	}
-	r.serve(d, []int{r.found[0].line}, r.found[0].p, "shares "+join(r.found[0].shared))
+	r.serve(d, []int{r.found[0].line}, r.found[0].p, r.found[0].fits())
 	return true
 }
 
@@ -45,7 +45,7 @@ func (d *day) decideThings(r *read) {
 		r.serve(d, d.several(r), best, "is about several lines")
 		return
 	case alone && best >= TakeAt && d.asWork(r):
-		r.serve(d, []int{r.found[0].line}, best, "shares "+join(r.found[0].shared))
+		r.serve(d, []int{r.found[0].line}, best, r.found[0].fits())
 		return
 	case alone && best >= 0.5 && r.entry.Section == notes.Done:
 		d.candidates(r)
@@ -67,7 +67,7 @@ func (d *day) decideJotted(r *read) {
 	p := r.facts.Progress
 	says := p.Complete != notes.Unsaid || p.Blocked || p.NotDone || p.ByOthers || p.Placed || p.All || p.Of != nil || counts(r.entry.Facts.Items) || r.query.numbered()
 	if (says || p.Dropped) && len(r.found) > 0 && (r.found[0].p >= TakeAt || p.Dropped && r.standsOut()) {
-		r.serve(d, []int{r.found[0].line}, r.found[0].p, "shares "+join(r.found[0].shared))
+		r.serve(d, []int{r.found[0].line}, r.found[0].p, r.found[0].fits())
 		return
 	}
 	if p.ByOthers && len(r.query.terms) > 2 {
