@@ -214,14 +214,12 @@ func (r *noteReader) prose(text string, base int, in notes.Section, marks []mark
 			r.detail(r.last, raw, base+p.start)
 			r.lastEnd = base + p.end
 			continue
-		case in == notes.Time || in == "" && p.kind == notes.TimeEntry:
-			r.times(raw, base+p.start, in)
 		case p.kind == notes.Material && (in == "" && r.store.box == notes.NoBox && !r.inPlace(raw, base+p.start) || in == notes.Done) && p.lead.end == 0:
 			r.bareList(raw, base+p.start, in)
-		case p.lead.end > 0:
+		case p.lead.end > 0 && in != notes.Time && (in != "" || p.kind != notes.TimeEntry):
 			r.sentences(raw, text[p.lead.start:p.lead.end], base+p.start, in)
 		default:
-			r.entry(raw, base+p.start, in)
+			r.times(raw, base+p.start, in)
 		}
 		if i+1 < len(all) && all[i+1].kind == notes.LeftOpen && !all[i+1].own {
 			r.unfinished(first)

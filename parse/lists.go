@@ -159,11 +159,22 @@ var parting = map[string]bool{"and": true, "n": true, "plus": true, ",": true, "
 // bareList makes an entry of each thing of a clause that counts material outside its section: "used
 // 60 feet of 10/3 and 2 breakers". It is one entry where all its words together are more likely something else.
 func (r *noteReader) bareList(text string, base int, in notes.Section) {
-	r.inPieces(text, base, in, notes.Material, r.things(text, r.scan.scan(text, base)))
+	pieces := r.things(text, r.scan.scan(text, base))
+	n := len(r.note.Entries)
+	r.times(text, base, in)
+	if len(pieces) > 1 && len(r.note.Entries) == n+1 && r.note.Entries[n].Kind == notes.Material {
+		r.split(n, text, base, pieces)
+	}
 }
 
-// times makes an entry of each row of a line of hours: of each person, and of the way there.
+// times adds an entry of words that may tell hours, and makes one of each row of theirs: of each person, and of the way
+// there.
 func (r *noteReader) times(text string, base int, in notes.Section) {
+	n := len(r.note.Entries)
+	r.entry(text, base, in)
+	if len(r.note.Entries) == n || r.note.Entries[n].Kind != notes.TimeEntry {
+		return
+	}
 	rows := field.ReadTime(text, r.lex)
 	var pieces []span
 	from := 0
@@ -171,32 +182,25 @@ func (r *noteReader) times(text string, base int, in notes.Section) {
 		pieces = append(pieces, withoutSigns(text, span{from, at}))
 		from = at
 	}
-	n := len(r.note.Entries)
-	if !r.inPieces(text, base, in, notes.TimeEntry, pieces) {
+	if len(pieces) < 2 {
 		return
 	}
+	r.split(n, text, base, pieces)
 	for i := range pieces {
 		e := &r.note.Entries[n+i]
 		e.Facts.Time = rowsWithin(rows, e.Span.Start-base, e.Span.End-base)
 	}
 }
 
-// inPieces adds an entry, or one for each of its pieces if they are more than one and all its words together are of a
-// kind. It reports whether it added the pieces.
-func (r *noteReader) inPieces(text string, base int, in notes.Section, of notes.Kind, pieces []span) bool {
-	n, last, lastEnd := len(r.note.Entries), r.last, r.lastEnd
-	r.entry(text, base, in)
-	if len(pieces) < 2 || len(r.note.Entries) == n || r.note.Entries[n].Kind != of {
-		return false
-	}
+// split makes an entry of each piece of entry n, the last one, which is of text.
+func (r *noteReader) split(n int, text string, base int, pieces []span) {
 	all := r.note.Entries[n]
-	r.note.Entries, r.last, r.lastEnd = r.note.Entries[:n], last, lastEnd
+	r.note.Entries = r.note.Entries[:n]
 	for _, c := range pieces {
-		e := r.push(text[c.start:c.end], base+c.start, in)
+		e := r.push(text[c.start:c.end], base+c.start, all.Section)
 		e.Kind, e.Why, e.Sure, e.MayBe = all.Kind, all.Why, all.Sure, all.MayBe
 		r.last, r.lastEnd = len(r.note.Entries)-1, e.Span.End
 	}
-	return true
 }
 
 // withoutSigns returns a stretch without the signs and words at its ends that part it from others.
