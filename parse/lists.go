@@ -172,7 +172,13 @@ func (r *noteReader) bareList(text string, base int, in notes.Section) {
 func (r *noteReader) times(text string, base int, in notes.Section) {
 	n := len(r.note.Entries)
 	r.entry(text, base, in)
-	if len(r.note.Entries) == n || r.note.Entries[n].Kind != notes.TimeEntry {
+	switch {
+	case len(r.note.Entries) == n:
+		return
+	case r.note.Entries[n].Kind == notes.Circuit:
+		r.circuits(n, text, base)
+		return
+	case r.note.Entries[n].Kind != notes.TimeEntry:
 		return
 	}
 	rows := field.ReadTime(text, r.lex)

@@ -52,7 +52,7 @@ func (c *director) address() (next int, ok bool) {
 	}
 	i = c.was(i)
 	switch c.r.low(i) {
-	case ":", "=", "→", "–", "—", ",", ".", ")":
+	case ":", "=", "→", "–", "—", ",", ".", ")", "is", "are":
 		i++
 	case "-":
 		i++
@@ -75,7 +75,7 @@ func circuitWord(low string) bool {
 func (c *director) panel() int {
 	r := c.r
 	for i := 0; i < min(len(r.toks), 4); i++ {
-		if r.low(i) != "panel" {
+		if low := r.low(i); low != "panel" && low != "pnl" && low != "panelboard" {
 			continue
 		}
 		if i > 0 && r.isWord(i-1) {
@@ -94,7 +94,7 @@ func (c *director) panel() int {
 		letters = letters || r.toks[end].kind == word
 		end++
 	}
-	if end == 1 && letters && r.low(1) == "-" && r.close(1) && r.isNumber(2) && r.close(2) && r.isNumber(3) && r.toks[3].spaced && r.listSign(4) {
+	if end == 1 && letters && r.low(1) == "-" && r.close(1) && r.isNumber(2) && r.close(2) && r.afterPanel(3) {
 		c.w.Panel = r.words(0, 3) // "LP-1 9: mixer", where "LP1-7 offices" is panel LP1
 		return 3
 	}
@@ -103,6 +103,18 @@ func (c *director) panel() int {
 	}
 	c.w.Panel = r.words(0, end)
 	return end
+}
+
+// afterPanel reports whether what begins at token i can only stand behind the name of a panel: the spaces of a list,
+// ": 1,3 lot", "circuit 18 is ...".
+func (r *reader) afterPanel(i int) bool {
+	switch {
+	case r.isNumber(i):
+		return r.toks[i].spaced && r.listSign(i+1)
+	case r.low(i) == ":" || circuitWord(r.low(i)):
+		return r.isNumber(i + 1)
+	}
+	return false
 }
 
 // listSign reports whether token i goes on or ends a list of spaces.
@@ -144,7 +156,7 @@ func (c *director) spaces(i int) (next int, ok bool) {
 		i++
 		next = i
 		j, dash := c.spaceSign(i)
-		if j == i {
+		if j == i && !(r.isNumber(i) && (r.low(i+1) == "=" || r.low(i+1) == ":")) { // "ckt 9 11 = microwave"
 			break
 		}
 		if _, ok := c.space(j); !ok && r.low(j) != "#" && !circuitWord(r.low(j)) {
