@@ -246,10 +246,14 @@ func (d *day) saidOf(r *read, i int, before, remaining notes.Decimal) (amount, b
 func (d *day) counted(r *read, i int) (notes.Decimal, bool) {
 	line, l := &d.in.Job.Lines[i], &d.index.lines[i].query
 	var sum notes.Decimal
-	found := false
+	found, rest := false, false
 	for k := range r.entry.Facts.Items {
 		it := &r.entry.Facts.Items[k]
 		if !it.Qty.Written() || len(it.Other) > 0 || r.saysWhich(it, line.Qty) {
+			continue
+		}
+		if r.remains(it) {
+			rest = true
 			continue
 		}
 		q, ok := r.query.inBrackets(line.Qty.Unit)
@@ -295,6 +299,9 @@ func (d *day) counted(r *read, i int) (notes.Decimal, bool) {
 	}
 	if found || line.Qty.Value.Cmp(notes.Int(1)) <= 0 {
 		return sum.Mul(notes.Int(r.query.apiece())), found
+	}
+	if rest {
+		return notes.Decimal{}, false
 	}
 	return loose(&r.query, l, line.Qty.Value)
 }

@@ -23,3 +23,32 @@ func (r *read) saysWhich(it *notes.Item, booked notes.Quantity) bool {
 	beyond := it.Qty.Value.Cmp(booked.Value.Mul(notes.Int(3)).Add(notes.Int(9))) > 0
 	return beyond && (high || single) || high && single
 }
+
+// remains reports whether what stands behind an item in its clause says that so many are still to come: "9 receptacles
+// to go", "four not in yet". What is left was not done.
+func (r *read) remains(it *notes.Item) bool {
+	text := r.query.low()
+	if it.End > len(text) {
+		return false
+	}
+	rest := text[it.End:]
+	if i := strings.IndexAny(rest, ",.;("); i >= 0 {
+		rest = rest[:i]
+	}
+	words := strings.Fields(rest)
+	for i, w := range words {
+		next := ""
+		if i+1 < len(words) {
+			next = words[i+1]
+		}
+		switch {
+		case w[0] >= '0' && w[0] <= '9':
+			return false // "2 fans up 2 to go" is about the others
+		case w == "to" && next == "go", w == "not" && (next == "in" || next == "up" || next == "done" || next == "yet"), w == "remaining", w == "remain":
+			return true
+		case (w == "left" || w == "short" || w == "missing") && next == "":
+			return true
+		}
+	}
+	return false
+}

@@ -57,13 +57,20 @@ func FitChoices(cases []Choice, o Options) Scores {
 	}
 	r := rand.New(rand.NewSource(1))
 	order := r.Perm(len(cases))
-	for range o.Rounds {
+	mean := Scores{}
+	for round := range o.Rounds {
 		r.Shuffle(len(order), func(i, j int) { order[i], order[j] = order[j], order[i] })
 		for _, i := range order {
 			chooseStep(w, moved, kept[i], cases[i].Accept, o, count)
 		}
+		if round < o.Rounds/2 {
+			continue
+		}
+		for f, x := range w {
+			mean[f] += x / float64(o.Rounds-o.Rounds/2)
+		}
 	}
-	return w
+	return mean
 }
 
 func chooseStep(w, moved Scores, options [][]string, accept []int, o Options, count map[string]int) {

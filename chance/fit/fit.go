@@ -53,8 +53,9 @@ func soften(ps []float64) []float64 {
 }
 
 // Fit climbs to the weights that make what is accepted most likely, by stochastic steps whose size falls with
-// what a weight has already moved (Duchi, Hazan and Singer 2011, from memory). The order of the cases is drawn
-// from a fixed seed: the same cases give the same weights.
+// what a weight has already moved (Duchi, Hazan and Singer 2011, from memory); what it returns is their mean over the
+// second half of the rounds, which the order of the cases moves less. That order is drawn from a fixed seed: the same
+// cases give the same weights.
 func Fit(cases []Case, o Options) Weights {
 	count := map[string]int{}
 	for _, c := range cases {
@@ -77,13 +78,25 @@ func Fit(cases []Case, o Options) Weights {
 	}
 	r := rand.New(rand.NewSource(1))
 	order := r.Perm(len(cases))
-	for range o.Rounds {
+	mean := Weights{}
+	for round := range o.Rounds {
 		r.Shuffle(len(order), func(i, j int) { order[i], order[j] = order[j], order[i] })
 		for _, i := range order {
 			step(w, moved, kept[i], cases[i], o, count)
 		}
+		if round < o.Rounds/2 {
+			continue
+		}
+		for f, row := range w {
+			if mean[f] == nil {
+				mean[f] = make([]float64, len(row))
+			}
+			for a, x := range row {
+				mean[f][a] += x / float64(o.Rounds-o.Rounds/2)
+			}
+		}
 	}
-	return w
+	return mean
 }
 
 func step(w, moved Weights, features []string, c Case, o Options, count map[string]int) {
