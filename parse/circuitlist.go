@@ -11,16 +11,20 @@ func (r *noteReader) circuits(n int, text string, base int) {
 	marks := r.scan.scan(text, base)
 	var pieces []span
 	from := 0
+	piece := func(to int) {
+		a, b := clause{from, to, listed}.bytes(text, marks)
+		pieces = append(pieces, span{a, b})
+	}
 	for i := 1; i < len(marks)-1; i++ {
 		if circuitBegins(marks, from, i) {
-			pieces = append(pieces, withoutSigns(text, span{marks[from].start, marks[i].start}))
+			piece(i)
 			from = i + 1
 		}
 	}
 	if len(pieces) == 0 {
 		return
 	}
-	pieces = append(pieces, withoutSigns(text, span{marks[from].start, len(text)}))
+	piece(len(marks))
 	panel := ""
 	var read []notes.CircuitWords
 	for _, p := range pieces {

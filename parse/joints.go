@@ -30,6 +30,7 @@ type meeting struct {
 
 	of   int     // how many meetings the text has
 	from float64 // how likely the text has to part here for it to be parted
+	cut  bool    // the text parts here
 
 	// Of a line break: the line above was full, as most of its block are; the line below is indented or begins small.
 	full, even, indented, small bool
@@ -84,14 +85,13 @@ func (r *noteReader) weighJoints(parts []part, text string, base int, in notes.S
 		m.of = len(ms)
 		m.rule = ruleAt(parts, clause{m.right, to, noJoint}, text, marks)
 		left, next := sideOf(marks[from:m.left], in), sideOf(marks[m.right:to], in)
-		cut := m.rule == partsThere
-		if !listOf(left.kind, next.kind) && (cut || !next.answers(left)) {
-			cut = r.partsAt(*m, base+marks[m.right].start, in, left, next, marks[m.right:])
+		m.cut = m.rule == partsThere
+		if !listOf(left.kind, next.kind) && (m.cut || !next.answers(left)) {
+			m.cut = r.partsAt(*m, base+marks[m.right].start, in, left, next, marks[m.right:])
 		}
-		changed = changed || cut != (m.rule == partsThere)
-		if cut {
+		changed = changed || m.cut != (m.rule == partsThere)
+		if m.cut {
 			from = m.right
-			m.how = ""
 		}
 	}
 	if !changed {
@@ -161,7 +161,7 @@ func partFrom(m meeting, left, next side) float64 {
 	return even
 }
 
-// recut makes the parts anew from the meetings, of which those where the text parts have no joint left.
+// recut makes the parts anew where the text parts.
 func (r *noteReader) recut(old []part, ms []meeting, text string, in notes.Section, marks []mark) []part {
 	carried := old[0].carried
 	var parts []part
@@ -191,7 +191,7 @@ func (r *noteReader) recut(old []part, ms []meeting, text string, in notes.Secti
 			next = ms[i+1].left
 		}
 		switch {
-		case m.how == "":
+		case m.cut:
 			end(m.left)
 			from = m.right
 		case m.how == ";" || m.rule == "detail":
@@ -212,21 +212,19 @@ func (r *noteReader) recut(old []part, ms []meeting, text string, in notes.Secti
 
 // partsAtLine weighs whether a line below the item being gathered begins another; rule is whether it would go on.
 func (r *noteReader) partsAtLine(l line, rule bool) bool {
-	m := meeting{how: "line", rule: partsThere}
+	c, first := r.cur, r.body[l.start]
+	m := meeting{
+		how: "line", rule: partsThere, full: r.isFull(c.prev, l, r.wrap.width), even: r.wrap.even,
+		indented: r.indented(l) > r.indented(c.from), small: 'a' <= first && first <= 'z',
+	}
 	if rule {
 		m.rule = readsOn
 	}
 	in := r.section.name
-	if r.cur.label != "" {
-		in = r.cur.label
+	if c.label != "" {
+		in = c.label
 	}
-	c := r.cur
-	m.full, m.even = r.isFull(c.prev, l, r.wrap.width), r.wrap.even
-	m.indented = r.indented(l) > r.indented(c.from)
-	first := r.body[l.start]
-	m.small = 'a' <= first && first <= 'z'
-	above := r.scan.scan(r.body[r.cur.prev.start:r.cur.prev.end], r.cur.prev.start)
-	left := sideOf(above, in)
+	left := sideOf(r.scan.scan(r.body[c.prev.start:c.prev.end], c.prev.start), in)
 	marks := r.scan.scan(r.body[l.start:l.end], l.start)
 	if len(marks) == 0 {
 		return !rule

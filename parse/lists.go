@@ -98,19 +98,18 @@ func (r *noteReader) list(text string, base int, in notes.Section, marks []mark)
 		r.prose(text, base, in, marks)
 		return
 	}
-	for _, c := range r.things(text, marks) { // the marks are gone once the first part is read
+	for _, c := range things(text, marks, field.Read(text, r.lex).Items) { // the marks are gone once the first part is read
 		r.entry(text[c.start:c.end], base+c.start, in)
 	}
 }
 
 // things parts a list of material into its things: at the signs that may part it, and where what follows was read as
-// a further thing with a count of its own: "2 braces 2 wet cans".
-func (r *noteReader) things(text string, marks []mark) []span {
+// a further item with a count of its own: "2 braces 2 wet cans".
+func things(text string, marks []mark, items []notes.Item) []span {
 	at := map[int]bool{} // marks that a thing begins with
 	for _, c := range listCuts(text, marks, clause{0, len(marks), noJoint}) {
 		at[c.from] = true
 	}
-	items := field.Read(text, r.lex).Items
 	next, last := 1, 0
 	for i := 1; i < len(marks); i++ {
 		for next < len(items) && items[next].Start < marks[i].start {
@@ -159,10 +158,12 @@ var parting = map[string]bool{"and": true, "n": true, "plus": true, ",": true, "
 // bareList makes an entry of each thing of a clause that counts material outside its section: "used
 // 60 feet of 10/3 and 2 breakers". It is one entry where all its words together are more likely something else.
 func (r *noteReader) bareList(text string, base int, in notes.Section) {
-	pieces := r.things(text, r.scan.scan(text, base))
 	n := len(r.note.Entries)
 	r.times(text, base, in)
-	if len(pieces) > 1 && len(r.note.Entries) == n+1 && r.note.Entries[n].Kind == notes.Material {
+	if len(r.note.Entries) != n+1 || r.note.Entries[n].Kind != notes.Material {
+		return
+	}
+	if pieces := things(text, r.scan.scan(text, base), r.note.Entries[n].Facts.Items); len(pieces) > 1 {
 		r.split(n, text, base, pieces)
 	}
 }
@@ -181,7 +182,10 @@ func (r *noteReader) times(text string, base int, in notes.Section) {
 	case r.note.Entries[n].Kind != notes.TimeEntry:
 		return
 	}
-	rows := field.ReadTime(text, r.lex)
+	rows := r.note.Entries[n].Facts.Time
+	if in != notes.Time {
+		rows = field.ReadTime(text, r.lex) // more boldly, now that it is known what the words are
+	}
 	var pieces []span
 	from := 0
 	for _, at := range append(timeCuts(text, rows), len(text)) {
@@ -236,9 +240,15 @@ func rowsWithin(rows []notes.TimeRow, start, end int) []notes.TimeRow {
 // row before, and travel. What stands before the first row belongs to it, and what no row covers to the one before.
 func timeCuts(text string, rows []notes.TimeRow) []int {
 	var cuts []int
+	open, seen := 0, 0
 	for i := 1; i < len(rows); i++ {
 		before, row := &rows[i-1], &rows[i]
-		if row.Start < before.End || row.Start > len(text) || strings.Count(text[:row.Start], "(") > strings.Count(text[:row.Start], ")") {
+		if row.Start < before.End || row.Start > len(text) {
+			continue
+		}
+		between := text[min(seen, row.Start):row.Start]
+		open, seen = open+strings.Count(between, "(")-strings.Count(between, ")"), max(seen, row.Start)
+		if open > 0 {
 			continue // "7:00-15:30 (Ines, Tobias)"
 		}
 		if len(row.People) > 0 && !slices.Equal(row.People, before.People) || len(before.People) > 0 && len(row.People) == 0 && (row.Stated > 0 || len(row.Spans) > 0) || row.Travel != before.Travel {
