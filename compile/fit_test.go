@@ -32,9 +32,6 @@ var (
 	fitApart = flag.String("apart", "", "with -fit: write no model, but say how well sets whose names hold one of these do that were not fitted to")
 )
 
-// shopPeople are who works in the labelled notes.
-var shopPeople = []string{"Ana Reyle", "Bo Tarnow", "Cass Idling", "Dev Marrable", "Ezra Quint", "Fern Osgood", "Gus Pollard", "Ida Vance", "Jun Harrow", "Kit Lowell"}
-
 // A fitCase is an entry with its clues and what would be right.
 type fitCase struct {
 	set            string
@@ -76,7 +73,7 @@ func labelledJobs(t testing.TB, set string) []labelledJob {
 		labels := map[string]map[int][]reading.Label{}
 		note := func(name string, text []byte, want map[int][]reading.Label) *notes.DayNote {
 			labels[name] = want
-			n, _ := parse.Note(finding.NewFile(name, text), parse.NoteContext{People: shopPeople, Named: true})
+			n, _ := parse.Note(finding.NewFile(name, text), parse.NoteContext{People: reading.People, Named: true})
 			return n
 		}
 		held := func(days []*notes.DayNote) {
@@ -109,7 +106,7 @@ func labelledJobs(t testing.TB, set string) []labelledJob {
 // reconciled holds the notes of a job against its booking.
 func (j labelledJob) reconciled(in reconcile.Input) {
 	in.Company = &notes.Company{}
-	for _, p := range shopPeople {
+	for _, p := range reading.People {
 		in.Company.People = append(in.Company.People, notes.Person{Name: p})
 	}
 	in.Prices, in.Job, in.Notes, in.Named = &notes.PriceList{}, j.job, j.days, true

@@ -24,8 +24,6 @@ var (
 	fitHold    = flag.Float64("hold", 1, "how strongly weights are held to zero")
 )
 
-var shopPeople = []string{"Ana Reyle", "Bo Tarnow", "Cass Idling", "Dev Marrable", "Ezra Quint", "Fern Osgood", "Gus Pollard", "Ida Vance", "Jun Harrow", "Kit Lowell"}
-
 var jointAnswers = []string{partsThere, readsOn}
 
 // A labelledNote is a note with its labels by line.
@@ -48,7 +46,7 @@ func (n labelledNote) read(joint func(r *noteReader, at int, m meeting, clues []
 	note, found := &notes.DayNote{File: f}, finding.List{}
 	h := readHead(f, &found)
 	headOfNote(note, h.keys, &found)
-	r := newNoteReader(note, NoteContext{People: shopPeople}, &found)
+	r := newNoteReader(note, NoteContext{People: reading.People}, &found)
 	r.atJoint = func(at int, m meeting, clues []string) bool { return joint(r, at, m, clues) }
 	lines, _ := markdownLines(noteMarkdown, f.Text[h.body:], h.body)
 	r.read(lines)
@@ -214,7 +212,7 @@ func liking(m meeting) float64 {
 // logChance is how likely a text is of one of some kinds.
 func logChance(text string, in notes.Section, wanted []notes.Kind) float64 {
 	f := finding.NewFile("2026-03-03.md", []byte(text))
-	r := newNoteReader(&notes.DayNote{File: f, Crew: []string{"Ana", "Bo"}}, NoteContext{People: shopPeople}, &finding.List{})
+	r := newNoteReader(&notes.DayNote{File: f, Crew: []string{"Ana", "Bo"}}, NoteContext{People: reading.People}, &finding.List{})
 	marks := r.scan.scan(r.body, 0)
 	if len(marks) == 0 {
 		return -5

@@ -9,8 +9,7 @@ import (
 	"jobday/parse/field"
 )
 
-// evidence is what speaks for and against an entry meaning a line, each from 0 to 1 unless said
-// otherwise. The order is that of weights.
+// evidence is what the words and counts of an entry say for and against its meaning a line, each from 0 to 1.
 type evidence [evidenceLen]float64
 
 // The kinds of evidence.
@@ -33,7 +32,6 @@ const (
 	evProgress          // it speaks of how far something known got: done, the last one, waiting on
 	evUnit              // it counts in the line's own unit, other than pieces
 	evAsBooked          // it counts exactly as many as are booked, more than one
-	evWired             // of a line that is pulled and landed: it was (1), or something was hung (-1)
 	evHeadElse          // what the entry is about is what other lines name, and this one does not
 	evidenceLen
 )
@@ -66,7 +64,6 @@ func (ix *lineIndex) weigh(ev *evidence, q *query, i int) {
 	ix.weighHead(ev, q, l)
 	ix.weighWhich(ev, q, l)
 	ev[evVerb], ev[evVerbOther] = verbEvidence(q, l)
-	ev[evWired] = wiring(q, l)
 	if l.act >= 0 && ix.sure[l.terms[l.act].id] > 0 && (l.actOnly() || q.head < 0) {
 		ev[evHead], ev[evHeadNone], ev[evNoHead], ev[evPrecision] = 1, 0, 0, max(ev[evPrecision], partOfTerm)
 	}
@@ -269,27 +266,6 @@ func verbEvidence(q *query, l *indexedLine) (same, other float64) {
 		}
 	}
 	return 0, other
-}
-
-// wiring holds the words for work against a line about what is pulled and landed: circuits are not hung.
-func wiring(q *query, l *indexedLine) float64 {
-	if !l.wired {
-		return 0
-	}
-	hung := 0.0
-	for i := range q.terms {
-		t := &q.terms[i]
-		if t.Class != field.VerbTerm {
-			continue
-		}
-		switch t.Text {
-		case "pull", "run", "fish", "feed", "land", "terminate", "energize", "rough":
-			return 1
-		case "hang", "mount", "set":
-			hung = -1
-		}
-	}
-	return hung
 }
 
 // wired are the things a line may be about that are pulled and landed.

@@ -37,7 +37,6 @@ var evidenceSaid = [evidenceLen]string{
 	evUnit:       "it counts in the line's own unit",
 	evAsBooked:   "it counts as many as are booked",
 	evHeadElse:   "what it is about is what another line names",
-	evWired:      "wire is pulled and landed, things are hung",
 }
 
 // evidenceRows lays out what spoke for and against the likeliest line and its rival, every other line

@@ -57,17 +57,21 @@ func (d *day) recordExtra(r *read) {
 // knownExtra returns the open extra the words are about, or nil: also where two are meant as well.
 func (d *day) knownExtra(q *query) *openExtra {
 	var best *openExtra
-	most := sameExtra
+	most, tied := 0.0, false
 	for _, x := range d.extras {
 		if x.work.Outcome == notes.ExtraCredit {
 			continue
 		}
 		switch o := q.overlap(&x.query); {
-		case o > most, o == most && most == sameExtra && best == nil:
-			best, most = x, o
+		case o < sameExtra:
+		case o > most:
+			best, most, tied = x, o, false
 		case o == most:
-			best = nil
+			tied = true
 		}
+	}
+	if tied {
+		return nil
 	}
 	return best
 }

@@ -115,7 +115,7 @@ type held struct {
 // weighLines puts every line that the words may mean, likeliest first, in the memory of ms, and returns the chance that
 // they mean none. The lines are rivals of one another and of that chance: together they are 1.
 func (d *day) weighLines(ms []match, h held) (found []match, none float64) {
-	ms = d.index.align(ms, h, d)
+	ms = d.align(ms, h)
 	t := &d.tally
 	t.weights = d.lineWeights
 	t.numbers = wholeNumbers(t.numbers, h.query.text)
@@ -141,6 +141,35 @@ func (d *day) weighLines(ms []match, h held) (found []match, none float64) {
 		d.in.OnLines(h.read.entry, append(named, t.names()))
 	}
 	return ranked(ms, total), none / total
+}
+
+// align holds words against every line of the scope, and puts what of each line they share in the memory of ms.
+func (d *day) align(ms []match, h held) []match {
+	ix := d.index
+	ix.readUnits(h.query)
+	ix.alignTerms(h.query)
+	d.anyTouched = ix.touch() > 0
+	more := another(h.query.low())
+	ms = slices.Grow(ms[:0], len(ix.lines))
+	ix.shared = ix.shared[:0]
+	for i, touched := range ix.touched {
+		ms = append(ms, match{line: i, touched: touched})
+		if !touched {
+			continue
+		}
+		m := &ms[len(ms)-1]
+		from := len(ix.shared)
+		ix.weigh(&m.evidence, h.query, i)
+		m.shared = ix.shared[from:]
+		m.evidence.fromFacts(more, h.facts, &d.in.Job.Lines[i], &d.standing.lines[i])
+		m.veto, m.place = h.query.contradicts(&ix.lines[i])
+	}
+	words := slices.Clone(ix.shared)
+	for i := range ms {
+		n := len(ms[i].shared)
+		ms[i].shared, words = words[:n:n], words[n:]
+	}
+	return ms
 }
 
 // ranked gives each line its chance, and leaves out those that neither share a word nor are likely.
@@ -233,9 +262,6 @@ func (d *day) tallyLine(t *lineTally, h held, m *match, terms *entryTerms) {
 	t.when(n == 0 && terms.most > 0, clueOtherKin)
 	t.when(!m.touched && d.anyTouched, clueOtherFits)
 	d.tallyWork(t, h.query, i)
-	if h.facts == nil {
-		return
-	}
 	line := &d.in.Job.Lines[i]
 	left := line.Qty.Value.Sub(d.standing.lines[i].toDate).Sub(d.lines[i].today)
 	t.counts(h.facts, line, left, d.standing.lines[i].begun)

@@ -2,7 +2,6 @@ package reconcile
 
 import (
 	"math"
-	"slices"
 	"strings"
 
 	"jobday/parse/field"
@@ -35,37 +34,6 @@ type match struct {
 	veto     string   // why it cannot be, or ""
 	place    bool     // the veto is of a place
 	despite  float64  // what p would be without the veto
-}
-
-// align holds words against every line of the scope, and puts what of each line they share in the memory of ms. What
-// was read from the words may be nil.
-func (ix *lineIndex) align(ms []match, h held, d *day) []match {
-	ix.readUnits(h.query)
-	ix.alignTerms(h.query)
-	d.anyTouched = ix.touch() > 0
-	more := another(h.query.low())
-	ms = slices.Grow(ms[:0], len(ix.lines))
-	ix.shared = ix.shared[:0]
-	for i, touched := range ix.touched {
-		ms = append(ms, match{line: i, touched: touched})
-		if !touched {
-			continue
-		}
-		m := &ms[len(ms)-1]
-		from := len(ix.shared)
-		ix.weigh(&m.evidence, h.query, i)
-		m.shared = ix.shared[from:]
-		if h.facts != nil {
-			m.evidence.fromFacts(more, h.facts, &d.in.Job.Lines[i], &d.standing.lines[i])
-		}
-		m.veto, m.place = h.query.contradicts(&ix.lines[i])
-	}
-	words := slices.Clone(ix.shared)
-	for i := range ms {
-		n := len(ms[i].shared)
-		ms[i].shared, words = words[:n:n], words[n:]
-	}
-	return ms
 }
 
 // fits says by what an entry fits the line.

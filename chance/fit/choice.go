@@ -2,7 +2,6 @@ package fit
 
 import (
 	"math"
-	"math/rand"
 	"slices"
 )
 
@@ -55,21 +54,12 @@ func FitChoices(cases []Choice, o Options) Scores {
 			kept[i] = append(kept[i], keep)
 		}
 	}
-	r := rand.New(rand.NewSource(1))
-	order := r.Perm(len(cases))
 	mean := Scores{}
-	for round := range o.Rounds {
-		r.Shuffle(len(order), func(i, j int) { order[i], order[j] = order[j], order[i] })
-		for _, i := range order {
-			chooseStep(w, moved, kept[i], cases[i].Accept, o, count)
-		}
-		if round < o.Rounds/2 {
-			continue
-		}
+	climb(len(cases), o.Rounds, func(i int) { chooseStep(w, moved, kept[i], cases[i].Accept, o, count) }, func(share float64) {
 		for f, x := range w {
-			mean[f] += x / float64(o.Rounds-o.Rounds/2)
+			mean[f] += x * share
 		}
-	}
+	})
 	return mean
 }
 

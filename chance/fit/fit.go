@@ -76,27 +76,34 @@ func Fit(cases []Case, o Options) Weights {
 			}
 		}
 	}
-	r := rand.New(rand.NewSource(1))
-	order := r.Perm(len(cases))
 	mean := Weights{}
-	for round := range o.Rounds {
-		r.Shuffle(len(order), func(i, j int) { order[i], order[j] = order[j], order[i] })
-		for _, i := range order {
-			step(w, moved, kept[i], cases[i], o, count)
-		}
-		if round < o.Rounds/2 {
-			continue
-		}
+	climb(len(cases), o.Rounds, func(i int) { step(w, moved, kept[i], cases[i], o, count) }, func(share float64) {
 		for f, row := range w {
 			if mean[f] == nil {
 				mean[f] = make([]float64, len(row))
 			}
 			for a, x := range row {
-				mean[f][a] += x / float64(o.Rounds-o.Rounds/2)
+				mean[f][a] += x * share
 			}
 		}
-	}
+	})
 	return mean
+}
+
+// climb goes over n cases round by round, in an order drawn from a fixed seed, and adds up the mean of what stands after
+// each round of the second half, share by share.
+func climb(n, rounds int, step func(i int), add func(share float64)) {
+	r := rand.New(rand.NewSource(1))
+	order := r.Perm(n)
+	for round := range rounds {
+		r.Shuffle(n, func(i, j int) { order[i], order[j] = order[j], order[i] })
+		for _, i := range order {
+			step(i)
+		}
+		if round >= rounds/2 {
+			add(1 / float64(rounds-rounds/2))
+		}
+	}
 }
 
 func step(w, moved Weights, features []string, c Case, o Options, count map[string]int) {

@@ -20,6 +20,11 @@ import (
 //go:embed */*.txtar entries/*/*.txtar
 var files embed.FS
 
+// People are who works in the labelled notes.
+var People = []string{
+	"Ana Reyle", "Bo Tarnow", "Cass Idling", "Dev Marrable", "Ezra Quint", "Fern Osgood", "Gus Pollard", "Ida Vance", "Jun Harrow", "Kit Lowell",
+}
+
 // FactKeys are the facts a label may name, in the order they are scored.
 var FactKeys = []string{"lines", "qty", "done", "min", "who", "kind", "state", "verdict", "auth"}
 
