@@ -134,7 +134,7 @@ func (r *reader) figurePause(i int, list []timePart) (timePart, bool) {
 	for r.low(i) == "-" || (r.low(i) == ":" || r.low(i) == "=") && open == "l" {
 		i++
 	}
-	if c, timed := r.clockDigits0(i); timed && open == ")" && r.low(c.next) == ")" {
+	if c, timed := r.breakDigits(i); timed && open == ")" && r.low(c.next) == ")" {
 		return timePart{kind: aPause, from: from, to: c.next + 1, minutes: notes.Minutes(c.minute)}, true // "(0:30)"
 	}
 	n, ok := r.num(i)
@@ -165,8 +165,8 @@ func (r *reader) figurePause(i int, list []timePart) (timePart, bool) {
 	return a, named || a.flag || r.endsClause(a.to) || r.low(a.to) == "|" || r.low(a.to) == "/" && r.toks[a.to].spaced
 }
 
-// clockDigits0 reads a break as digits of a clock: "0:30".
-func (r *reader) clockDigits0(i int) (clockTime, bool) {
+// breakDigits reads a break as digits of a clock: "0:30".
+func (r *reader) breakDigits(i int) (clockTime, bool) {
 	if !r.isNumber(i) || r.low(i+1) != ":" {
 		return clockTime{}, false
 	}

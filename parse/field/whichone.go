@@ -41,7 +41,7 @@ func (s *scanner) openingClock() {
 		}
 	}
 	t := s.text[a.from():end]
-	if !clockDigits(t) {
+	if !opensAsClock(t) {
 		return
 	}
 	if t[0] == '0' || a.dim == "set" || s.out[1].role == roleVerb || s.out[1].verb() != "" && s.verbHere(1) {
@@ -49,8 +49,8 @@ func (s *scanner) openingClock() {
 	}
 }
 
-// clockDigits reports whether three or four digits may be a time of day on a working day.
-func clockDigits(t string) bool {
+// opensAsClock reports whether three or four digits may be a time of day on a working day.
+func opensAsClock(t string) bool {
 	if len(t) != 3 && len(t) != 4 {
 		return false
 	}
