@@ -34,6 +34,9 @@ func (r *reader) loneNumber(i int, list []timePart) (timePart, bool) {
 	if m, to, ok := r.bareTravel(i, list); ok {
 		return timePart{kind: aStated, from: i, to: to, minutes: m}, true
 	}
+	if r.moreHours(i, list) {
+		return r.hoursPart(i)
+	}
 	if (r.bold && (person || r.hoursAlone(i)) || i <= 2 && r.hoursLabel(i) && r.wholeRest(i) ||
 		person && r.besidePerson(i, list) && (r.goesOnInHours(list) || r.listedHours(i))) && r.bareHours(i) && !r.toldClock(i, list) {
 		return r.hoursPart(i)
@@ -103,11 +106,8 @@ func (r *reader) bareHours(i int) bool {
 		return r.isNumber(j+1) || r.low(j+1) == "." || r.bold && r.othersHours(j+1)
 	case "plus", "less", "minus":
 		return r.bold
-	case "incl", "including":
-		if j++; r.low(j) == "the" {
-			j++
-		}
-		return r.bold && (r.low(j) == "drive" || r.low(j) == "travel" || r.low(j) == "driving") // and no lunch
+	case "incl", "inc", "including", "includes", "counting", "countin":
+		return r.bold && r.includes(j)
 	case "=":
 		return r.bold && r.isNumber(j+1)
 	case "-":
@@ -124,7 +124,7 @@ func (r *reader) bareHours(i int) bool {
 		if next, sure := r.regret(j); sure && r.bold && (r.isNumber(next) || r.toldOf(next)) {
 			return true // "Ines 9 I mean 8"
 		}
-		return everyone(low) || r.othersHours(j) || r.bold && (r.payBehind(j) || payWord(low) && low != "work" && low != "straight")
+		return everyone(low) || r.othersHours(j) || r.bold && (r.sumWords(j) > j || r.othersTurn(j)) || r.bold && (r.payBehind(j) || payWord(low) && low != "work" && low != "straight")
 	}
 }
 

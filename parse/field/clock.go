@@ -82,7 +82,16 @@ func (r *reader) clockDigits(i int) (clockTime, bool) {
 // frenchHour reports whether "8h" at token i is a time of day: "de 8h à 16h".
 func (r *reader) frenchHour(i int) bool {
 	prev, next := r.low(i-1), r.low(i+2)
-	return (prev == "de" || prev == "à") || (next == "à" || next == "a") && r.isNumber(i+3)
+	if (prev == "de" || prev == "à") || (next == "à" || next == "a") && r.isNumber(i+3) {
+		return true
+	}
+	if _, worded := r.rangeSign(i + 2); r.isNumber(i+3) && r.low(i+4) == "h" && r.close(i+4) {
+		return (worded || next == "-" || next == "–") && smallInt(r.low(i)) >= 5 // "7h to 17h"
+	}
+	if _, worded := r.rangeSign(i - 1); !worded && prev != "-" && prev != "–" {
+		return false
+	}
+	return r.low(i-2) == "h" && r.isNumber(i-3) && smallInt(r.low(i-3)) >= 5 || r.low(i-3) == "h" && r.isNumber(i-2) && r.isNumber(i-4)
 }
 
 // smallInt reads up to four digits.
@@ -167,7 +176,7 @@ func (r *reader) pairAt(i int) (clockPair, bool) {
 		return clockPair{}, false
 	}
 	j, worded := r.rangeSign(a.next)
-	if low := r.low(a.next); (r.low(i-1) == "de" || a.military) && (low == "a" || low == "à") {
+	if low := r.low(a.next); (r.low(i-1) == "de" || a.military) && (low == "a" || low == "à") || a.clear && low == "à" {
 		j, worded = a.next+1, true // Spanish and French: "de 7 a 3:30"
 	}
 	if j < 0 {

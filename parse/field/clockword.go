@@ -38,6 +38,9 @@ func (r *reader) partBeside(i, minutes int) (clockTime, bool) {
 			return clockTime{}, false
 		}
 	default:
+		if c := (clockTime{hour: r.hourWord(i + 1), minute: minutes, clear: true, next: i + 2}); minutes == 30 && c.hour > 0 && r.halfHourOf(i, c.next) {
+			return r.clockHalf(c), true
+		}
 		return clockTime{}, false
 	}
 	c := clockTime{hour: r.hourWord(i + 2), minute: minutes, clear: true, next: i + 3}
@@ -54,6 +57,19 @@ func (r *reader) partBeside(i, minutes int) (clockTime, bool) {
 		}
 	}
 	return r.clockHalf(c), true
+}
+
+// halfHourOf reports whether "half six" at token i, which ends at token next, is half past six, as the British
+// say it: one end of a span or behind a word that a time of day follows.
+func (r *reader) halfHourOf(i, next int) bool {
+	if j, _ := r.rangeSign(next); j > 0 && next+1 < len(r.toks) {
+		return r.isNumber(j) || r.hourWord(j) > 0 || partOfHour(r.low(j)) > 0 || r.low(j) == "noon"
+	}
+	switch r.low(i - 1) {
+	case "-", "–", "to", "till", "til", "until", "at", "by", "from", "left", "off":
+		return true
+	}
+	return false
 }
 
 // hourWord returns the hour that the word at token i is, 1 to 12, or 0.

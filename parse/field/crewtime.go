@@ -23,7 +23,10 @@ func (r *reader) wholeCount(i int, inside bool) (timePart, bool) {
 			a.to++
 			return a, true
 		}
-		return a, r.timeFollows(a.to) || inside && r.bold && r.endsClause(a.to) && r.lex != nil && len(r.lex.Crew) == a.heads
+		if low := r.low(a.to); r.bold && (low == "-" || low == "," || low == "–" || low == "/") && r.timeFollows(a.to+1) {
+			return a, true
+		}
+		return a, r.timeFollows(a.to) || inside && r.bold && (r.endsClause(a.to) || r.low(a.to) == "/") && r.lex != nil && len(r.lex.Crew) == a.heads
 	case "both":
 		a.heads, a.to = 2, i+2
 		return a, r.personNoun(i+1) || r.low(i+1) == "electricians"
@@ -105,6 +108,29 @@ func (b *rowBuilder) nameMe() {
 		row.Crew = 0
 		row.Each = len(row.Spans) == 0 && (row.Each || len(row.People) > 1)
 	}
+}
+
+// listsAgain reports whether the person at parts[k] is one of those a sentence before only listed: "Ines, Ben.
+// Ines 7-3:30, Ben 7-2".
+func (b *rowBuilder) listsAgain(a timePart, k int) bool {
+	if k == 0 || b.parts[k-1].kind != aStop || len(b.cur.row.People) <= len(a.who.names) || b.cur.turns != 0 {
+		return false
+	}
+	for _, name := range a.who.names {
+		if !slices.Contains(b.cur.row.People, name) {
+			return false
+		}
+	}
+	return len(a.who.names) > 0
+}
+
+// meansUs takes "we" right behind two people or more for those: "me and Gus, we were here at seven".
+func (b *rowBuilder) meansUs(a timePart, k int) bool {
+	if !a.who.we || k == 0 || b.cur.timed || b.cur.inherited || b.parts[k-1].kind != aPerson || len(b.cur.row.People)+b.cur.unnamed < 2 || a.from-b.parts[k-1].to > 1 {
+		return false
+	}
+	b.touch(a)
+	return true
 }
 
 // crewPlace returns where a person stands in the note's crew, or behind all of it.

@@ -98,6 +98,19 @@ func (r *reader) decimalComma(i int) (stretch, bool) {
 	return stretch{minutes: notes.Minutes(m), next: r.pastDot(i + 4)}, m > 0
 }
 
+// commaFigure reads "0,5" as a half.
+func (r *reader) commaFigure(i int) (v notes.Decimal, next int, ok bool) {
+	if r.low(i) != "0" || r.low(i+1) != "," || !r.close(i+1) || !r.close(i+2) || !r.isNumber(i+2) || len(r.low(i+2)) > 2 {
+		return v, i, false
+	}
+	per := 10
+	if len(r.low(i+2)) == 2 {
+		per = 100
+	}
+	v = notes.Ratio(smallInt(r.low(i+2)), per)
+	return v, i + 3, v.Sign() > 0
+}
+
 // rateBefore reports whether what stands before token i makes a number of hours no time worked.
 func (r *reader) rateBefore(i int) bool {
 	switch r.low(i - 1) {
@@ -326,9 +339,9 @@ func (r *reader) namesThing(i int) bool {
 // breakWord reports whether token i is a word for the unpaid pause.
 func (r *reader) breakWord(i int) bool {
 	switch r.low(i) {
-	case "lunch", "lunches", "break", "dinner", "unpaid", "lnch", "lch", "meal", "supper":
+	case "lunch", "lunches", "break", "pause", "dinner", "unpaid", "lnch", "lch", "meal", "supper":
 		return true
-	case "eat", "food", "sandwiches", "sandwich", "eating", "chow":
+	case "eat", "food", "sandwiches", "sandwich", "eating", "chow", "dîner", "tiffin", "tea":
 		return true // only ever asked beside an amount of time
 	case "l":
 		return r.close(i) && r.isNumber(i-1) || minuteWord(r.low(i-1)) && r.endsClause(i+1)
@@ -349,7 +362,7 @@ type pause struct {
 // "lunch 30", "no lunch". Inside says that a span stands before it, so that "less 30" is one.
 func (r *reader) pauseAt(i int, inside bool) (pause, bool) {
 	switch low := r.low(i); {
-	case low == "lunch" || low == "break", low == "unpaid" && inside && r.isNumber(i+1):
+	case low == "lunch" || low == "break", (low == "unpaid" || low == "pause") && inside && (r.isNumber(i+1) || r.low(i+1) == ":"):
 		return r.pauseAfterWord(i + 1)
 	case inside && low == "took":
 		p, ok := r.pauseAmount(i+1, true)
@@ -366,7 +379,24 @@ func (r *reader) pauseAt(i int, inside bool) (pause, bool) {
 	case (low == "a" || low == "an") && !hourWord(r.low(i+1)) && r.low(i+1) != "half" && r.low(i+1) != "quarter":
 		return pause{}, false
 	}
-	return r.pauseAmount(i, false)
+	p, ok := r.pauseAmount(i, false)
+	if !ok && inside && r.bold {
+		return r.pauseOut(i)
+	}
+	return p, ok
+}
+
+// pauseOut reads an amount of time that is told to be off the clock, without a word for the break: "half hour
+// out", "an hour off at noon".
+func (r *reader) pauseOut(i int) (pause, bool) {
+	p, ok := r.pauseAmount(i, true)
+	if !ok || p.minutes > longBreak || r.low(p.next) != "out" && r.low(p.next) != "off" {
+		return p, false
+	}
+	if p.next++; r.low(p.next) == "at" && (r.low(p.next+1) == "noon" || r.low(p.next+1) == "midday") {
+		p.next += 2
+	}
+	return p, r.endsClause(p.next)
 }
 
 // pauseAmount reads "30", "1/2", "half hr", and the word "lunch" after it; without the word only
@@ -378,6 +408,9 @@ func (r *reader) pauseAmount(i int, bare bool) (pause, bool) {
 	n, ok := r.num(i)
 	if !ok {
 		return pause{}, false
+	}
+	if c, next, ok := r.commaFigure(i); ok {
+		n.v, n.next = c, next
 	}
 	p := pause{next: n.next}
 	if s, timed := r.unitOfTime(n.v, n.next); timed {
@@ -395,8 +428,15 @@ func (r *reader) pauseAmount(i int, bare bool) (pause, bool) {
 	if r.low(j) == "off" || r.low(j) == "out" || r.low(j) == "taken" {
 		j++
 	}
+	if (r.low(j) == "all" || r.low(j) == "in") && (r.low(j+1) == "up" || r.low(j+1) == "told" || r.low(j+1) == "all") && r.low(j+2) == "for" {
+		j += 2
+	}
 	if r.low(j) == "for" || r.low(j) == "of" || r.low(j) == "at" || r.low(j) == "to" {
 		j++
+	}
+	if r.low(j) == "breaks" && r.low(j-1) == "for" {
+		p.next = j + 1
+		return p, p.minutes <= 4*60
 	}
 	if r.low(j) == "unpaid" || r.low(j) == "a" {
 		j++

@@ -29,6 +29,9 @@ func (r *reader) initialsRun(i int, list []timePart) (mention, bool) {
 	if r.low(i) == "a" && r.low(i+1) == "/" && r.low(i+2) == "c" || r.mayBePhases(i, m.next) && !r.bold {
 		return m, false
 	}
+	if r.low(m.next) == "." && r.timesBeside(m.next+1) {
+		return m, true // "A + K. 7-3:30"
+	}
 	return m, r.timesBeside(m.next) || r.bold && r.hoursBeside(m.next)
 }
 

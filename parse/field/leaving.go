@@ -91,7 +91,7 @@ func (r *reader) comingFollows(i int) bool {
 func (r *reader) leadsTo(from, to int) bool {
 	for i := from; i < to; i++ {
 		switch r.low(i) {
-		case "same", "but", "was", "had", "he", "she", "they", "i", "only", "just", ",", "not", "didn't", "did", "here", "and", "to", "there", "stayed", "-", "(":
+		case "same", "also", "too", "but", "was", "had", "he", "she", "they", "i", "only", "just", ",", "not", "didn't", "did", "here", "and", "to", "there", "stayed", "-", "(":
 		default:
 			return false
 		}

@@ -72,6 +72,9 @@ func (r *reader) looseNumber(i int) (next int, ok bool) {
 	if t.kind != number && !numberWordAt(t.low) && !partSign(t.low) && !(t.low == "." && r.isNumber(i+1) && r.close(i+1)) {
 		return i, false
 	}
+	if r.low(i-1) == "/" && r.close(i) && r.close(i-1) && r.isNumber(i-2) {
+		return i, false // "10/6" is a day
+	}
 	if t.low == "a" || t.low == "an" || t.low == "couple" || t.low == "one" || r.tailOfSomething(i) && r.low(i-1) != "/" {
 		return i, false
 	}

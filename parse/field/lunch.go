@@ -423,7 +423,7 @@ func (b *rowBuilder) closing(a timePart) bool {
 		i--
 	}
 	low := b.r.low(i)
-	if low != "," && low != "(" && low != "-" && low != "–" && low != ";" {
+	if low != "," && low != "(" && low != "-" && low != "–" && low != ";" && !(low == "/" && b.r.toks[i].spaced) {
 		return false
 	}
 	for k := range b.rows {

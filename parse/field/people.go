@@ -189,7 +189,7 @@ func (r *reader) standIn(i int) (mention, bool) {
 	case "i", "myself":
 		return r.author(i + 1), low == "myself" || r.capital(i) || r.bold && didWord(r.low(i+1))
 	case "self":
-		return r.author(i + 1), r.bold && r.ownTime(i+1)
+		return r.author(i + 1), r.bold && r.ownTime(i+1) || r.joinsNamed(i+1)
 	case "me":
 		return r.author(i + 1), (!r.spokenTo(i) || r.low(i-1) == "helped") && r.low(i-1) != "gave" && r.low(i-1) != "on"
 	case "we":
@@ -229,6 +229,16 @@ func (r *reader) standIn(i int) (mention, bool) {
 		}
 	}
 	return mention{}, false
+}
+
+// joinsNamed reports whether one of ours is joined at token i: "self & Ben".
+func (r *reader) joinsNamed(i int) bool {
+	switch r.low(i) {
+	case "and", "&", "+", "/", "n", ",":
+		_, ok := r.nameAt(i + 1)
+		return ok
+	}
+	return false
 }
 
 // saidOfSelf reports whether the "I" at token i is whoever writes, not somebody's initial.

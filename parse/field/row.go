@@ -128,7 +128,7 @@ func (b *rowBuilder) person(a timePart, parts []timePart, k int) {
 	if b.cur.turns != 0 || b.cur.told && !b.cur.timed && b.leads(k) {
 		b.flush()
 	}
-	if b.referBack(a, k) {
+	if b.referBack(a, k) || b.meansUs(a, k) {
 		return
 	}
 	joined := k > 0 && parts[k-1].kind == aPerson && b.r.onlyJoins(parts[k-1].to, a.from)
@@ -143,6 +143,9 @@ func (b *rowBuilder) person(a timePart, parts []timePart, k int) {
 		}
 		if leads && !joined && k > 0 && parts[k-1].kind == aPerson && b.r.commaBetween(parts[k-1].to, a.from) {
 			b.cur = draft{} // "Ben left at noon, Ana 7-3:30": what was said of Ben has no time
+		}
+		if leads && b.listsAgain(a, k) {
+			b.cur = draft{}
 		}
 		b.cur.we = a.who.we && len(b.cur.row.People) == 0
 	case b.cur.we && (a.from == b.cur.to || a.from == b.cur.to+1 && b.r.low(b.cur.to) == "," && !leads) && len(a.who.names) > 0 && !a.who.we:

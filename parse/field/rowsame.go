@@ -128,7 +128,29 @@ func (r *reader) sameAs(a timePart) (next int, says bool) {
 		}
 		return i, !r.breakWord(i)
 	}
+	if next, says = r.alsoAt(a.to); says && r.bold {
+		return next, true
+	}
 	return a.to, before == "same" || before == "ditto"
+}
+
+// alsoAt passes other words for the same that end a clause behind a person: "Ben also", "Ben as well".
+func (r *reader) alsoAt(i int) (next int, ok bool) {
+	for r.low(i) == "-" || r.low(i) == ":" {
+		i++
+	}
+	switch r.low(i) {
+	case "also", "too", "likewise", "idem", "similar":
+		i++
+	case "as":
+		if r.low(i+1) != "well" && r.low(i+1) != "above" {
+			return i, false
+		}
+		i += 2
+	default:
+		return i, false
+	}
+	return i, r.endsClause(i) || r.low(i) == "."
 }
 
 // signed gives a row without people to the name that stands alone at the end: "50 mins. Tobias".

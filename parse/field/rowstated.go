@@ -8,6 +8,10 @@ import (
 
 // stated adds a duration: to a row with spans it is the sum of them, else a row of its own.
 func (b *rowBuilder) stated(a timePart, parts []timePart, k int) {
+	if a.sum {
+		b.sumUp(a)
+		return
+	}
 	if b.overtime(a) {
 		return
 	}
@@ -103,6 +107,10 @@ func (b *rowBuilder) isSum(a timePart) bool {
 	}
 	switch next := r.low(a.to); next {
 	case "", ")", ".", ";", "total", ",", "apiece", "each", "ea":
+	case "in":
+		if low := r.low(a.to + 1); low != "total" && low != "all" {
+			return false
+		}
 	default:
 		if _, named := r.nameAt(a.to); !named {
 			return false
@@ -117,7 +125,7 @@ func (b *rowBuilder) checkSum(sum notes.Minutes) {
 	row := &b.cur.row
 	row.Stated = 0
 	switch diff := row.Clock() - sum; {
-	case diff == 0:
+	case diff == 0, row.Heads() > 1 && sum == row.PersonMinutes():
 	case row.Break == 0 && (diff == 15 || diff == 20 || diff == 30 || diff == 45 || diff == 60):
 		row.Break = diff
 	case row.Fault == "":

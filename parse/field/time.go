@@ -42,6 +42,7 @@ type timePart struct {
 	minutes  notes.Minutes
 	heads    int
 	flag     bool   // of a pause: everyone; of a stretch: total; of a stop: "."
+	sum      bool   // of a stretch: told as what the times before it come to
 	doubt    string // of a stretch
 }
 
@@ -100,6 +101,9 @@ func (r *reader) timeParts(list []timePart) (_ []timePart, timed bool) {
 			i++
 			continue
 		}
+		if a.kind == aStated && r.bold {
+			a.to = r.pastIncluded(a.to)
+		}
 		timed = timed || a.kind == aSpan || a.kind == aStated || a.kind == aBegin && len(list) > 0 && list[len(list)-1].kind == aEnd
 		list = append(list, a)
 		i = max(a.to, i+1)
@@ -112,6 +116,9 @@ func (r *reader) partAt(i, hit int, list []timePart) (timePart, bool) {
 	t := &r.toks[i]
 	if t.low == ";" || t.low == "." && r.sentenceEnds(i) && i+1 < len(r.toks) {
 		return timePart{kind: aStop, from: i, to: i + 1, flag: t.low == "."}, true
+	}
+	if a, ok := r.sumPart(i, list); ok {
+		return a, true
 	}
 	inside := len(list) > 0 && (afterTime(list) || r.bold && anyTime(list))
 	if a, ok := r.phrasePart(i, hit, inside, list); ok {
