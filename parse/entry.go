@@ -410,8 +410,10 @@ func (r *noteReader) factsOf(e *judgedEntry, raw string, in notes.Section) {
 		}
 	}
 	switch {
-	case e.Kind == notes.TimeEntry && len(e.Facts.Time) == 0:
-		e.Facts.Time = field.ReadTime(raw, r.lex)
+	case e.Kind == notes.TimeEntry:
+		if rows := field.ReadTime(raw, r.lex); surer(rows, e.Facts.Time) {
+			e.Facts.Time = rows
+		}
 	case e.Kind == notes.Test && len(e.Facts.Readings) == 0 && in != notes.Tests:
 		e.Facts.Readings = field.ReadReadings(raw, r.lex)
 	case e.Kind == notes.Circuit && in != notes.Circuits:

@@ -202,6 +202,26 @@ func (r *noteReader) times(text string, base int, in notes.Section) {
 	}
 }
 
+// surer reports whether rows that were read boldly say more than those read with care: they leave no doubt,
+// and name more people or answer one.
+func surer(bold, careful []notes.TimeRow) bool {
+	if len(careful) == 0 {
+		return true
+	}
+	people, before, doubt := 0, 0, false
+	for i := range bold {
+		if bold[i].Fault != "" || bold[i].Beside != nil {
+			return false
+		}
+		people += max(len(bold[i].People), bold[i].Crew)
+	}
+	for i := range careful {
+		doubt = doubt || careful[i].Fault != ""
+		before += max(len(careful[i].People), careful[i].Crew)
+	}
+	return people > before || doubt && len(bold) > 0
+}
+
 // split makes an entry of each piece of entry n, the last one, which is of text.
 func (r *noteReader) split(n int, text string, base int, pieces []span) {
 	all := r.note.Entries[n]
@@ -265,6 +285,9 @@ func (r *noteReader) together(text string, base, n int) {
 	if len(made) == 0 || len(made) == 1 && len(made[0].Details) == 0 {
 		return
 	}
+	if len(made) > 1 && r.oneLine(text, base, n) {
+		made = r.note.Entries[n:]
+	}
 	for i := range made {
 		if made[i].Kind != notes.TimeEntry || made[i].Span.Start < base {
 			return
@@ -277,4 +300,63 @@ func (r *noteReader) together(text string, base, n int) {
 			e.Facts.Time = mine
 		}
 	}
+}
+
+// longestCrew is how many bytes the names that stand in a sentence before their time may take.
+const longestCrew = 24
+
+// oneLine joins entries of an item, those from index n on, that the item read as a whole shows to be one line of
+// hours: a piece of time that tells none of its own ("all took 30", "3:30 done"), and people whose time stands
+// in the next ("G + I. 10P-6:30A"). It reports whether any were.
+func (r *noteReader) oneLine(text string, base, n int) bool {
+	timed := false
+	for i := n; i < len(r.note.Entries); i++ {
+		e := &r.note.Entries[i]
+		if e.Span.Start < base || len(e.Details)+len(e.Photos) > 0 || e.Kind != notes.TimeEntry && (e.Kind != notes.Narrative || i > n) {
+			return false
+		}
+		timed = timed || e.Kind == notes.TimeEntry
+	}
+	if !timed {
+		return false
+	}
+	rows := field.ReadTime(text, r.lex)
+	any := false
+	for i := n; i < len(r.note.Entries) && len(r.note.Entries) > n+1; i++ {
+		e := &r.note.Entries[i]
+		own, reaches := false, false
+		for k := range rows {
+			start, end := base+rows[k].Start, base+rows[k].End
+			own = own || start >= e.Span.Start && start < e.Span.End
+			reaches = reaches || start >= e.Span.Start && start < e.Span.End && end > e.Span.End &&
+				(e.Kind == notes.TimeEntry || e.Span.End-start <= longestCrew && !rows[k].Travel)
+		}
+		switch {
+		case e.Kind == notes.TimeEntry && own && !reaches, e.Kind == notes.Narrative && !reaches, reaches && i+1 == len(r.note.Entries):
+			continue
+		case i+1 < len(r.note.Entries):
+			r.joinNext(i, rows, base)
+			i--
+		case i > n && r.note.Entries[i-1].Kind == notes.TimeEntry:
+			r.joinNext(i-1, rows, base)
+		default:
+			continue
+		}
+		any = true
+	}
+	return any
+}
+
+// joinNext makes one entry of entry i and the one behind it.
+func (r *noteReader) joinNext(i int, rows []notes.TimeRow, base int) {
+	e, next := &r.note.Entries[i], r.note.Entries[i+1]
+	if e.Kind != notes.TimeEntry || len(e.Facts.Time) == 0 && len(next.Facts.Time) > 0 {
+		e.Kind, e.Why, e.Sure, e.MayBe = next.Kind, next.Why, next.Sure, next.MayBe
+		e.Judged, e.Clues, e.ClueNames = next.Judged, next.Clues, next.ClueNames
+	}
+	e.Span = r.file.Span(e.Span.Start, next.Span.End)
+	e.Text = tidy(e.Span.Text())
+	e.Facts = notes.Facts{Time: rowsWithin(rows, e.Span.Start-base, e.Span.End-base)}
+	r.note.Entries = append(r.note.Entries[:i+1], r.note.Entries[i+2:]...)
+	r.last, r.lastEnd = len(r.note.Entries)-1, e.Span.End
 }

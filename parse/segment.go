@@ -138,7 +138,7 @@ func softJoints(marks []mark, c clause) []clause {
 		case m.low == "but" || m.low == "and" || m.low == "&" || m.low == "also" || m.low == "then":
 		case m.low == "-" && m.spaced && marks[right].low == "-" && !marks[right].spaced:
 			right++
-		case (m.low == "-" || m.low == "–" || m.low == "—") && m.spaced && marks[right].spaced:
+		case (m.low == "-" || m.low == "–" || m.low == "—") && m.spaced && marks[right].spaced && !insideSpan(marks, i):
 		default:
 			continue
 		}

@@ -41,6 +41,22 @@ func (sc *scanner) senseSpan(i int) {
 	}
 }
 
+// insideSpan reports whether the dash at mark i stands between the two times of a span: "7 - 3:30".
+func insideSpan(marks []mark, i int) bool {
+	for s := i - 1; s >= 0 && s >= i-4; s-- {
+		m := &marks[s]
+		if m.sign.has(clockSpan|looseSpan) && m.kind == numberMark {
+			return i+1 < len(marks) && (marks[i+1].kind == numberMark || marks[i+1].low == "noon")
+		}
+		switch {
+		case m.kind == numberMark, m.low == ":", m.low == "am", m.low == "pm", m.low == "a", m.low == "p":
+		default:
+			return false
+		}
+	}
+	return false
+}
+
 // clock reads a clock time at mark i and returns the mark behind it, 0 for none. It is sure with
 // minutes, four digits, or am and pm.
 func (sc *scanner) clock(i int) (next int, sure bool) {

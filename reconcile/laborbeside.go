@@ -37,7 +37,34 @@ func (d *day) repeated(r *read, row notes.TimeRow) []notes.TimeRow {
 		}
 		rows = append(rows, same)
 	}
+	if n := len(rows) - 1; n >= 0 && len(rows[n].Spans) > 0 && !turned(rows, row.Beside) {
+		return nil
+	}
 	return rows
+}
+
+// turned moves the start of the first or the end of the last of rows to when whoever had the same came or
+// left. It reports whether that lies within them.
+func turned(rows []notes.TimeRow, said *notes.TimeBeside) bool {
+	last := &rows[len(rows)-1]
+	if said.From != nil && len(rows[0].Spans) > 0 {
+		spans := slices.Clone(rows[0].Spans)
+		at := inSpan(*said.From, spans[0])
+		if at < spans[0].From || at >= spans[0].To {
+			return false
+		}
+		spans[0].From, rows[0].Spans = at, spans
+	}
+	if said.To != nil {
+		spans := slices.Clone(last.Spans)
+		s := &spans[len(spans)-1]
+		at := inSpan(*said.To, *s)
+		if at <= s.From || at > s.To {
+			return false
+		}
+		s.To, last.Spans = at, spans
+	}
+	return true
 }
 
 // clockBeside takes what an entry says of times that stand elsewhere in its note into account: breaks,
@@ -50,12 +77,12 @@ func (d *day) clockBeside(r *read) {
 		}
 		why := row.Fault
 		switch {
+		case said.Same && d.onTheDay(r, row.People):
+			why = ""
 		case said.From != nil || said.To != nil:
 			why = d.turnBeside(r, row)
 		case said.HasBreak:
 			why = d.breakBeside(r, row)
-		case said.Same && d.onTheDay(r, row.People):
-			why = ""
 		}
 		if why != "" {
 			d.implausible(r, row, why)

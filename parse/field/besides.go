@@ -1,6 +1,10 @@
 package field
 
-import "jobday/notes"
+import (
+	"slices"
+
+	"jobday/notes"
+)
 
 // besides reads a text about time that tells no time of its own, and only changes or repeats one told
 // elsewhere: "Bo same", "30 lunch each", "no lunch Ana, Bo 30", "Bo left at 2".
@@ -59,6 +63,17 @@ func (b *rowBuilder) besideBreak(k int) int {
 	return n
 }
 
+// absents reports whether the break at parts[k] is told of somebody alone whose time stands elsewhere:
+// "Ben 7-1, half hr lunch Ana".
+func (b *rowBuilder) absents(k int) bool {
+	a, next := b.parts[k], b.part(k+1)
+	if !b.r.bold || a.doubt != "" || a.minutes == 0 || a.heads == asLast || next.kind != aPerson || len(next.who.names) != 1 || next.who.others || next.from-a.to > 1 || b.r.low(a.to) == "," {
+		return false
+	}
+	return b.cur.timed && !slices.Contains(b.cur.row.People, next.who.names[0]) && len(b.cur.row.People) > 0 &&
+		b.rowOf(next.who.names[0]) < 0 && !b.leads(k+1) && b.r.endsClause(next.to)
+}
+
 // addBeside adds a row of the people that has no time of its own.
 func (b *rowBuilder) addBeside(people []string, from, to int, said *notes.TimeBeside) {
 	row := notes.TimeRow{People: people, Beside: said, Fault: "tells a break, and no time it is taken off"}
@@ -71,11 +86,19 @@ func (b *rowBuilder) addBeside(people []string, from, to int, said *notes.TimeBe
 func (d *draft) beside() *notes.TimeBeside {
 	said := &notes.TimeBeside{HasBreak: d.told, Break: d.row.Break}
 	if d.turns == 1 {
-		at := notes.Clock(d.begin.minutes())
-		said.From = &at
+		turnTold(said, true, d.begin)
 	} else {
-		at := notes.Clock(d.end.minutes())
-		said.To = &at
+		turnTold(said, false, d.end)
 	}
 	return said
+}
+
+// turnTold notes when somebody came or left whose day is told elsewhere.
+func turnTold(said *notes.TimeBeside, begin bool, c clockTime) {
+	at := notes.Clock(c.minutes())
+	if begin {
+		said.From = &at
+	} else {
+		said.To = &at
+	}
 }

@@ -122,3 +122,15 @@ func (r *reader) startsOut(i int) bool {
 	}
 	return false
 }
+
+// wayBack passes words at token i that say the way back took as long: "ditto home", "the same going back".
+func (r *reader) wayBack(i int) int {
+	j := i + 1
+	for r.low(j) == "going" || r.low(j) == "coming" || r.low(j) == "way" || r.low(j) == "on" || r.low(j) == "the" {
+		j++
+	}
+	if low := r.low(j); (low == "home" || low == "back") && (r.endsClause(j+1) || r.low(j+1) == ".") {
+		return j + 1
+	}
+	return i
+}

@@ -10,6 +10,9 @@ func (r *reader) initialsRun(i int, list []timePart) (mention, bool) {
 	j := i
 	for len(m.names) < 8 {
 		full := r.smallInitials(j)
+		if full == "" && len(m.names) > 0 && len(r.low(j)) <= 2 && r.low(j+1) == "." && r.isNumber(j+2) && r.toks[j+2].spaced {
+			full = r.lex.initials[r.low(j)] // "A + K. 7-3:30"
+		}
 		if full == "" || slices.Contains(m.names, full) {
 			break
 		}
@@ -24,15 +27,31 @@ func (r *reader) initialsRun(i int, list []timePart) (mention, bool) {
 	case len(m.names) == 0, r.placedBefore(i, list), r.low(i) == "i" && r.saidOfSelf(i):
 		return m, false
 	case len(m.names) == 1:
+		if _, same := r.sameAs(timePart{from: i, to: m.next}); same && r.bold && len(list) > 0 {
+			return m, true // "ez same"
+		}
 		return m, r.bold && (r.hoursBeside(m.next) || r.joinsPerson(m.next))
 	}
 	if r.low(i) == "a" && r.low(i+1) == "/" && r.low(i+2) == "c" || r.mayBePhases(i, m.next) && !r.bold {
 		return m, false
 	}
 	if r.low(m.next) == "." && r.timesBeside(m.next+1) {
-		return m, true // "A + K. 7-3:30"
+		return m, true
 	}
 	return m, r.timesBeside(m.next) || r.bold && r.hoursBeside(m.next)
+}
+
+// dottedInitials returns the member of the crew whose initials stand with points at token i, "G.P.", and the
+// token behind them.
+func (r *reader) dottedInitials(i int) (full string, next int) {
+	if r.lex == nil || len(r.low(i)) != 1 || len(r.low(i+2)) != 1 || r.low(i+1) != "." || !r.close(i+1) || !r.close(i+2) || !r.capital(i) || !r.capital(i+2) {
+		return "", i
+	}
+	next = i + 3
+	if r.low(next) == "." && r.close(next) {
+		next++
+	}
+	return r.lex.initials[r.low(i)+r.low(i+2)], next
 }
 
 // joinsPerson reports whether somebody with his hours is joined at token i: "ez n me 8".
@@ -94,4 +113,14 @@ func (r *reader) hoursBeside(i int) bool {
 	}
 	_, ok := r.stretchAt(i)
 	return ok || r.bareHours(i)
+}
+
+// joinsNamed reports whether one of ours is joined at token i: "self & Ben".
+func (r *reader) joinsNamed(i int) bool {
+	switch r.low(i) {
+	case "and", "&", "+", "/", "n", ",":
+		_, ok := r.nameAt(i + 1)
+		return ok
+	}
+	return false
 }

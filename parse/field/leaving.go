@@ -108,6 +108,10 @@ func (b *rowBuilder) turned(a timePart) {
 		b.moved, b.movedTo = true, a.to
 		return
 	}
+	if n := len(b.rows) - 1; n >= 0 && !b.cur.started && b.rows[n].Beside != nil && b.rows[n].Beside.Same && b.rows[n].Beside.Less == 0 {
+		turnTold(b.rows[n].Beside, a.kind == aBegin, a.pair.from) // "Bo same but left at 3"
+		return
+	}
 	if b.cur.timed {
 		return // said of a day that has its times: "Ana 7 - 1, left for dentist"
 	}

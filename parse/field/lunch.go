@@ -45,6 +45,9 @@ func (r *reader) pausePart(i int, inside bool, list []timePart) (timePart, bool)
 			return a, true
 		}
 	}
+	if a, ok := r.ownPause(i, inside); ok {
+		return a, true
+	}
 	if (t.low == "took" || t.low == "had") && len(list) > 0 && everyone(r.low(i-1)) {
 		if p, ok := r.pauseAmount(i+1, true); ok && (r.endsClause(p.next) || r.breakWord(p.next-1)) {
 			return timePart{kind: aPause, from: i, to: p.next, minutes: p.minutes, flag: true}, true // "Both took 30."
@@ -90,14 +93,14 @@ func (r *reader) tookLunch(from, to int) bool {
 // figureSum reads the hours in all that stand behind a span without a unit: "7-3:30 (8)", "7-4 = 8.5".
 func (r *reader) figureSum(i int, list []timePart) (timePart, bool) {
 	last := list[len(list)-1]
-	if low := r.low(i); last.kind != aSpan && last.kind != aPause || last.to != i || low != "(" && low != "=" && low != "|" && !(low == "/" && r.toks[i].spaced && last.kind == aPause) {
+	if low := r.low(i); last.kind != aSpan && last.kind != aPause || last.to != i || low != "(" && low != "=" && low != "|" && !((low == "/" || low == "-" || low == "–") && r.toks[i].spaced && last.kind == aPause) {
 		return timePart{}, false
 	}
 	n, ok := r.num(i + 1)
 	if !ok || n.form == article || n.v.Cmp(notes.Int(2)) < 0 || n.v.Cmp(notes.Int(24)) > 0 {
 		return timePart{}, false
 	}
-	if r.low(i) == "(" && r.low(n.next) != ")" || r.low(i) == "=" && !r.endsClause(n.next) {
+	if r.low(i) == "(" && r.low(n.next) != ")" || (r.low(i) == "=" || r.low(i) == "-" || r.low(i) == "–") && !r.endsClause(n.next) {
 		return timePart{}, false
 	}
 	m, ok := wholeMinutes(n.v, 60)

@@ -52,6 +52,9 @@ func (r *reader) nameAt(i int) (mention, bool) {
 			return mention{names: []string{full}, next: i + 2}, true // "T Lund"
 		}
 	}
+	if full, next := r.dottedInitials(i); full != "" {
+		return mention{names: []string{full}, next: next, weak: true}, true // "G.P. 7-3:30"
+	}
 	if full := r.initialsAt(i); full != "" && r.bold && !(low == "i" && r.saidOfSelf(i)) {
 		return mention{names: []string{full}, next: i + 1, weak: true}, true // "K 7-3:30"
 	}
@@ -85,6 +88,9 @@ func (r *reader) nameAt(i int) (mention, bool) {
 		m.next++
 	}
 	m.names, m.weak = []string{full}, alsoWord(low)
+	if r.low(m.next) == "(" && (r.low(m.next+1) == "me" || r.low(m.next+1) == "myself") && r.low(m.next+2) == ")" {
+		m.next += 3 // "Dev (me) 7-3:30"
+	}
 	return m, true
 }
 
@@ -167,6 +173,8 @@ func alsoWord(low string) bool {
 // not somebody who worked: "told Ines", "per Ines".
 func (r *reader) spokenTo(i int) bool {
 	switch r.low(i - 1) {
+	case "is":
+		return r.low(i-2) == "this" // who dictates says so
 	case "for":
 		low := r.low(i - 2)
 		if r.breakWord(i-2) || low == "only" && r.breakWord(i-3) || low == "none" {
@@ -186,11 +194,18 @@ func (r *reader) spokenTo(i int) bool {
 // standIn reads words that stand for people.
 func (r *reader) standIn(i int) (mention, bool) {
 	switch low := r.low(i); low {
-	case "i", "myself":
-		return r.author(i + 1), low == "myself" || r.capital(i) || r.bold && didWord(r.low(i+1))
+	case "myself":
+		return r.author(i + 1), true
 	case "self":
 		return r.author(i + 1), r.bold && r.ownTime(i+1) || r.joinsNamed(i+1)
-	case "me":
+	case "me", "i":
+		if m, ok := r.nameAt(i + 2); ok && r.low(i+1) == "(" && r.low(m.next) == ")" && len(m.names) == 1 {
+			m.next++
+			return m, true // "me (Fern)"
+		}
+		if low == "i" {
+			return r.author(i + 1), r.capital(i) || r.bold && didWord(r.low(i+1))
+		}
 		return r.author(i + 1), (!r.spokenTo(i) || r.low(i-1) == "helped") && r.low(i-1) != "gave" && r.low(i-1) != "on"
 	case "we":
 		m := r.wholeCrew(i + 1)
@@ -229,16 +244,6 @@ func (r *reader) standIn(i int) (mention, bool) {
 		}
 	}
 	return mention{}, false
-}
-
-// joinsNamed reports whether one of ours is joined at token i: "self & Ben".
-func (r *reader) joinsNamed(i int) bool {
-	switch r.low(i) {
-	case "and", "&", "+", "/", "n", ",":
-		_, ok := r.nameAt(i + 1)
-		return ok
-	}
-	return false
 }
 
 // saidOfSelf reports whether the "I" at token i is whoever writes, not somebody's initial.

@@ -84,6 +84,11 @@ func (b *rowBuilder) build(parts []timePart) {
 			if next := b.part(k + 1); next.kind == aCrew && next.from == a.to && len(b.rows) > 0 && next.heads > 1 {
 				a.flag, b.skip = true, next.to // "lunch 30 all three"
 			}
+			if b.absents(k) {
+				b.flush()
+				k += b.besideBreak(k)
+				continue
+			}
 			b.pause(a)
 		case aCrew:
 			b.crew(a, parts, k)
@@ -300,6 +305,7 @@ func (b *rowBuilder) travelled(a timePart) {
 // stop ends the row at the end of a sentence; people named before any time stay for what follows.
 func (b *rowBuilder) stop(a timePart) {
 	if !b.cur.timed {
+		b.travel = b.travel && !a.flag // "driving home. Me and Gus 7-3:30"
 		if a.flag && b.r.bold && b.cur.started && b.cur.turns == 0 && !b.cur.told && !b.cur.we && !b.cur.group && (b.r.isWord(b.cur.to) && a.from > b.cur.to || b.r.low(b.cur.from-1) == "no") {
 			b.cur = draft{} // "Ben absent. Ana 8."
 		}
@@ -323,7 +329,7 @@ func (b *rowBuilder) flush() {
 		row.Beside = &notes.TimeBeside{HasBreak: d.told, Break: row.Break}
 		row.Break = 0
 	}
-	if !d.timed && d.turns != 0 && len(row.People) > 0 {
+	if !d.timed && d.turns != 0 && (len(row.People) > 0 || d.me) {
 		row.Fault, row.Beside, d.timed = d.halfTold(), d.beside(), true
 	}
 	if !d.timed {

@@ -9,7 +9,7 @@ import (
 // same gives somebody the times of whoever was told of before: "Sam 7-3:30, Tobias same", "helper same less
 // 1 hr", "Bo & Cass same", "Bo 1 hr less".
 func (b *rowBuilder) same(a timePart, k int) bool {
-	if len(a.who.names) == 0 {
+	if len(a.who.names) == 0 && !a.who.me {
 		return false
 	}
 	at, says := b.r.sameAs(a)
@@ -30,7 +30,11 @@ func (b *rowBuilder) same(a timePart, k int) bool {
 		}
 		return b.nothingBefore(a, at, less)
 	}
+	from := len(b.rows)
 	b.copyLast(a.who.names)
+	for k := from; k < len(b.rows) && a.who.me; k++ {
+		b.mine = append(b.mine, k)
+	}
 	n := len(b.rows) - 1
 	b.rows[n].Start, b.rows[n].End = b.r.piece(a.from, max(at, a.to))
 	if isLess {
@@ -70,7 +74,7 @@ func (b *rowBuilder) shorten(row *notes.TimeRow, m notes.Minutes) {
 
 // nothingBefore keeps somebody who has the same as nobody, so that he is asked for.
 func (b *rowBuilder) nothingBefore(a timePart, at int, less notes.Minutes) bool {
-	if !b.r.bold {
+	if !b.r.bold || len(a.who.names) == 0 {
 		return false
 	}
 	row := notes.TimeRow{
@@ -128,7 +132,7 @@ func (r *reader) sameAs(a timePart) (next int, says bool) {
 		}
 		return i, !r.breakWord(i)
 	}
-	if next, says = r.alsoAt(a.to); says && r.bold {
+	if next, says = r.alsoAt(a.to); says {
 		return next, true
 	}
 	return a.to, before == "same" || before == "ditto"
@@ -150,7 +154,7 @@ func (r *reader) alsoAt(i int) (next int, ok bool) {
 	default:
 		return i, false
 	}
-	return i, r.endsClause(i) || r.low(i) == "."
+	return i, (r.endsClause(i) || r.low(i) == ".") && (r.bold || r.low(i) != "but") // what differs is read boldly only
 }
 
 // signed gives a row without people to the name that stands alone at the end: "50 mins. Tobias".

@@ -9,7 +9,7 @@ var timeCues = cueTable{
 		"half day|all day|unpaid|apiece|each way|crew|everybody|everyone",
 	crewWord:   "guys|men|man|electricians|apprentices|helpers|techs|hands|workers|people|of us|man crew|guy crew",
 	clockIn:    "on site|onsite|arrived|started|start|arr|arrive|got here|got there|showed up|in|clocked in|clock in|on at",
-	clockOut:   "departed|depart|dep|off site|offsite|left|finished|finish|stopped|out|quit|done|gone|clocked out|clock out|off at|stop|end|ended|wrapped up",
+	clockOut:   "departed|depart|dep|off site|offsite|left|finished|finish|stopped|out|quit|done|gone|clocked out|clock out|off at|stop|end|ended|wrapped up|knocked off",
 	travelWord: "travel|traveling|travelling|travel time|drive|drive time|driving|drove|trvl|trav|windshield time|windshield|shop to site|shop to job|to site|to the site|to and from site|site to shop|site to site|from the shop|from shop|job to job|on the road",
 	noBreak:    "no lunch|no break|without lunch|skipped lunch|worked thru lunch|worked through lunch|thru lunch|through lunch|straight through|straight thru",
 }
@@ -227,6 +227,14 @@ func (r *reader) phrasePart(i, at int, inside bool, list []timePart) (timePart, 
 			return timePart{kind: aEachWay, from: i, to: i + 2}, true
 		}
 		return timePart{kind: aEach, from: i, to: i + 1}, true
+	case "both":
+		if r.low(i+1) == "ways" && len(list) > 0 && list[len(list)-1].kind == aStated {
+			return timePart{kind: aEachWay, from: i, to: i + 2}, true
+		}
+	case "same", "ditto":
+		if to := r.wayBack(i); to > i && r.bold && anyTime(list) {
+			return timePart{kind: aEachWay, from: i, to: to}, true
+		}
 	case "apiece":
 		return timePart{kind: aEach, from: i, to: i + 1}, true
 	case "left":
