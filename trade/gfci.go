@@ -74,8 +74,9 @@ var gfciWords = []string{"gfci", "gfi", "gfcis", "gfic", "rcd", "groundfault", "
 // judgeGFCI judges trip current and time.
 func judgeGFCI(t *test) (Verdict, bool) {
 	timed := t.measures("ms") && t.has("trip") && !t.has("afci", "afi", "arc", "breaker")
-	if !t.has(gfciWords...) && !t.says("ground", "fault") && !t.measures("mA") && !timed {
-		return Verdict{}, false
+	named := t.has(gfciWords...) || t.says("ground", "fault") && !t.has("relay")
+	if !named && !timed && !(t.measures("mA") && (t.has("trip") || t.measures("ms")) && !t.has("relay", "leakag", "leak")) {
+		return Verdict{}, false // milliamperes are as often a leak, or the signal of a transmitter
 	}
 	if bad := t.writtenAmperes(); bad != "" {
 		v := impossible(bad)

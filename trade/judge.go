@@ -9,9 +9,11 @@ import (
 
 // Verdict is what the readings of one test say against the limits the trade knows.
 //
-// Outside: a reading does not meet its limit, or a bare result says that something failed.
+// Outside: a reading does not meet its limit, known here or stated in the text, or the words say that
+// something failed.
 // Within: every reading that has a limit meets it; or a yes/no test (trip button, polarity,
-// continuity, rotation, a function test) is reported good. It never means safe.
+// continuity, rotation, a function test) is reported good; or the text says that what is required is
+// met. It never means safe.
 // Recorded: no limit is known, the limit depends on what is not written, or somebody's bare word
 // ("tests good") stands where a figure is wanted.
 type Verdict struct {
@@ -32,7 +34,7 @@ func Judge(what string, readings []notes.Measured) Verdict {
 	t := newTest(what, readings)
 	var parts []Verdict
 	for _, judge := range []func(*test) (Verdict, bool){
-		judgeMisfit, judgeDrop, judgeGFCI, judgeInsulation, judgeElectrode, judgePath, judgeVoltage, judgeUnbalance, judgeCurrents, judgeTorque, judgeTemperature,
+		judgeMisfit, judgeStated, judgeClaim, judgeDrop, judgeGFCI, judgeInsulation, judgeElectrode, judgePath, judgeVoltage, judgeUnbalance, judgeCurrents, judgeTorque, judgeTemperature,
 	} {
 		if v, ok := judge(t); ok {
 			parts = append(parts, v)
@@ -104,10 +106,11 @@ type test struct {
 	words    map[string]bool // stems
 	readings []notes.Measured
 	taken    []bool // readings a judge has dealt with
+	held     []bool // readings that were held against a limit the text states
 }
 
 func newTest(what string, readings []notes.Measured) *test {
-	t := &test{text: what, jots: jots(what), words: map[string]bool{}, readings: readings, taken: make([]bool, len(readings))}
+	t := &test{text: what, jots: jots(what), words: map[string]bool{}, readings: readings, taken: make([]bool, len(readings)), held: make([]bool, len(readings))}
 	for _, j := range t.jots {
 		t.words[j.stem] = true
 	}
@@ -259,7 +262,9 @@ func mayBeNegative(unit string) bool {
 }
 
 // direct reports whether the text speaks of direct current, which has a sign.
-func (t *test) direct() bool { return t.has("dc", "vdc", "pv", "solar", "battery", "adc") }
+func (t *test) direct() bool {
+	return t.has("dc", "vdc", "pv", "solar", "battery", "adc", "voc", "string", "modul", "batt")
+}
 
 // judgeRest names readings nothing here has a limit for.
 func judgeRest(t *test) (Verdict, bool) {
@@ -272,7 +277,9 @@ func judgeRest(t *test) (Verdict, bool) {
 			if r := t.statedAmps(); r > 0 && m.Unit == "A" && m.Value.Cmp(notes.Int(mostOfRating*r)) > 0 && !t.has("inrush", "start", "fault", "short") {
 				return impossible(shown(m) + " cannot run on a " + strconv.Itoa(r) + " A circuit"), true
 			}
-			list = append(list, shown(m))
+			if !t.held[i] {
+				list = append(list, shown(m))
+			}
 		}
 	}
 	if list == nil {

@@ -28,7 +28,11 @@ func judgeInsulation(t *test) (Verdict, bool) {
 		return Verdict{}, false
 	}
 	var list []notes.Measured
-	for _, m := range t.take("Mohm", "Gohm", "ohm", "kohm") {
+	units := []string{"Mohm", "Gohm", "ohm", "kohm"}
+	if t.has("continuity", "continu", "bond", "loop") {
+		units = units[:2] // the ohms are of a path
+	}
+	for _, m := range t.take(units...) {
 		switch m.Unit {
 		case "kohm":
 			m.Value, m.Unit = m.Value.Quo(thousand, 6), "Mohm"

@@ -22,17 +22,26 @@ var yesNoTests = []yesNo{
 	{"continuity", "an unbroken path, yes or no (common practice, no source)", []string{"continuity", "continu", "cont"}},
 	{"polarity", "NEC 200.11 (from memory)", []string{"recept", "receptacl", "outlet"}},
 	{"function", "function test, yes or no (common practice, no source)",
-		[]string{"smok", "alarm", "emergency", "egress", "exit", "interlock", "transfer", "horn", "strob", "detector", "button", "trip", "estop", "shunt"}},
+		[]string{"smok", "alarm", "emergency", "egress", "exit", "interlock", "transfer", "horn", "strob", "detector", "button", "trip", "estop", "shunt",
+			"em", "pack", "station", "rop", "cord", "photocell", "vacancy", "occ", "occupancy", "sensor", "dimmer", "dim", "float", "reader", "card", "badg", "jack", "cat",
+			"fiber", "ats", "xfer", "generator", "gen", "genset", "duct", "maglock", "loop", "bell", "beacon", "interlocked", "timer", "probe", "relay", "micro", "contactor",
+			"press", "push", "work", "delay"}},
 }
 
 // judgeYesNo judges a bare result: "GFI ok", "no continuity", "rotation reversed". Measured says
 // whether figures were judged already: then only a bad result adds anything.
 func judgeYesNo(t *test, measured bool) (Verdict, bool) {
-	good, bad := t.results()
+	good, bad, acted := t.results()
 	if !good && !bad {
 		return Verdict{}, false
 	}
 	kind, known := t.yesNoKind()
+	if !known && acted {
+		kind, known = yesNoTests[len(yesNoTests)-1], true
+	}
+	if known && kind.name == "function" && !acted && t.wantsFigure() {
+		known = false
+	}
 	v := Verdict{What: kind.name, Rule: kind.rule}
 	switch {
 	case bad && kind.name == "continuity" && t.isolation():
@@ -41,6 +50,8 @@ func judgeYesNo(t *test, measured bool) (Verdict, bool) {
 		v.Verdict, v.Limit, v.Why = notes.Outside, kind.passes(), "reported as not passed"
 	case measured:
 		return Verdict{}, false
+	case !known && t.valued() && t.has("pass"):
+		v.Verdict, v.Why = notes.Within, "reported as passed beside its figure"
 	case known:
 		v.Verdict, v.Limit, v.Why = notes.Within, kind.passes(), "reported as passed; a yes or no, without a figure"
 	default:
@@ -83,15 +94,18 @@ func (t *test) isolation() bool {
 }
 
 var (
-	saysNot  = setOf("no", "not", "won't", "wont", "didn't", "didnt", "doesn't", "doesnt", "never", "isn't", "can't", "cannot", "nothing", "wouldn't", "without", "none")
-	saysGood = setOf("ok", "okay", "good", "pas", "pass", "trip", "reset", "correct", "match", "work", "normal", "fin", "verify", "continuity", "function")
-	saysBad  = setOf("fail", "failed", "bad", "revers", "reversed", "wrong", "defectiv", "dead", "stuck", "backward", "swap", "swapped", "open", "failur", "broken", "faulty", "inoperativ", "nfg")
-	saysNow  = setOf("now", "retest", "replac", "swapped", "fixed", "correct", "corrected", "repair", "after", "then", "rewir", "again")
+	saysNot = setOf("no", "not", "won't", "wont", "didn't", "didnt", "doesn't", "doesnt", "never", "isn't", "can't", "cannot", "noth", "wouldn't", "without", "none",
+		"don't", "dont", "isnt", "wasn't", "aren't", "couldn't", "neither", "nor")
+	saysGood = setOf("ok", "okay", "good", "pas", "pass", "trip", "reset", "correct", "match", "work", "normal", "fin", "verify", "continuity", "function", "correctly",
+		"clean", "smooth", "cleanly", "smoothly", "perfect")
+	saysBad = setOf("fail", "failed", "bad", "revers", "reversed", "wrong", "defectiv", "dead", "stuck", "backward", "swap", "swapped", "open", "failur", "broken", "faulty", "inoperativ", "nfg", "died", "quit", "faulted")
+	saysNow = setOf("now", "retest", "replac", "swapped", "fixed", "correct", "corrected", "repair", "after", "then", "rewir", "again", "recheck", "redid", "repunch")
 )
 
-// results reports whether the words and bare results say good or bad. A good result after a
-// repair ("failed, replaced, retest ok") outweighs the bad one before it.
-func (t *test) results() (good, bad bool) {
+// results reports whether the words and bare results say good or bad, and whether the good is something
+// the tested thing did. A good result after a repair ("failed, replaced, retest ok") outweighs the bad
+// one before it.
+func (t *test) results() (good, bad, acted bool) {
 	after := false // a repair stands between the bad result and here
 	for i, j := range t.jots {
 		denied := t.deniedAt(i)
@@ -99,12 +113,31 @@ func (t *test) results() (good, bad bool) {
 		case j.stem == "rev" && t.has("polarity", "pol"):
 			bad, after = !denied, false
 			good = good || denied
-		case saysGood[j.stem] && denied:
+		case t.excepts(i) && (good || i > 1 && isDigit(t.jots[i-1].stem[0])):
 			bad, after = true, false
+		case denied && troubles[j.stem] && !(i > 0 && t.kindOfFault(i)):
+			good, acted = true, true
+		case denied && j.stem == "trip" && (t.deniedBy(i) == "noth" || t.noTrip()):
+			good = true
+		case saysGood[j.stem] && denied, denied && t.failsToAct(i):
+			bad, after = true, false
+		case (j.stem == "swap" || j.stem == "swapped") && bad:
+			after = true // what was wrong was changed round
 		case (j.stem == "swap" || j.stem == "swapped") && !t.has("hot", "neut", "neutral", "polarity", "leg", "phas", "lead", "line", "wire", "wir"):
 			// a thing was changed for another
+		case j.stem == "dead" && t.wantedDead(i):
+			good, acted = true, true
 		case j.stem == "dead" && (t.measures("V") || t.has("voltag", "loto", "lockout", "absenc", "feed", "conductor", "wir", "wire", "abandon", "disconnect")):
 			// "tested dead" is what a voltage was read for
+		case !denied && j.stem == "fault" && i > 0 && t.threwFault(i):
+			bad, after = true, false
+		case !denied && (acts[j.stem] || j.stem == "pass") && t.countShort(i):
+			bad, after = true, false // "2 of 3 lit"
+		case !denied && t.acted(i):
+			good, acted = true, true
+			if after {
+				bad = false
+			}
 		case saysBad[j.stem] && denied:
 			good = true
 		case saysBad[j.stem] && !(j.stem == "open" && !t.opens(i)):
@@ -113,24 +146,59 @@ func (t *test) results() (good, bad bool) {
 			after = true
 		case saysGood[j.stem] && !t.namesTest(j):
 			good = true
+			if of, whole := t.countBefore(i); of && whole {
+				acted = true
+			}
 			if after {
 				bad = false
 			}
 		}
 	}
 	if after && good && !bad {
-		return good, false
+		return good, false, acted
 	}
 	for _, m := range t.readings {
 		switch m.Result {
 		case "ok", "tripped", "reset", "continuity", "pass":
 			good = true
-		case "fail", "no continuity", "open":
+		case "open":
+			bad = bad || !t.mended() && !t.directOpen()
+		case "fail", "no continuity":
 			bad = bad || !t.mended()
 		}
 	}
-	return good, bad
+	return good, bad, acted
 }
+
+// countShort reports whether fewer than all did what the word at i tells.
+func (t *test) countShort(i int) bool {
+	of, whole := t.countBefore(i)
+	return of && !whole
+}
+
+// kindOfFault reports whether "fault" at i names a kind of protection and no trouble: "ground fault", "arc
+// fault".
+func (t *test) kindOfFault(i int) bool {
+	switch t.jots[i-1].stem {
+	case "ground", "arc", "earth":
+		return t.jots[i].stem == "fault" && i+1 < len(t.jots) && t.jots[i+1].comma == t.jots[i].comma && !saysNot[t.jots[max(0, i-2)].stem]
+	}
+	return false
+}
+
+// threwFault reports whether a device told of a fault: "threw isolation fault 3x".
+func (t *test) threwFault(i int) bool {
+	for k := max(0, i-4); k < i; k++ {
+		switch t.jots[k].stem {
+		case "threw", "throw", "thrown", "show", "got", "giv", "gav", "fault", "goe", "went":
+			return t.jots[k].clause == t.jots[i].clause && t.jots[k].comma == t.jots[i].comma
+		}
+	}
+	return false
+}
+
+// directOpen reports whether "open" says under what a voltage was read: "string one 412 volt open".
+func (t *test) directOpen() bool { return t.direct() && t.measures("V") }
 
 // namesTest reports whether a word only names the test: "trip 5 mA", "continuity 0.3 ohm".
 func (t *test) namesTest(j jot) bool {
@@ -157,6 +225,9 @@ func (t *test) mended() bool {
 
 // opens reports whether the "open" at i is a fault: an open ground, neutral, hot or circuit.
 func (t *test) opens(i int) bool {
+	if t.directOpen() || i > 1 && t.jots[i-2].stem == "to" && (t.jots[i-1].stem == "ground" || t.jots[i-1].stem == "gnd") {
+		return false // "lead to ground open" is what is wanted
+	}
 	if i+1 == len(t.jots) {
 		return true
 	}
@@ -168,14 +239,4 @@ func (t *test) opens(i int) bool {
 }
 
 // deniedAt reports whether one of the two words before i that carry meaning says no to it.
-func (t *test) deniedAt(i int) bool {
-	for n, k := 0, i-1; k >= 0 && n < 2; k-- {
-		if saysNot[t.jots[k].stem] {
-			return t.jots[k].clause == t.jots[i].clause && t.jots[k].comma == t.jots[i].comma
-		}
-		if !t.jots[k].filler {
-			n++
-		}
-	}
-	return false
-}
+func (t *test) deniedAt(i int) bool { return t.deniedBy(i) != "" }

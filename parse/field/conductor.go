@@ -36,8 +36,12 @@ func (r *reader) unitAt(i int, tight bool) (unit string, next int) {
 	case "in", "inch", "inches":
 		return r.torque(i, "in-lb", "lb")
 	case "ft", "foot":
-		if r.low(i+1) == "candle" || r.low(i+1) == "candles" {
-			return "fc", i + 2
+		j := i + 1
+		if r.low(j) == "-" && r.close(j) {
+			j++
+		}
+		if r.low(j) == "candle" || r.low(j) == "candles" {
+			return "fc", j + 1
 		}
 		return r.torque(i, "ft-lb", "lb")
 	case "lb", "lbs", "lbf", "pound", "pounds":
@@ -114,9 +118,11 @@ func electricUnit(low, written string) string {
 		return "V"
 	case "kv":
 		return "kV"
-	case "a", "amp", "amps", "ampere", "amperes":
+	case "mv", "millivolt", "millivolts":
+		return "mV"
+	case "a", "amp", "amps", "ampere", "amperes", "amper", "ampers":
 		return "A"
-	case "ma", "milliamp", "milliamps":
+	case "ma", "milliamp", "milliamps", "milliampere", "milliamperes":
 		return "mA"
 	case "ms", "msec", "milliseconds", "millisec":
 		return "ms"
@@ -124,20 +130,24 @@ func electricUnit(low, written string) string {
 		return "s"
 	case "ohm", "ohms", "ω":
 		return "ohm"
-	case "kohm", "kohms", "kω":
+	case "kohm", "kohms", "kω", "kilohm", "kilohms":
 		return "kohm"
-	case "meg", "megs", "megohm", "megohms", "mohm", "mohms", "megaohm", "megaohms", "mω":
+	case "meg", "megs", "megohm", "megohms", "mohm", "mohms", "megaohm", "megaohms", "mω", "mega", "megas":
 		return "Mohm"
 	case "gohm", "gohms", "gigohm", "gigohms", "gigaohm", "gigaohms", "gω", "gig", "gigs":
 		return gigaohm
-	case "hz":
+	case "hz", "hertz":
 		return "Hz"
 	case "fc", "footcandles", "footcandle":
 		return "fc"
 	case "w", "watts", "watt":
 		return "W"
-	case "kw":
+	case "kw", "kilowatt", "kilowatts":
 		return "kW"
+	case "db", "dba", "decibels", "decibel":
+		return "dB"
+	case "lx", "lux":
+		return "lx"
 	}
 	return ""
 }
@@ -315,6 +325,9 @@ func (r *reader) pairMeasured(i, end int, b string) bool {
 	}
 	if r.isNumber(j) || r.low(j) == "open" || r.low(j) == "ok" || r.low(j) == "good" || r.low(j) == "." && r.isNumber(j+1) || r.low(j) == "ol" {
 		return !r.isNumber(j) || !r.ratedNumber(j)
+	}
+	if _, _, said := r.saidNum(j); said && j > end {
+		return true // "neutral to ground reads half a volt"
 	}
 	if r.bold {
 		return true

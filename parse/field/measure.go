@@ -25,8 +25,14 @@ func (m *meter) value(i int) int {
 	if next := m.spacedRow(j); next > 0 && op == "" {
 		return next
 	}
+	if next := m.listedRow(j); next > 0 && op == "" {
+		return next
+	}
 	n, ok := r.num(j)
-	if !ok || n.form != digits && n.form != fraction {
+	saidN, paired, said := r.saidNum(j)
+	if said {
+		n = saidN
+	} else if !ok || n.form != digits && n.form != fraction {
 		return 0
 	}
 	next := n.next
@@ -47,8 +53,13 @@ func (m *meter) value(i int) int {
 	if unit == gigaohm {
 		v.Value, v.Unit = v.Value.Mul(notes.Int(1000)), "Mohm"
 	}
-	if unit == "" {
+	switch {
+	case unit == "" && said:
+		return m.saidValue(i, j, next, paired, v)
+	case unit == "":
 		return m.bareValue(i, j, next, v)
+	case paired && unit != "V":
+		return 0 // "four twenty amp breakers" are four
 	}
 	if v.Unit == "kV" && r.testVoltage(j) {
 		r.claimTokens(j, end)
@@ -79,6 +90,14 @@ func (r *reader) bound(i int) (op string, next int) {
 		if r.low(i) == "less" {
 			op = "<"
 		}
+	case "better", "at", "north":
+		second := r.low(i + 1)
+		if low := r.low(i); !(low == "better" && second == "than" || low == "at" && second == "least" || low == "north" && second == "of") {
+			return "", i
+		}
+		op, next = ">", i+2
+	case "better'n", "bettern":
+		op, next = ">", i+1
 	default:
 		return "", i
 	}
@@ -121,12 +140,15 @@ func (m *meter) bareValue(i, j, next int, v notes.Measured) int {
 			return m.list(i, j, v)
 		}
 		return m.addOpen(i, next, v)
-	case m.open && m.lastEnd > 0 && j-m.lastEnd <= 1 && stops && m.out[len(m.out)-1].Between != "":
+	case m.open && m.lastEnd > 0 && j-m.lastEnd <= 1 && stops && m.out[len(m.out)-1].Between != "" && !r.pairAhead(next):
 		v.Between = m.out[len(m.out)-1].Between
 		return m.addOpen(i, next, v)
 	case m.unit != "" && stops && (r.compared(i) || m.open && r.low(j+1) == "." && r.close(j+1) &&
 		(j == m.lastEnd || j == m.lastEnd+1 && r.low(j-1) == "/" || r.low(next) == "at" && r.low(i-1) == ",")):
 		v.Unit = m.unit
+		return m.add(i, next, v)
+	case m.open && m.unit == "V" && m.between == "" && likeVolts([]notes.Measured{v}) && r.pairAhead(next):
+		v.Unit = "V" // "..., 121 each leg"
 		return m.add(i, next, v)
 	case v.Op != "" && stops && r.megger() && !r.bold:
 		v.Unit = "Mohm"
@@ -178,7 +200,7 @@ func (r *reader) valueMayEnd(i int) bool {
 // "amp draw 6.2".
 func (r *reader) implied(i int) string {
 	switch low := r.low(i - 1); {
-	case low == "voltage", low == "volts", (low == "is" || low == "was") && r.low(i-2) == "voltage":
+	case low == "voltage", low == "volts", low == "voc", (low == "is" || low == "was") && r.low(i-2) == "voltage":
 		return "V"
 	case (low == "were" || low == "was" || low == "are") && r.low(i+1) == "." && r.ampsBefore(i):
 		return "A"
@@ -280,6 +302,9 @@ func (m *meter) finish() {
 	}
 	for _, k := range m.missing {
 		m.out[k].Unit = unit
+		if m.out[k].Op != "" && m.r.seen.megger {
+			m.out[k].Unit = "Mohm" // "meggered phase to phase, over 1000"
+		}
 	}
 }
 

@@ -121,7 +121,7 @@ func readSpelled(toks []token, i int) (num, bool) {
 func readArticle(toks []token, i int) num {
 	if i+1 < len(toks) {
 		switch t := toks[i+1].low; {
-		case hundred(t), dozen(t), t == "couple", t == "half", t == "quarter", t == "third":
+		case hundred(t), t == "thousand", dozen(t), t == "couple", t == "half", t == "quarter", t == "third":
 			if n, ok := readSpelled(toks, i+1); ok {
 				return n
 			}
@@ -161,8 +161,31 @@ func hundred(low string) bool {
 	return low == "hundred" || low == "hunnerd" || low == "hundert" || low == "hunderd"
 }
 
-// hundreds reads number words to nine hundred ninety-nine.
+// hundreds reads number words to nine hundred ninety-nine thousand.
 func hundreds(toks []token, i int) (num, bool) {
+	if wordAt(toks, i, "thousand") {
+		return thousands(toks, 1, i), true
+	}
+	n, ok := belowThousand(toks, i)
+	if ok && n.small > 0 && n.small < 1000 && wordAt(toks, n.next, "thousand") {
+		return thousands(toks, n.small, n.next), true
+	}
+	return n, ok
+}
+
+// thousands reads "thousand" at token i, so many of them, and what follows: "two thousand five hundred".
+func thousands(toks []token, many, i int) num {
+	n := spelledNum(many*1000, i+1)
+	if n.next < len(toks) {
+		if rest, ok := belowThousand(toks, n.next); ok && rest.small > 0 && rest.small < 1000 && hundred(toks[rest.next-1].low) {
+			n = spelledNum(n.small+rest.small, rest.next)
+		}
+	}
+	return n
+}
+
+// belowThousand reads number words to nine hundred ninety-nine, and "twelve hundred".
+func belowThousand(toks []token, i int) (num, bool) {
 	n, next := belowHundred(toks, i)
 	switch {
 	case n < 0 && hundred(toks[i].low):

@@ -89,7 +89,7 @@ func measuringWord(low string) bool {
 	switch low {
 	case "v", "volt", "kv", "a", "amp", "ma", "nm", "ms", "ohm", "ohms", "kohm", "mohm", "megohm", "megohms", "meg", "megs", "gohm", "ω", "mω",
 		"c", "f", "°", "hz", "fc", "foot", "lb", "w", "kw", "watts", "l", "n", "h", "ph", "phase", "line", "hot", "neutral",
-		"leg", "ab", "bc", "ca", "bn", "cn", "footcandles", "inch", "ft", "percent":
+		"leg", "ab", "bc", "ca", "bn", "cn", "footcandles", "inch", "ft", "percent", "mv", "millivolts", "hertz", "kilowatts", "db", "lux", "megas":
 		return true
 	}
 	return false
@@ -111,7 +111,7 @@ func (m *meter) step(i, hit int) int {
 			return next
 		}
 	}
-	if t.kind == number || t.low == ">" || t.low == "<" || t.low == "≥" || t.low == "≤" || t.low == "." || boundWord(t.low) {
+	if t.kind == number || t.low == ">" || t.low == "<" || t.low == "≥" || t.low == "≤" || t.low == "." || boundWord(t.low) || t.kind == word && saidStart(t.low) {
 		if next := m.value(i); next > i {
 			return next
 		}
@@ -121,7 +121,7 @@ func (m *meter) step(i, hit int) int {
 
 func boundWord(low string) bool {
 	switch low {
-	case "over", "under", "above", "below", "less", "more", "greater":
+	case "over", "under", "above", "below", "less", "more", "greater", "better", "better'n", "bettern", "at", "north":
 		return true
 	}
 	return false
@@ -190,6 +190,10 @@ func (m *meter) phrase(h hit) int {
 	case readFail:
 		if !m.failCounts(h) {
 			return 0
+		}
+		if r.negatedWithin(h.from, 1) {
+			m.result(h, "ok") // "no open ground" was looked for and not found
+			break
 		}
 		m.result(h, "fail")
 	default:

@@ -31,7 +31,7 @@ func (m *meter) row(i int) int {
 			return 0
 		}
 	case named && unit == "A" && r.rowUnit(i) != "":
-	case r.systemName(at[:n], end) || n == 2 && !r.bold && !r.measuredBefore(i):
+	case r.systemName(at[:n], end) || n == 2 && !r.bold && !r.measuredBefore(i) && !r.pairAhead(end):
 		return 0
 	}
 	if unit == "" {
@@ -127,7 +127,8 @@ func (m *meter) rowValues(i int, list *[mostInRow]notes.Measured, at *[mostInRow
 		at[n], list[n] = next, notes.Measured{Value: v.v, HasVal: true, Piece: notes.Piece{End: v.next}}
 		n++
 		next = v.next
-		if r.low(next) != "/" || !r.isNumber(next+1) || !(pointed || loose) && !(r.close(next) && r.close(next+1)) {
+		ahead := r.low(next+2) == "." && r.close(next+2) && r.close(next+3) && r.isNumber(next+3) // "209 / 120.5"
+		if r.low(next) != "/" || !r.isNumber(next+1) || !(pointed || loose || ahead) && !(r.close(next) && r.close(next+1)) {
 			break
 		}
 		next++
@@ -142,8 +143,21 @@ func (m *meter) rowValues(i int, list *[mostInRow]notes.Measured, at *[mostInRow
 func (r *reader) rowUnit(i int) string {
 	if r.low(i-1) == ":" || r.low(i-1) == "=" {
 		i--
+		// "Voltage at the main:" names what follows it, at the head of the text or of a sentence
+		head := i
+		for head > max(0, i-7) && r.isWord(head-1) {
+			head--
+		}
+		if unit := quantityUnit(r.low(i - 1)); unit == "" && (head == 0 || !r.isWord(head-1)) {
+			return quantityUnit(r.low(head))
+		}
 	}
-	switch r.low(i - 1) {
+	return quantityUnit(r.low(i - 1))
+}
+
+// quantityUnit is the unit of the quantity a word names.
+func quantityUnit(low string) string {
+	switch low {
 	case "amps", "amperes", "currents", "current", "amperage":
 		return "A"
 	case "volts", "voltage", "voltages":
