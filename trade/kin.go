@@ -10,7 +10,7 @@ import (
 var kinText string
 
 // Topics is what terms of the trade are spoken of with: a bit for each row of kin.txt. The zero value is none.
-type Topics [2]uint64
+type Topics [4]uint64
 
 // kin holds the topics of each word.
 var kin = sync.OnceValue(func() map[string]Topics {
@@ -39,11 +39,26 @@ func TopicsOf(term string) Topics {
 		if !known && len(w) > 3 {
 			t = kin()[strings.TrimSuffix(w, "s")]
 		}
-		all[0] |= t[0]
-		all[1] |= t[1]
+		all = all.With(t)
 	}
 	return all
 }
 
 // Shared reports whether two terms have a topic in common: who speaks of one is likely at work on the other.
-func (t Topics) Shared(u Topics) bool { return t[0]&u[0]|t[1]&u[1] != 0 }
+func (t Topics) Shared(u Topics) bool { return t.Common(u) != Topics{} }
+
+// With returns the topics of both terms.
+func (t Topics) With(u Topics) Topics {
+	for i := range t {
+		t[i] |= u[i]
+	}
+	return t
+}
+
+// Common returns the topics that two terms share.
+func (t Topics) Common(u Topics) Topics {
+	for i := range t {
+		t[i] &= u[i]
+	}
+	return t
+}
