@@ -120,11 +120,11 @@ func (m *Model) Weigh(ps []float64, features []Feature) []float64 {
 			ps[a] += float64(w)
 		}
 	}
-	return soften(ps)
+	return Soften(ps)
 }
 
-// soften turns sums of hundredths of log odds into chances.
-func soften(ps []float64) []float64 {
+// Soften turns sums of hundredths of log odds into chances.
+func Soften(ps []float64) []float64 {
 	most := ps[0]
 	for _, p := range ps {
 		most = max(most, p)

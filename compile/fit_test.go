@@ -2,7 +2,6 @@ package compile_test
 
 import (
 	"bytes"
-	"cmp"
 	"flag"
 	"fmt"
 	"hash/fnv"
@@ -38,6 +37,7 @@ type fitCase struct {
 	kind           fit.Case // of words alone
 	whole          fit.Case // held against the booking
 	consent, state fit.Case
+	done           fit.Case
 }
 
 var kindAnswers = answers(notes.Work, notes.Extra)
@@ -145,9 +145,10 @@ func (j labelledJob) cases(lines *chance.Model) []fitCase {
 			c.kind = fit.Case{Features: e.ClueNames[:words[e]], Accept: accepted(kindAnswers, kindNames(label))}
 			c.consent = answerCase(e.ClueNames, consentAnswers, label, notes.Extra, "auth", "")
 			c.state = answerCase(e.ClueNames, stateAnswers, label, notes.Deficiency, "state", "found")
+			c.done = doneCase(e, label)
 			c.whole = fit.Case{Features: e.ClueNames, Accept: accepted(outcomeAnswers, strings.Split(label.Outcome, "|"))}
 			if len(e.ClueNames) == words[e] {
-				c.whole.Features, c.consent.Features, c.state.Features = nil, nil, nil // it has a label, or stands for the entry above
+				c.whole.Features, c.consent.Features, c.state.Features, c.done.Features = nil, nil, nil, nil // it has a label, or stands for the entry above
 			}
 			if strings.Contains(j.set, "plain/") {
 				c.kind.Weight, c.whole.Weight = plainWeight, plainWeight
@@ -176,6 +177,27 @@ func answerCase(clues, answers []string, l reading.Label, of notes.Outcome, fact
 		return fit.Case{}
 	}
 	return fit.Case{Features: clues, Accept: accepted(answers, []string{strings.ReplaceAll(said, " ", "-")})}
+}
+
+var doneAnswers = []string{"yes", "no", "unsaid"}
+
+// doneCase is a case of whether booked work is done. A label that does not say leaves it to the rules, or unsaid: its
+// writer may have found nothing to say, or not cared.
+func doneCase(e *notes.Entry, l reading.Label) fit.Case {
+	if l.Outcome != string(notes.InScope) {
+		return fit.Case{}
+	}
+	right := []string{l.Facts["done"]}
+	if right[0] == "" {
+		right = []string{"unsaid"}
+		switch e.Facts.Progress.Complete {
+		case notes.Yes:
+			right = append(right, "yes")
+		case notes.No:
+			right = append(right, "no")
+		}
+	}
+	return fit.Case{Features: e.ClueNames, Accept: accepted(doneAnswers, right)}
 }
 
 func kindNames(l reading.Label) []string {
@@ -214,17 +236,20 @@ func TestFit(t *testing.T) {
 	whole := func(c fitCase) fit.Case { return c.whole }
 	consent := func(c fitCase) fit.Case { return c.consent }
 	state := func(c fitCase) fit.Case { return c.state }
+	done := func(c fitCase) fit.Case { return c.done }
 	if *fitApart != "" {
 		apart(t, all, "kinds", kindAnswers, kind)
 		apart(t, all, "outcomes", outcomeAnswers, whole)
 		apart(t, all, "consent", consentAnswers, consent)
 		apart(t, all, "state", stateAnswers, state)
+		apart(t, all, "done", doneAnswers, done)
 		return
 	}
 	writeModel(t, "../parse/kinds.model", kindAnswers, pickCases(all, kind))
 	writeModel(t, "../reconcile/outcomes.model", outcomeAnswers, pickCases(all, whole))
 	writeModel(t, "../reconcile/consent.model", consentAnswers, pickCases(all, consent))
 	writeModel(t, "../reconcile/state.model", stateAnswers, pickCases(all, state))
+	writeModel(t, "../reconcile/done.model", doneAnswers, pickCases(all, done))
 }
 
 // folds is in how many parts the jobs are laid, each with models of lines fitted to the others: a model that has
@@ -247,7 +272,11 @@ func crossed(t *testing.T, jobs []labelledJob) []fitCase {
 					others = append(others, choices[o]...)
 				}
 			}
-			m, err := chance.Parse(fitLines(others).Text("means", least))
+			weights := fitLines(others)
+			if *fitApart != "" {
+				rateLines(t, weights, choices[k])
+			}
+			m, err := chance.Parse(weights.Text("means", least))
 			if err != nil {
 				t.Error(err)
 				return
@@ -317,7 +346,7 @@ func (j labelledJob) means(l reading.Label) []int {
 		return []int{len(j.job.Lines)}
 	}
 	var lines []int
-	if l.Outcome == string(notes.InScope) {
+	if l.Outcome == string(notes.InScope) || l.Outcome == string(notes.LeftOpen) {
 		for label := range strings.FieldsFuncSeq(l.Facts["lines"], func(r rune) bool { return r == ',' || r == '|' }) {
 			if i := slices.IndexFunc(j.job.Lines, func(x notes.ScopeLine) bool { return x.Label == label }); i >= 0 {
 				lines = append(lines, i)
@@ -343,110 +372,4 @@ func writeModel(t *testing.T, path string, answers []string, cases []fit.Case) {
 	text := fit.Fit(cases, o).Text(answers, least)
 	t.Logf("%s: %d cases, %d features, %d bytes", path, len(cases), bytes.Count([]byte(text), []byte("\n"))-1, len(text))
 	require.NoError(t, os.WriteFile(path, []byte(text), 0o644))
-}
-
-// apart leaves out each group of sets in turn, and says how well the rest foretells it.
-func apart(t *testing.T, all []fitCase, name string, answers []string, which func(fitCase) fit.Case) {
-	groups := strings.Split(*fitApart, ",")
-	out := make([]string, len(groups))
-	total := make([]rating, len(groups))
-	var wait sync.WaitGroup
-	gate := make(chan struct{}, 2)
-	for i, g := range groups {
-		wait.Go(func() {
-			gate <- struct{}{}
-			defer func() { <-gate }()
-			var train, test []fitCase
-			for _, c := range all {
-				if strings.Contains(c.set, g) {
-					test = append(test, c)
-				} else {
-					train = append(train, c)
-				}
-			}
-			o := fitOptions
-			o.Answers, o.Hold, o.Least = answers, *fitHold, *fitLeast
-			total[i] = rate(fit.Fit(pickCases(train, which), o), pickCases(test, which), len(answers))
-			out[i] = fmt.Sprintf("%s without %s: %s", name, g, total[i])
-		})
-	}
-	wait.Wait()
-	sum := rating{}
-	for _, r := range total {
-		sum.n, sum.right = sum.n+r.n, sum.right+r.right
-		for b := range r.bins {
-			sum.bins[b][0] += r.bins[b][0]
-			sum.bins[b][1] += r.bins[b][1]
-		}
-		for k, n := range r.mixed {
-			if sum.mixed == nil {
-				sum.mixed = map[[2]int]int{}
-			}
-			sum.mixed[k] += n
-		}
-	}
-	t.Logf("\n%s\n%s ALL: %s", strings.Join(out, "\n"), name, sum)
-	t.Log(sum.mixUps(answers))
-}
-
-// mixUps lists what was oftenest taken for what.
-func (r rating) mixUps(answers []string) string {
-	const most = 25
-	type mixUp struct {
-		what string
-		n    int
-	}
-	var all []mixUp
-	for k, n := range r.mixed {
-		all = append(all, mixUp{answers[k[0]] + " as " + answers[k[1]], n})
-	}
-	slices.SortFunc(all, func(a, b mixUp) int { return cmp.Or(b.n-a.n, strings.Compare(a.what, b.what)) })
-	out := ""
-	for _, m := range all[:min(most, len(all))] {
-		out += fmt.Sprintf("\n%4d %s", m.n, m.what)
-	}
-	return out
-}
-
-// A rating counts how often the likeliest answer was right, by how likely it was said to be.
-type rating struct {
-	n, right int
-	bins     [6][2]int
-	mixed    map[[2]int]int // what was right, and what was likeliest instead
-}
-
-func (r rating) String() string {
-	return fmt.Sprintf("%.4f of %d; from 0, .5, .7, .8, .9, .97: %v", float64(r.right)/float64(r.n), r.n, r.bins)
-}
-
-func rate(w fit.Weights, test []fit.Case, n int) rating {
-	var r rating
-	for _, c := range test {
-		ps := w.Chances(c.Features, n)
-		best := 0
-		for a, p := range ps {
-			if p > ps[best] {
-				best = a
-			}
-		}
-		b := 0
-		for _, at := range []float64{0.5, 0.7, 0.8, 0.9, 0.97} {
-			if ps[best] >= at {
-				b++
-			}
-		}
-		r.n++
-		r.bins[b][0]++
-		if !slices.Contains(c.Accept, best) {
-			if r.mixed == nil {
-				r.mixed = map[[2]int]int{}
-			}
-			r.mixed[[2]int{c.Accept[0], best}]++
-		}
-		if slices.Contains(c.Accept, best) {
-			r.right++
-			r.bins[b][1]++
-		}
-	}
-	return r
 }

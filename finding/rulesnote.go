@@ -115,10 +115,10 @@ var noteRules = []Rule{
 		Title: "an entry that may be one line or another, or an extra",
 		Why:   "A wrong match bills the wrong thing; the entry waits for a word.",
 		Wrong: dayNote(`## Done
-- GFCI receptacle by the back sink
+- light over the counter
 `),
 		Right: dayNote(`## Done
-- C: 1 GFCI receptacle by the back sink
+- A: 1 light over the counter
 `),
 	},
 	{

@@ -10,8 +10,8 @@ import (
 	"jobday/notes"
 )
 
-// consentText and stateText are fitted models of what a customer's word comes to and how far a fault is dealt
-// with. TestFit writes them.
+// These are fitted models of what a customer's word comes to, how far a fault is dealt with, and whether booked work is
+// done. TestFit writes them.
 //
 //go:embed consent.model
 var consentText string
@@ -19,9 +19,13 @@ var consentText string
 //go:embed state.model
 var stateText string
 
+//go:embed done.model
+var doneText string
+
 var (
 	consentModel = sync.OnceValue(func() *chance.Model { return chance.MustParse("consent.model", consentText) })
 	stateModel   = sync.OnceValue(func() *chance.Model { return chance.MustParse("state.model", stateText) })
+	doneModel    = sync.OnceValue(func() *chance.Model { return chance.MustParse("done.model", doneText) })
 )
 
 // How likely an answer has to be where the words were read to say nothing; what was read stands. Nobody's yes is
@@ -33,7 +37,7 @@ const (
 )
 
 // weighAnswers weighs what became of an extra that nobody's word was read of, and of a deficiency of which nothing
-// was read to be done. The entry is the one weighed last.
+// was read to be done, and whether booked work is. The entry is the one weighed last.
 func (d *day) weighAnswers(r *read) {
 	switch consent := r.facts.Consent.State; {
 	case r.result.Outcome == notes.Extra && consent == notes.NoConsent:
@@ -46,8 +50,21 @@ func (d *day) weighAnswers(r *read) {
 		}
 	case r.result.Outcome == notes.Deficiency && r.facts.Fault.State == "" && consent != notes.Declined:
 		r.facts.Fault.State = d.likeliestState(r)
+	case r.result.Outcome == notes.InScope && !r.facts.Progress.NotDone && r.entry.Box == notes.NoBox:
+		switch answer, p := d.likeliest(doneModel()); {
+		case answer == notDone && p >= changeAt:
+			r.facts.Progress.Complete = notes.No
+		case answer == isDone && p >= acceptAt && r.facts.Progress.Complete == notes.Unsaid:
+			r.facts.Progress.Complete = notes.Yes // bills all that is left of it
+		}
 	}
 }
+
+// The answers of the model of what is done, besides that nothing is said of it.
+const (
+	isDone  = "yes"
+	notDone = "no"
+)
 
 // likeliestState returns how far a fault is dealt with, "" where nothing is likely enough.
 func (d *day) likeliestState(r *read) notes.FaultState {

@@ -2,6 +2,7 @@ package reconcile
 
 import (
 	"jobday/chance"
+	"jobday/notes"
 )
 
 // fitClues are what holds of an entry beside the booking, by name: how well a line fits, and what of it.
@@ -26,6 +27,7 @@ func (c *fitClues) gather(d *day, r *read) {
 	c.When(r.facts.Fault.Told != "", "told somebody")
 	if len(r.found) > 0 {
 		c.line(d, &r.found[0])
+		c.count(d, r)
 	} else {
 		c.Say("shares nothing")
 	}
@@ -60,6 +62,27 @@ func (c *fitClues) line(d *day, m *match) {
 	c.Say("covers ", step(m.evidence[evCoverage]))
 	c.Say("is covered ", step(m.evidence[evPrecision]))
 }
+
+// count adds how the first number of an entry stands to what is left of the likeliest line.
+func (c *fitClues) count(d *day, r *read) {
+	i := r.found[0].line
+	line, ls := &d.in.Job.Lines[i], &d.standing.lines[i]
+	one := line.Qty.Value.Equal(notes.Int(1))
+	c.When(one, "one is booked")
+	c.When(ls.begun, "the line is begun")
+	for k := range r.entry.Facts.Items {
+		it := &r.entry.Facts.Items[k]
+		if q, same := it.Qty.In(line.Qty.Unit); same && it.Qty.Written() {
+			c.Say("first counts ", countNames[countState(q.Value, line.Qty.Value.Sub(ls.toDate).Sub(d.lines[i].today), ls.begun)])
+			return
+		}
+	}
+	c.Say("counts nothing booked")
+	c.When(one, "counts nothing, one is booked")
+}
+
+// countNames are the names of how a count stands to what is left.
+var countNames = [countStates]string{countMore: "more", countRest: "the rest", countAll: "all", countOne: "the only one", countSome: "some"}
 
 // evidenceClues are the names of the evidence that is there or not.
 var evidenceClues = [evidenceLen]string{

@@ -34,9 +34,19 @@ func (d *day) decideOne(r *read) {
 	if d.settle(r) {
 		return
 	}
-	if !r.entry.Nothing && d.decideWeighed(r) {
+	d.features = d.features[:0]
+	if d.labelAhead(r) {
 		return
 	}
+	if r.entry.Nothing || !d.decideWeighed(r) {
+		d.decideByRule(r)
+	}
+	if len(d.features) > 0 {
+		d.weighAnswers(r)
+	}
+}
+
+func (d *day) decideByRule(r *read) {
 	switch e := r.entry; {
 	case e.Nothing:
 		r.set(notes.Narrative, 1, "says there is nothing to report")
@@ -385,44 +395,6 @@ func (d *day) decideExtra(r *read) {
 	d.hold(r)
 	d.candidates(r)
 	d.looksBooked(r)
-}
-
-// byLabel serves the lines an entry names by label, and reports whether it did.
-func (d *day) byLabel(r *read) bool {
-	if r.entry.Label == "" {
-		return false
-	}
-	var lines []int
-	for _, label := range splitLabels(r.entry.Label) {
-		i := slices.IndexFunc(d.in.Job.Lines, func(l notes.ScopeLine) bool { return strings.EqualFold(l.Label, label) })
-		if i < 0 {
-			d.unknownLabel(r)
-			return false
-		}
-		lines = append(lines, i)
-	}
-	r.serve(d, lines, 1, "names line "+r.entry.Label)
-	return true
-}
-
-// splitLabels parts "A, B" and "A/B" and "A & B"; a label that is one word stays whole.
-func splitLabels(s string) []string {
-	return strings.FieldsFunc(s, func(r rune) bool { return strings.ContainsRune(",/&+ ", r) })
-}
-
-// unknownLabel gives the words before the colon back to the text: they were no label.
-func (d *day) unknownLabel(r *read) {
-	written := r.entry.Label + ": " + r.entry.Text
-	r.result.Text = written
-	if len(r.entry.Label) <= 3 && len(d.in.Job.Lines) > 0 && !d.ofTrade(r.entry.Label) {
-		d.add(finding.Finding{
-			Severity: finding.Warning, Rule: "entry/unknown-label",
-			Message: "no booked line is called " + quote(r.entry.Label),
-			Hint:    "the lines are " + d.labels() + "; without a label the words decide",
-			Span:    r.entry.Span,
-		})
-	}
-	r.query, r.found = newQuery(written, d.in.Words), nil
 }
 
 // ofTrade reports whether words name a thing or a designation the trade knows.

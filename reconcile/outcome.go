@@ -90,7 +90,6 @@ func (d *day) decideWeighed(r *read) bool {
 	default:
 		d.told(r, o)
 	}
-	d.weighAnswers(r)
 	return true
 }
 
@@ -258,9 +257,13 @@ func (d *day) takeWork(r *read, work, best, any float64) {
 // clearLead is how much of what speaks for any line has to speak for one, for it to be the line that is meant.
 const clearLead = 0.8
 
+// lookAt is how well a booked line has to fit what is written as an extra for that to be pointed out. Under that heading
+// everything is less likely booked.
+const lookAt = 0.7
+
 // looksBooked points out an extra nobody asked for whose words fit a booked line well: it could be billed twice.
 func (d *day) looksBooked(r *read) {
-	if best, _ := r.fits(); best < 0.93 || r.facts.Consent.State != notes.NoConsent {
+	if best, _ := r.fits(); best < lookAt || r.facts.Consent.State != notes.NoConsent {
 		return
 	}
 	label := d.in.Job.Lines[r.found[0].line].Label

@@ -56,50 +56,81 @@ func (d *day) progress(r *read) {
 		}
 		var n count
 		n.of, n.said = d.counted(r, i)
+		told := d.written(r, i, n)
+		if weighed, ok := d.howMany(r, i, told); ok && (weighed.said != told.said || !weighed.of.Equal(told.of)) {
+			n, told = weighed, weighed
+			d.sayCounted(r, i, weighed)
+		}
 		a := d.amountOn(r, i, n)
 		if r.facts.Progress.Blocked && a.complete == notes.Yes {
 			a.complete = notes.No // "both set, waiting on carpet" is not the end of it
 		}
 		lt.today = lt.today.Add(a.today)
 		complete = a.complete
-		if n, ok := d.written(r, i, n); ok {
-			qty = &notes.Quantity{Value: n, Unit: d.in.Job.Lines[i].Qty.Unit}
+		if told.said && !(told.how == byWeights && a.complete == notes.No && d.in.Job.Lines[i].Qty.Value.Equal(notes.Int(1))) {
+			qty = &notes.Quantity{Value: told.of, Unit: d.in.Job.Lines[i].Qty.Unit}
 		}
 		d.mark(r, i, a)
 	}
 	r.result.Reading = d.workReading(r, qty, complete)
 }
 
+// sayCounted adds to why an entry is what it is that its number was weighed, and not plainly said.
+func (d *day) sayCounted(r *read, i int, n count) {
+	switch {
+	case n.said:
+		r.why += "; the count is likeliest " + notes.Quantity{Value: n.of, Unit: d.in.Job.Lines[i].Qty.Unit}.String()
+	default:
+		r.why += "; no number in it is surely its count"
+	}
+	r.result.Why = r.why
+}
+
 // A count is how many of a line's own things an entry counts, if it does.
 type count struct {
 	of   notes.Decimal
 	said bool
+	how  countHow
 }
+
+// countHow says by what a count was read.
+type countHow string
+
+// The ways to read a count.
+const (
+	byShare   countHow = "a share of the line"
+	byRest    countHow = "all but some"
+	byItem    countHow = "a counted thing"
+	byList    countHow = "a list"
+	bySingle  countHow = "a single one"
+	byWeights countHow = "weights" // against what the rules say
+)
 
 // written returns the number the words give for a line, whatever it adds to the line: "4 of 6
 // roughed" gives 4, though none of them is done.
-func (d *day) written(r *read, i int, n count) (notes.Decimal, bool) {
+func (d *day) written(r *read, i int, n count) count {
 	p := &r.facts.Progress
+	booked := d.in.Job.Lines[i].Qty
 	if c := p.Count; c != nil {
-		if n.said && p.All && p.Of != nil && c.Equal(*p.Of) && c.Equal(d.in.Job.Lines[i].Qty.Value) && n.of.Sign() > 0 && n.of.Cmp(*c) < 0 && r.query.leads(n.of) {
-			return n.of, true // "7 heads set, all 16 are up now": today's are seven
+		if n.said && p.All && p.Of != nil && c.Equal(*p.Of) && c.Equal(booked.Value) && n.of.Sign() > 0 && n.of.Cmp(*c) < 0 && r.query.leads(n.of) {
+			return count{n.of, true, byItem} // "7 heads set, all 16 are up now": today's are seven
 		}
-		return *c, true
+		return count{*c, true, byShare}
 	}
-	if but := r.facts.Progress.But; but != nil {
-		return notes.Max(notes.Decimal{}, d.in.Job.Lines[i].Qty.Value.Sub(*but)), true
+	if p.But != nil {
+		return count{notes.Max(notes.Decimal{}, booked.Value.Sub(*p.But)), true, byRest}
 	}
 	if n.said {
-		return n.of, true
+		return count{n.of, true, byItem}
 	}
-	many := d.in.Job.Lines[i].Qty.Value.Cmp(notes.Int(1)) > 0
+	many := booked.Value.Cmp(notes.Int(1)) > 0
 	if n := r.listed(); n > 0 && many {
-		return notes.Int(n), true
+		return count{notes.Int(n), true, byList}
 	}
-	if many && d.in.Job.Lines[i].Qty.Unit == notes.Each && !r.facts.Progress.All && d.oneOf(r, i) {
-		return notes.Int(1), true
+	if many && booked.Unit == notes.Each && !p.All && d.oneOf(r, i) {
+		return count{notes.Int(1), true, bySingle}
 	}
-	return notes.Decimal{}, false
+	return count{}
 }
 
 // mark updates how the line stands: begun, blocked, complete.
@@ -142,7 +173,7 @@ func (d *day) amountOn(r *read, i int, n count) amount {
 	if a, ok := d.partOfOne(r, i, n, before); ok {
 		return a
 	}
-	if a, ok := d.saidOf(r, i, before, remaining); ok {
+	if a, ok := d.saidOf(r, i, before, remaining); ok && n.how != byWeights {
 		return a
 	}
 	if n.said && (p.Complete != notes.No || line.Qty.Value.Cmp(notes.Int(1)) > 0) {
@@ -155,6 +186,9 @@ func (d *day) amountOn(r *read, i int, n count) amount {
 		}
 		return amount{n.of, true, complete}
 	}
+	if n.how == byWeights && !p.All && !p.Rest {
+		return d.unsaid(r, i, remaining)
+	}
 	if listed := notes.Int(r.listed()); listed.Sign() > 0 && listed.Cmp(line.Qty.Value) <= 0 && line.Qty.Unit == notes.Each && p.Complete != notes.No {
 		return amount{listed, true, p.Complete}
 	}
@@ -164,6 +198,12 @@ func (d *day) amountOn(r *read, i int, n count) amount {
 		}
 		return amount{one, true, p.Complete} // "the circuit in room 1 is complete" is one of six
 	}
+	return d.unsaid(r, i, remaining)
+}
+
+// unsaid judges work whose words give no number.
+func (d *day) unsaid(r *read, i int, remaining notes.Decimal) amount {
+	p := &r.facts.Progress
 	switch {
 	case r.entry.Box == notes.OpenBox || p.Complete == notes.No:
 		return amount{complete: notes.No}

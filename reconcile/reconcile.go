@@ -27,6 +27,8 @@ type Input struct {
 	Named bool
 	// OnLines, where set, is told the clues that an entry means each line, and none: to fit weights by.
 	OnLines func(e *notes.Entry, clues [][]string)
+	// OnCounts, where set, is told the clues that an entry did each number of a line, "" for none: to fit weights by.
+	OnCounts func(e *notes.Entry, line int, numbers []string, clues [][]string)
 	// Lines, where set, is used in place of the built-in model of which line an entry means: to fit others by.
 	Lines *chance.Model
 }
@@ -78,6 +80,7 @@ type standing struct {
 	fit                  fitClues
 	lineWeights          *lineWeights
 	tally                lineTally
+	counting             counting
 	entryTerms           entryTerms
 	termsByLine          map[meant]*termByLine
 	worksByLine          map[string][]int

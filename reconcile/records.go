@@ -56,7 +56,11 @@ func (d *day) recordRemarks() {
 	for _, r := range d.reads {
 		switch outcome := r.result.Outcome; outcome {
 		case notes.LeftOpen:
-			d.standing.left = append(d.standing.left, &openPoint{point: d.remark(r), query: r.query, line: d.leftOf(r)})
+			line := d.leftOf(r)
+			if line >= 0 && len(r.result.Lines) == 0 {
+				r.result.Lines = []string{d.in.Job.Lines[line].Label}
+			}
+			d.standing.left = append(d.standing.left, &openPoint{point: d.remark(r), query: r.query, line: line})
 		case notes.Question:
 			d.standing.asked = append(d.standing.asked, &openPoint{point: d.remark(r), query: r.query, line: -1})
 		default:
