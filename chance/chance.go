@@ -120,11 +120,25 @@ func (m *Model) Weigh(ps []float64, features []Feature) []float64 {
 			ps[a] += float64(w)
 		}
 	}
-	return Soften(ps)
+	return soften(ps)
 }
 
-// Soften turns sums of hundredths of log odds into chances.
-func Soften(ps []float64) []float64 {
+// Among puts the chance of each of n options, given the features of each, in the memory of ps. It is for a model of one
+// answer: that an option is the one.
+func (m *Model) Among(ps []float64, n int, features func(option int) []Feature) []float64 {
+	ps = append(ps[:0], make([]float64, n)...)
+	for i := range ps {
+		for _, f := range features(i) {
+			if row := m.Row(f); row != nil {
+				ps[i] += float64(row[0])
+			}
+		}
+	}
+	return soften(ps)
+}
+
+// soften turns sums of hundredths of log odds into chances.
+func soften(ps []float64) []float64 {
 	most := ps[0]
 	for _, p := range ps {
 		most = max(most, p)

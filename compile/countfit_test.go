@@ -41,54 +41,53 @@ const unsaidCount = "?"
 
 // counts are the entries of a job about one booked line whose label says how many, or that nobody can say.
 func (j labelledJob) counts() []countCase {
-	found := map[finding.Span]countCase{}
+	type weighed struct {
+		countCase
+		line *notes.ScopeLine
+	}
+	found := map[finding.Span]weighed{}
 	j.reconciled(reconcile.Input{OnCounts: func(e *notes.Entry, line int, numbers []string, clues [][]string) {
-		c := countCase{set: j.set, text: e.Text, numbers: numbers, want: j.job.Lines[line].Label}
-		c.Options = clues
-		found[e.Span] = c
+		found[e.Span] = weighed{countCase{set: j.set, text: e.Text, numbers: numbers, Choice: fit.Choice{Options: clues}}, &j.job.Lines[line]}
 	}})
 	var all []countCase
 	for _, n := range j.days {
-		var got []reading.Read[*notes.Entry]
-		for i := range n.Entries {
-			e := &n.Entries[i]
-			got = append(got, reading.Read[*notes.Entry]{Line: n.File.LineAt(e.Span.Start), Start: e.Span.Start, Said: e})
-		}
-		for _, a := range reading.Align(got, j.labels[n.File.Name]) {
-			c, weighed := found[a.Said.Span]
-			if !weighed || a.Want.Outcome != string(notes.InScope) || a.Want.Facts["lines"] != c.want {
-				continue
+		for _, a := range reading.Align(entriesOf(n), j.labels[n.File.Name]) {
+			c, is := found[a.Said.Span]
+			if is && a.Want.Outcome == string(notes.InScope) && a.Want.Facts["lines"] == c.line.Label && c.labelled(a.Want, c.line.Qty) {
+				all = append(all, c.countCase)
 			}
-			said, labelled := a.Want.Facts["qty"]
-			k := slices.IndexFunc(j.job.Lines, func(l notes.ScopeLine) bool { return l.Label == c.want })
-			unit := string(j.job.Lines[k].Qty.Unit)
-			many := j.job.Lines[k].Qty.Value.Cmp(notes.Int(1)) > 0
-			switch {
-			case said == "none":
-				c.want = ""
-			case !labelled && many && a.Want.Facts["done"] != "yes":
-				c.want = unsaidCount
-			case !labelled || !strings.HasSuffix(said, unit):
-				continue
-			default:
-				c.want = strings.TrimSuffix(said, unit)
-			}
-			c.rule = slices.IndexFunc(c.Options, func(names []string) bool {
-				return slices.Contains(names, "by rule") || slices.Contains(names, "none by rule")
-			})
-			if k := slices.Index(c.numbers, c.want); k >= 0 {
-				c.Accept = []int{k}
-			}
-			if c.want == unsaidCount {
-				c.Accept = []int{0} // its writer may have found nothing to say, or not cared
-				if c.rule > 0 {
-					c.Accept = append(c.Accept, c.rule)
-				}
-			}
-			all = append(all, c)
 		}
 	}
 	return all
+}
+
+// labelled puts the label of its entry on a case, and reports whether that tells anything of how many.
+func (c *countCase) labelled(l reading.Label, booked notes.Quantity) bool {
+	said, labelled := l.Facts["qty"]
+	number, same := strings.CutSuffix(said, string(booked.Unit))
+	switch {
+	case said == "none":
+		c.want = ""
+	case labelled && same:
+		c.want = number
+	case !labelled && l.Facts["done"] != "yes" && booked.Value.Cmp(notes.Int(1)) > 0:
+		c.want = unsaidCount
+	default:
+		return false
+	}
+	c.rule = slices.IndexFunc(c.Options, func(names []string) bool {
+		return slices.Contains(names, "by rule") || slices.Contains(names, "none by rule")
+	})
+	k := slices.Index(c.numbers, c.want)
+	switch {
+	case c.want == unsaidCount && c.rule > 0:
+		c.Accept = []int{0, c.rule} // its writer may have found nothing to say, or not cared
+	case c.want == unsaidCount:
+		c.Accept = []int{0}
+	case k >= 0:
+		c.Accept = []int{k}
+	}
+	return true
 }
 
 // TestFitCounts fits the model of counts, or says how well it does on writers it was not fitted to.
@@ -97,70 +96,52 @@ func TestFitCounts(t *testing.T) {
 		return
 	}
 	parts := make([][]countCase, folds)
-	var all []fit.Choice
 	for _, set := range strings.Split(*fitSets, ",") {
 		for _, j := range labelledJobs(t, set) {
-			cs := j.counts()
-			parts[j.fold()] = append(parts[j.fold()], cs...)
-			for _, c := range cs {
-				all = append(all, c.cases()...)
-			}
+			parts[j.fold()] = append(parts[j.fold()], j.counts()...)
 		}
 	}
 	if *fitApart == "" {
+		all := casesBut(parts, -1)
 		text := fitLines(all).Text("says", least)
 		t.Logf("../reconcile/counts.model: %d cases, %d bytes", len(all), len(text))
 		require.NoError(t, os.WriteFile("../reconcile/counts.model", []byte(text), 0o644))
 		return
 	}
-	n, rule, weighed, none, missing := 0, 0, 0, 0, 0
-	bins := [4][2]int{}
+	var rule, weighed rating
+	missing := 0
 	for k := range parts {
-		var others []fit.Choice
-		for o := range parts {
-			if o != k {
-				for _, c := range parts[o] {
-					others = append(others, c.cases()...)
-				}
-			}
-		}
-		w := fitLines(others)
+		w := fitLines(casesBut(parts, k))
 		for _, c := range parts[k] {
 			if c.want == unsaidCount {
 				continue
 			}
-			n++
-			if c.rule >= 0 && c.numbers[c.rule] == c.want {
-				rule++
+			rule.n++
+			if c.numbers[c.rule] == c.want {
+				rule.right++
 			}
 			if len(c.Accept) == 0 {
 				missing++
 				t.Logf("missing %s: %q: %s among %q", c.set, c.text, c.want, c.numbers)
 				continue
 			}
-			ps := w.Chances(c.Options)
-			top := 0
-			for i := range ps {
-				if ps[i] > ps[top] {
-					top = i
-				}
-			}
-			b := min(3, int(max(0, ps[top]-0.5)*8))
-			bins[b][0]++
-			if top == c.Accept[0] {
-				weighed++
-				bins[b][1]++
-			} else {
-				said := ""
-				if c.rule >= 0 {
-					said = c.numbers[c.rule]
-				}
-				t.Logf("wrong %s: %q: want %q, weighed %q %.2f, rule %q", c.set, c.text, c.want, c.numbers[top], ps[top], said)
-			}
-			if c.want == "" {
-				none++
+			if top := weighed.add(w.Chances(c.Options), c.Accept); top != c.Accept[0] {
+				t.Logf("wrong %s: %q: want %q, weighed %q, rule %q", c.set, c.text, c.want, c.numbers[top], c.numbers[c.rule])
 			}
 		}
 	}
-	t.Logf("%d counts (%d of none): rule %d, weighed %d, not among the options %d; from 0, .625, .75, .875: %v", n, none, rule, weighed, missing, bins)
+	t.Logf("by rule %d right of %d; not among the options %d; weighed %s", rule.right, rule.n, missing, weighed)
+}
+
+// casesBut are what the counts of all parts but one are fitted with.
+func casesBut(parts [][]countCase, out int) []fit.Choice {
+	var all []fit.Choice
+	for k, part := range parts {
+		for _, c := range part {
+			if k != out {
+				all = append(all, c.cases()...)
+			}
+		}
+	}
+	return all
 }

@@ -113,6 +113,16 @@ func (j labelledJob) reconciled(in reconcile.Input) {
 	reconcile.Job(in)
 }
 
+// entriesOf are the entries of a note with where they begin, to be put beside labels.
+func entriesOf(n *notes.DayNote) []reading.Read[*notes.Entry] {
+	var all []reading.Read[*notes.Entry]
+	for i := range n.Entries {
+		e := &n.Entries[i]
+		all = append(all, reading.Read[*notes.Entry]{Line: n.File.LineAt(e.Span.Start), Start: e.Span.Start, Said: e})
+	}
+	return all
+}
+
 // cases holds notes against a booking, and puts each entry beside the label of its line. The chance of each line is
 // what lines says.
 func (j labelledJob) cases(lines *chance.Model) []fitCase {
@@ -126,15 +136,11 @@ func (j labelledJob) cases(lines *chance.Model) []fitCase {
 	j.reconciled(reconcile.Input{Lines: lines})
 	var all []fitCase
 	for _, n := range j.days {
-		var got []reading.Read[*notes.Entry]
-		want := maps.Clone(j.labels[n.File.Name])
-		for i := range n.Entries {
-			e := &n.Entries[i]
-			line := n.File.LineAt(e.Span.Start)
-			if len(want[line]) == 0 {
-				want[line] = []reading.Label{{Outcome: "narrative|condition"}} // a title, or the rest of what stands above
+		got, want := entriesOf(n), maps.Clone(j.labels[n.File.Name])
+		for _, g := range got {
+			if len(want[g.Line]) == 0 {
+				want[g.Line] = []reading.Label{{Outcome: "narrative|condition"}} // a title, or the rest of what stands above
 			}
-			got = append(got, reading.Read[*notes.Entry]{Line: line, Start: e.Span.Start, Said: e})
 		}
 		for _, a := range reading.Align(got, want) {
 			e, label := a.Said, a.Want
@@ -326,12 +332,7 @@ func (j labelledJob) choices() []fit.Choice {
 	j.reconciled(reconcile.Input{OnLines: func(e *notes.Entry, c [][]string) { clues[e.Span] = c }})
 	var all []fit.Choice
 	for _, n := range j.days {
-		var got []reading.Read[*notes.Entry]
-		for i := range n.Entries {
-			e := &n.Entries[i]
-			got = append(got, reading.Read[*notes.Entry]{Line: n.File.LineAt(e.Span.Start), Start: e.Span.Start, Said: e})
-		}
-		for _, a := range reading.Align(got, j.labels[n.File.Name]) {
+		for _, a := range reading.Align(entriesOf(n), j.labels[n.File.Name]) {
 			if c := (fit.Choice{Options: clues[a.Said.Span], Accept: j.means(a.Want)}); len(c.Options) > 0 && len(c.Accept) > 0 {
 				all = append(all, c)
 			}

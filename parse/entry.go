@@ -410,7 +410,7 @@ func (r *noteReader) factsOf(e *judgedEntry, raw string, in notes.Section) {
 		}
 	}
 	switch {
-	case e.Kind == notes.TimeEntry:
+	case e.Kind == notes.TimeEntry && in != notes.Time: // there it was read boldly before
 		if rows := field.ReadTime(raw, r.lex); surer(rows, e.Facts.Time) {
 			e.Facts.Time = rows
 		}

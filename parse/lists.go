@@ -321,7 +321,7 @@ func (r *noteReader) oneLine(text string, base, n int) bool {
 		return false
 	}
 	rows := field.ReadTime(text, r.lex)
-	any := false
+	joined := false
 	for i := n; i < len(r.note.Entries) && len(r.note.Entries) > n+1; i++ {
 		e := &r.note.Entries[i]
 		own, reaches := false, false
@@ -342,9 +342,9 @@ func (r *noteReader) oneLine(text string, base, n int) bool {
 		default:
 			continue
 		}
-		any = true
+		joined = true
 	}
-	return any
+	return joined
 }
 
 // joinNext makes one entry of entry i and the one behind it.

@@ -8,11 +8,11 @@ import (
 )
 
 // sums weighs what the numbers add up to, and what they make one times the other.
-func (c *counting) sums(line *notes.ScopeLine) {
+func (c *counting) sums() {
 	if len(c.numbers) < 2 {
 		return
 	}
-	all, alike := c.sumOf(c.numbers), true
+	all, alike := c.sum(), true
 	for _, k := range c.numbers {
 		alike = alike && c.as(k-1) == c.as(c.numbers[0]-1)
 	}
@@ -71,16 +71,17 @@ func (c *counting) groupSums(say func(n int, what string)) {
 			}
 		}
 		if alike {
-			say(c.sumOf(c.numbers), "the sum of numbers all "+where+" "+c.roughly(c.numbers[0]+beside))
+			say(c.sum(), "the sum of numbers all "+where+" "+c.roughly(c.numbers[0]+beside))
 		}
 	}
 	side("before", 1)
 	side("behind", -1)
 }
 
-func (c *counting) sumOf(at []int) int {
+// sum is what all numbers that may count add up to.
+func (c *counting) sum() int {
 	sum := 0
-	for _, k := range at {
+	for _, k := range c.numbers {
 		sum += c.words[k].n
 	}
 	return sum
@@ -165,12 +166,12 @@ func (c *counting) rangeAt(k int) int {
 
 // nameAndNumber parts "b18" at its number, which is 0 where it has none.
 func nameAndNumber(w string) (name string, number int) {
-	at := len(w)
-	for at > 0 && w[at-1] >= '0' && w[at-1] <= '9' {
-		at--
+	if n, ok := smallNumber(w); ok {
+		return "", n
 	}
-	number, _ = smallNumber(w[at:])
-	return w[:at], number
+	name, digits := splitStem(w)
+	number, _ = smallNumber(digits)
+	return name, number
 }
 
 // runs counts the longest list of things by name, such as "c1 c2 c3" or "1a, 1b", the longest list of things by number, and
@@ -184,11 +185,11 @@ func (c *counting) runs() (named, numbers, joined int) {
 		switch {
 		case w.as == "verb" || w.text == "." || w.text == "-" || w.text == ":":
 			open = open && joined == 1 && w.text == ":"
-		case open && (w.text == "," || w.text == "and" || w.text == "&" || w.text == "n" || w.text == "+"):
+		case open && w.joins():
 			joined++
 		}
 		switch isName := hasBoth(w.text); {
-		case w.text == "," || w.text == "and" || w.text == "&" || w.text == "n" || w.text == "+" || w.text == "/" || w.text == "-" && k > 0 && len(c.words[k-1].text) < 4:
+		case w.joins() || w.text == "/" || w.text == "-" && k > 0 && len(c.words[k-1].text) < 4:
 		case isName:
 			name, number = name+1, 0
 		case w.n > 0 && (w.unit == "" || w.inside != ""):

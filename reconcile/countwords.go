@@ -23,6 +23,15 @@ func (w *countWord) counts(unit notes.Unit) bool {
 	return w.n > 0 && w.inside == "" && w.through == 0 && (w.unit == "" || w.unit == "ea" || w.unit == string(unit))
 }
 
+// joins reports whether the word only joins one thing of a list to the next.
+func (w *countWord) joins() bool {
+	switch w.text {
+	case ",", "and", "&", "n", "+":
+		return true
+	}
+	return false
+}
+
 // countWords parts a text into words, marks and numbers, in the memory of ws. What was read as one number is one word.
 func countWords(ws []countWord, q *query, line *query) []countWord {
 	ws = ws[:0]
@@ -101,7 +110,7 @@ func plainWord(word string, t *field.Term, line *query, start int) countWord {
 	switch t.Class {
 	case field.ThingTerm, field.TraitTerm:
 		w.as = ownOr(own, "thing")
-		if len(word) > 2 && strings.HasSuffix(word, "s") && !strings.HasSuffix(word, "ss") {
+		if plural(word) {
 			w.as += "s"
 		}
 	case field.PlaceTerm:
@@ -112,7 +121,7 @@ func plainWord(word string, t *field.Term, line *query, start int) countWord {
 		w.as = "verb"
 	case field.OtherTerm:
 		if own {
-			w.as = ownOr(own, "word")
+			w.as = "own word"
 		}
 	}
 	if w.n > 0 {

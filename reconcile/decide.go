@@ -79,6 +79,12 @@ func counts(items []notes.Item) bool {
 	return slices.ContainsFunc(items, func(it notes.Item) bool { return it.Qty.Written() })
 }
 
+// addWhy adds to why an entry is what it is, once it is decided.
+func (r *read) addWhy(more string) {
+	r.why += "; " + more
+	r.result.Why = r.why
+}
+
 func (r *read) set(o notes.Outcome, p float64, why string) {
 	r.result.Outcome, r.result.Confidence, r.why = o, p, why
 }

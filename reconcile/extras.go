@@ -31,8 +31,7 @@ func (d *day) recordExtra(r *read) {
 	if x == nil {
 		x = d.newExtra(r)
 	} else {
-		r.why += "; the same as " + x.work.ID
-		r.result.Why = r.why
+		r.addWhy("the same as " + x.work.ID)
 		if doneWords(r) && x.work.Outcome == notes.ExtraNotDone {
 			x.work.Outcome = notes.ExtraDone
 		}
@@ -243,8 +242,7 @@ func (d *day) consents() {
 			x.takePrice(r.facts.Price)
 			x.work.From = append(x.work.From, r.result.Source)
 			x.touched = true
-			r.why += "; settles " + x.work.ID
-			r.result.Why = r.why
+			r.addWhy("settles " + x.work.ID)
 			break
 		}
 	}

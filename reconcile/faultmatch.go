@@ -245,8 +245,7 @@ func (d *day) settleFault(r *read, today bool) bool {
 	if f.record.State != notes.FaultCorrected {
 		verb = "says how it stands with"
 	}
-	r.why += "; " + verb + " the deficiency of " + f.record.Found.String() + ": " + strings.TrimSpace(f.record.Title)
-	r.result.Why = r.why
+	r.addWhy(verb + " the deficiency of " + f.record.Found.String() + ": " + strings.TrimSpace(f.record.Title))
 	return true
 }
 

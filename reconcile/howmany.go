@@ -63,16 +63,15 @@ const (
 
 // howMany weighs how many of line i an entry did, given what the rules say.
 func (d *day) howMany(r *read, i int, rule count) (count, bool) {
-	c := &d.counting
-	line, l := &d.in.Job.Lines[i], &d.index.lines[i].query
+	c, line := &d.counting, &d.in.Job.Lines[i]
+	if len(r.lines) > 1 || converts(r, line) {
+		return rule, false
+	}
+	c.words = countWords(c.words, &r.query, &d.index.lines[i].query)
+	if len(c.words) > mostCountWords || c.beyond(rule, line) {
+		return rule, false
+	}
 	c.options, c.named = c.options[:0], d.in.OnCounts != nil
-	c.words = countWords(c.words, &r.query, l)
-	if len(r.lines) > 1 || len(c.words) > mostCountWords || converts(r, line) {
-		return rule, false
-	}
-	if c.beyond(rule, line) {
-		return rule, false
-	}
 	c.leaveOut(r)
 	before := d.standing.lines[i].toDate.Add(d.lines[i].today)
 	none := c.option(notes.Decimal{}, false)
@@ -85,7 +84,7 @@ func (d *day) howMany(r *read, i int, rule count) (count, bool) {
 		none.clues.Say("none by rule")
 	}
 	c.eachNumber(line)
-	c.sums(line)
+	c.sums()
 	c.lists(r, line)
 	c.booked(r, line, before)
 	c.single(r, line)
@@ -385,25 +384,11 @@ func (c *counting) best(d *day, r *read, i int) (count, bool) {
 		}
 		d.in.OnCounts(r.entry, i, values, names)
 	}
-	m := builtInCounts()
-	sums := make([]float64, len(c.options))
-	for k := range c.options {
-		for _, f := range c.options[k].clues.Of {
-			if row := m.Row(f); row != nil {
-				sums[k] += float64(row[0])
-			}
-		}
-	}
-	ps := chance.Soften(sums)
-	top := 0
-	for k := range ps {
-		if ps[k] > ps[top] {
-			top = k
-		}
-	}
-	o := &c.options[top]
-	if ps[top] < sureCount {
+	d.chances = builtInCounts().Among(d.chances, len(c.options), func(k int) []chance.Feature { return c.options[k].clues.Of })
+	p := slices.Max(d.chances)
+	if p < sureCount {
 		return count{how: byWeights}, true
 	}
+	o := &c.options[slices.Index(d.chances, p)]
 	return count{of: o.of, said: o.said, how: byWeights}, true
 }

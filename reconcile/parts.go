@@ -141,7 +141,11 @@ func (q *query) placed(i int) bool {
 
 // writtenPlural reports whether term i is written as more than one.
 func (q *query) writtenPlural(i int) bool {
-	w := strings.ToLower(q.text[q.terms[i].Start:q.terms[i].End])
+	return plural(strings.ToLower(q.text[q.terms[i].Start:q.terms[i].End]))
+}
+
+// plural reports whether a word in small letters is written as more than one.
+func plural(w string) bool {
 	return len(w) > 2 && strings.HasSuffix(w, "s") && !strings.HasSuffix(w, "ss")
 }
 
@@ -232,7 +236,7 @@ func (q *query) countAhead(l *query) int {
 	for k, w := range words[:min(3, len(words))] {
 		at += strings.Index(strings.ToLower(q.text[at:]), w) + len(w)
 		bare := strings.TrimRight(w, ",.;:")
-		if len(bare) > 3 && strings.HasSuffix(bare, "s") && !strings.HasSuffix(bare, "ss") {
+		if len(bare) > 3 && plural(bare) {
 			return q.sharedUpTo(at, l, n)
 		}
 		if bare != w || k == 2 {

@@ -59,7 +59,7 @@ func (d *day) progress(r *read) {
 		told := d.written(r, i, n)
 		if weighed, ok := d.howMany(r, i, told); ok && (weighed.said != told.said || !weighed.of.Equal(told.of)) {
 			n, told = weighed, weighed
-			d.sayCounted(r, i, weighed)
+			r.addWhy(weighed.why(d.in.Job.Lines[i].Qty.Unit))
 		}
 		a := d.amountOn(r, i, n)
 		if r.facts.Progress.Blocked && a.complete == notes.Yes {
@@ -75,22 +75,19 @@ func (d *day) progress(r *read) {
 	r.result.Reading = d.workReading(r, qty, complete)
 }
 
-// sayCounted adds to why an entry is what it is that its number was weighed, and not plainly said.
-func (d *day) sayCounted(r *read, i int, n count) {
-	switch {
-	case n.said:
-		r.why += "; the count is likeliest " + notes.Quantity{Value: n.of, Unit: d.in.Job.Lines[i].Qty.Unit}.String()
-	default:
-		r.why += "; no number in it is surely its count"
-	}
-	r.result.Why = r.why
-}
-
 // A count is how many of a line's own things an entry counts, if it does.
 type count struct {
 	of   notes.Decimal
 	said bool
 	how  countHow
+}
+
+// why says that a number was weighed, and not plainly said.
+func (n count) why(unit notes.Unit) string {
+	if !n.said {
+		return "no number in it is surely its count"
+	}
+	return "the count is likeliest " + notes.Quantity{Value: n.of, Unit: unit}.String()
 }
 
 // countHow says by what a count was read.
@@ -448,8 +445,7 @@ func (d *day) drop(r *read, i int) {
 	if ls.droppedBy != "" {
 		ls.blockedBy = "dropped by " + ls.droppedBy
 	}
-	r.why += "; the customer dropped it"
-	r.result.Why = r.why
+	r.addWhy("the customer dropped it")
 	d.credit(r, i, left)
 }
 

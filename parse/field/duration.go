@@ -86,29 +86,33 @@ func (r *reader) halfFollows(i int) bool {
 
 // decimalComma reads "6,5h" as six hours and a half.
 func (r *reader) decimalComma(i int) (stretch, bool) {
-	if !r.isNumber(i) || r.low(i+1) != "," || !r.close(i+1) || !r.close(i+2) || !r.isNumber(i+2) || len(r.low(i)) > 2 ||
-		len(r.low(i+2)) > 2 || !hourWord(r.low(i+3)) {
+	hundredths, ok := r.behindComma(i + 1)
+	if !ok || !r.isNumber(i) || len(r.low(i)) > 2 || !hourWord(r.low(i+3)) {
 		return stretch{}, false
 	}
-	part := smallInt(r.low(i+2)) * 60
-	if len(r.low(i+2)) == 1 {
-		part *= 10
-	}
-	m := smallInt(r.low(i))*60 + (part+50)/100
+	m := smallInt(r.low(i))*60 + (hundredths*60+50)/100
 	return stretch{minutes: notes.Minutes(m), next: r.pastDot(i + 4)}, m > 0
 }
 
 // commaFigure reads "0,5" as a half.
 func (r *reader) commaFigure(i int) (v notes.Decimal, next int, ok bool) {
-	if r.low(i) != "0" || r.low(i+1) != "," || !r.close(i+1) || !r.close(i+2) || !r.isNumber(i+2) || len(r.low(i+2)) > 2 {
+	hundredths, ok := r.behindComma(i + 1)
+	if !ok || r.low(i) != "0" {
 		return v, i, false
 	}
-	per := 10
-	if len(r.low(i+2)) == 2 {
-		per = 100
+	return notes.Ratio(hundredths, 100), i + 3, hundredths > 0
+}
+
+// behindComma reads the decimals, one or two, behind a decimal comma at token i, in hundredths.
+func (r *reader) behindComma(i int) (hundredths int, ok bool) {
+	if r.low(i) != "," || !r.close(i) || !r.close(i+1) || !r.isNumber(i+1) || len(r.low(i+1)) > 2 {
+		return 0, false
 	}
-	v = notes.Ratio(smallInt(r.low(i+2)), per)
-	return v, i + 3, v.Sign() > 0
+	hundredths = smallInt(r.low(i + 1))
+	if len(r.low(i+1)) == 1 {
+		hundredths *= 10
+	}
+	return hundredths, true
 }
 
 // rateBefore reports whether what stands before token i makes a number of hours no time worked.
