@@ -46,3 +46,22 @@ func TestHoursOfACrew(t *testing.T) {
 		assert.Equal(t, c.want, showTime(Read(c.line, lex).Time), c.line)
 	}
 }
+
+func TestSharedFirstName(t *testing.T) {
+	people := []string{"Ana Reyes", "Ana Bell", "Ben Okafor"}
+	for _, c := range []struct {
+		author string
+		crew   []string
+		want   string
+	}{
+		{"", []string{"Ana Bell", "Ben Okafor"}, "Ana Bell"},    // the crew settles it
+		{"Ana Reyes", []string{"Ben Okafor"}, "Ana Reyes"},      // so does the author
+		{"Ana Reyes", []string{"Ana Bell"}, ""},                 // both were there
+		{"", []string{"Ana Reyes", "Ana Bell"}, ""},             // both were there
+		{"", []string{"Ben Okafor"}, ""},                        // neither was
+		{"", []string{"Ana", "Ben"}, ""},                        // the crew does not say which
+		{"Ana", []string{"Ana Bell", "Ben Okafor"}, "Ana Bell"}, // one of them
+	} {
+		assert.Equal(t, c.want, NewLexicon(people, c.author, c.crew).Name("ana"), "%s %v", c.author, c.crew)
+	}
+}

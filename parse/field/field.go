@@ -7,6 +7,7 @@
 package field
 
 import (
+	"slices"
 	"strings"
 
 	"jobday/notes"
@@ -24,8 +25,8 @@ type Lexicon struct {
 	Words    trade.Words       // the shop's own words for things
 }
 
-// NewLexicon returns a lexicon that knows people by full name and, where it is unambiguous, by
-// first name. Crew names the book does not know are known as written.
+// NewLexicon returns a lexicon that knows people by full name and, where only one of them or of the crew
+// has it, by first name. Crew names the book does not know are known as written.
 func NewLexicon(people []string, author string, crew []string) *Lexicon {
 	l := &Lexicon{names: map[string]string{}, Author: author, Crew: crew}
 	for _, full := range append(append([]string(nil), people...), crew...) {
@@ -34,10 +35,36 @@ func NewLexicon(people []string, author string, crew []string) *Lexicon {
 	if author != "" {
 		l.add(author)
 	}
+	here := crew
+	if author != "" && !slices.Contains(crew, author) {
+		here = append(slices.Clone(crew), author)
+	}
+	l.settle(here)
 	for _, name := range crew {
 		l.addInitials(name)
 	}
 	return l
+}
+
+// settle lets a first name that several people share stand for the only one of them who was there.
+func (l *Lexicon) settle(here []string) {
+	whose := map[string]string{}
+	for _, name := range here {
+		full := l.Name(name)
+		first, _, more := strings.Cut(strings.ToLower(full), " ")
+		if !more {
+			continue
+		}
+		if other, taken := whose[first]; taken && other != full {
+			full = "" // both were
+		}
+		whose[first] = full
+	}
+	for first, full := range whose {
+		if full != "" {
+			l.names[first] = full
+		}
+	}
 }
 
 // addInitials lets one or two letters stand for a member of the crew where they are nobody else's: "K",
