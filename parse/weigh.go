@@ -27,8 +27,8 @@ func (r *noteReader) weigh(marks []mark, e evidence, in notes.Section, rule verd
 	r.clues.Named = r.named
 	r.clues.gather(marks, e, s)
 	r.keepClues(&r.note.Entries[n-1], rule.kind)
-	if r.named || r.behind || statesHours(e, in) {
-		return rule // for one, so that a fit does not hang on the fit before it
+	if r.behind || statesHours(e, in) {
+		return rule
 	}
 	m := kinds()
 	r.chances = m.Weigh(r.chances, r.clues.Of)

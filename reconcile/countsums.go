@@ -2,6 +2,7 @@ package reconcile
 
 import (
 	"strconv"
+	"strings"
 
 	"jobday/notes"
 	"jobday/parse/field"
@@ -40,6 +41,7 @@ func (c *counting) sums() {
 	o.clues.Say("the sum before ", c.as(c.numbers[0]+1), " and ", c.as(c.numbers[1]+1))
 	o.clues.Say("the sum behind ", c.as(c.numbers[0]-1), " and ", c.as(c.numbers[1]-1))
 	o.clues.Say("the sum across ", c.as(c.numbers[1]-1))
+	c.across(o)
 	c.groupSums(say)
 	if len(c.numbers) > 2 {
 		say(first.n+second.n, "the sum of the first two")
@@ -49,6 +51,41 @@ func (c *counting) sums() {
 	if first.n < 100 && second.n < 100 {
 		say(first.n*second.n, "the product")
 	}
+}
+
+// across says of the sum how each number goes on from the one before, and what each is about.
+func (c *counting) across(o *countOption) {
+	places, things := 0, 0
+	for i, k := range c.numbers {
+		if i > 0 {
+			o.clues.Say("the sum, next between ", c.roughly(k-1), " and ", c.roughly(k+1))
+			o.clues.Say("the sum, next behind ", c.as(k-2), " ", c.as(k-1))
+			o.clues.Say("the sum, next before ", c.as(k+1), " ", c.as(k+2))
+		}
+		place, thing := false, false
+		for j := k + 1; j < c.nextNumber(i); j++ {
+			w := &c.words[j]
+			place = place || w.inside != "" || w.as == "place" || w.as == "own place" || strings.HasPrefix(w.as, "label")
+			thing = thing || w.as == "own things" || w.as == "own thing"
+		}
+		if place {
+			places++
+		}
+		if thing {
+			things++
+		}
+	}
+	o.clues.Say("the sum, places with ", few(places), " of ", few(len(c.numbers)))
+	o.clues.Say("the sum, own things with ", few(things), " of ", few(len(c.numbers)))
+	o.clues.When(places == len(c.numbers), "the sum, a place with each")
+}
+
+// few names a small number, and "many" what is more.
+func few(n int) string {
+	if n > 4 {
+		return "many"
+	}
+	return strconv.Itoa(n)
 }
 
 // groupSums weighs what the numbers add up to that stand before, or behind, words of the same class.
@@ -156,12 +193,20 @@ func (c *counting) rangeAt(k int) int {
 	default:
 		return 0
 	}
-	name, from := nameAndNumber(c.words[k].text)
-	other, to := nameAndNumber(c.words[k+2].text)
+	name, from := c.words[k].named()
+	other, to := c.words[k+2].named()
 	if from == 0 || to <= from || other != "" && other != name {
 		return 0
 	}
 	return to - from + 1
+}
+
+// named parts a word at its number, which may be said in words.
+func (w *countWord) named() (name string, number int) {
+	if w.n > 0 && w.unit == "" {
+		return "", w.n
+	}
+	return nameAndNumber(w.text)
 }
 
 // nameAndNumber parts "b18" at its number, which is 0 where it has none.

@@ -50,6 +50,11 @@ func countWords(ws []countWord, q *query, line *query) []countWord {
 			i = t.End
 			continue
 		}
+		if strings.HasPrefix(text[i:], enDash) {
+			ws = append(ws, countWord{text: "-", as: "-", start: i, end: i + len(enDash)})
+			i += len(enDash)
+			continue
+		}
 		end := wordEnd(text, i)
 		if end == i {
 			if c := text[i]; c != ' ' && c != '\t' && c < 0x80 {
@@ -64,9 +69,12 @@ func countWords(ws []countWord, q *query, line *query) []countWord {
 	return ws
 }
 
+// enDash stands between the ends of a range, as a hyphen does.
+const enDash = "–"
+
 // wordEnd returns where the word that begins at i ends; i where a mark stands there.
 func wordEnd(text string, i int) int {
-	for i < len(text) && (text[i] >= 'a' && text[i] <= 'z' || text[i] >= '0' && text[i] <= '9' || text[i] == '\'' || text[i] >= 0x80) {
+	for i < len(text) && !strings.HasPrefix(text[i:], enDash) && (text[i] >= 'a' && text[i] <= 'z' || text[i] >= '0' && text[i] <= '9' || text[i] == '\'' || text[i] >= 0x80) {
 		i++
 	}
 	return i

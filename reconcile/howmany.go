@@ -74,18 +74,12 @@ func (d *day) howMany(r *read, i int, rule count) (count, bool) {
 	c.options, c.named = c.options[:0], d.in.OnCounts != nil
 	c.leaveOut(r)
 	before := d.standing.lines[i].toDate.Add(d.lines[i].today)
-	none := c.option(notes.Decimal{}, false)
-	none.clues.Say("says no number")
-	if rule.said {
-		o := c.option(rule.of, true)
-		o.clues.Say("by rule")
-		o.clues.Say("by rule ", string(rule.how))
-	} else {
-		none.clues.Say("none by rule")
-	}
+	c.option(notes.Decimal{}, false).clues.Say("says no number")
 	c.eachNumber(line)
+	c.byRule(rule)
 	c.sums()
 	c.lists(r, line)
+	c.parts(line, before)
 	c.booked(r, line, before)
 	c.single(r, line)
 	c.values(line, before)
@@ -102,6 +96,7 @@ func (c *counting) eachNumber(line *notes.ScopeLine) {
 			c.numbers = append(c.numbers, k)
 		}
 	}
+	measured := slices.ContainsFunc(c.numbers, func(k int) bool { return c.words[k].unit != "" })
 	nth := 0
 	for k := range c.words {
 		w := &c.words[k]
@@ -117,11 +112,15 @@ func (c *counting) eachNumber(line *notes.ScopeLine) {
 		} else {
 			nth++
 			unit := "bare"
-			if w.unit != "" {
+			switch {
+			case w.unit != "":
 				unit = "with its unit"
+			case measured:
+				unit = "bare, another has the unit"
 			}
 			say("a number, ", unit)
-			say("number ", strconv.Itoa(min(nth, 4)), " of ", strconv.Itoa(min(len(c.numbers), 4)))
+			say("a number, ", unit, " of ", string(line.Qty.Unit))
+			say("number ", few(nth), " of ", few(len(c.numbers)))
 			if nth == len(c.numbers) && nth > 1 {
 				say("the last number")
 			}
@@ -129,11 +128,33 @@ func (c *counting) eachNumber(line *notes.ScopeLine) {
 		c.around(o, k, "")
 		if notes.Int(w.n).Equal(line.Qty.Value) && len(c.numbers) > 1 {
 			say("all booked, one of several numbers, behind ", c.as(k-1))
-			say("all booked, number ", strconv.Itoa(min(nth, 4)), " of ", strconv.Itoa(min(len(c.numbers), 4)))
+			say("all booked, number ", few(nth), " of ", few(len(c.numbers)))
 			say("all booked, before ", c.as(k+1))
 		}
 		if w.n >= roomNumbers {
 			say("as high as rooms")
+		}
+	}
+}
+
+// byRule says what the rules read, and how: they go wrong oftener where there are more numbers.
+func (c *counting) byRule(rule count) {
+	numbers := few(len(c.numbers))
+	if !rule.said {
+		none := &c.options[0]
+		none.clues.Say("none by rule")
+		none.clues.Say("none by rule of ", numbers, " numbers")
+		return
+	}
+	o := c.option(rule.of, true)
+	o.clues.Say("by rule")
+	o.clues.Say("by rule ", string(rule.how))
+	o.clues.Say("by rule ", string(rule.how), " of ", numbers, " numbers")
+	for k := range c.words {
+		if w := &c.words[k]; w.n > 0 && rule.of.Equal(notes.Int(w.n)) {
+			o.clues.Say("by rule, behind ", c.as(k-1))
+			o.clues.Say("by rule, before ", c.as(k+1))
+			return
 		}
 	}
 }
@@ -183,7 +204,7 @@ func (c *counting) roughly(k int) string {
 		return as
 	}
 	switch as {
-	case "in", "on", "at", "by", "to", "of", "for", "from", "over", "under", "with", "w", "per", "each", "and", "n", "not", "no", "left", "still", "more", "other", "all", "thats", "that's", "total", "today":
+	case "in", "on", "at", "by", "to", "of", "for", "from", "over", "under", "with", "w", "per", "each", "and", "n", "not", "no", "left", "still", "more", "another", "plus", "then", "so", "makes", "yesterday", "tomorrow", "other", "all", "thats", "that's", "total", "today":
 		return as
 	}
 	return "a word"
@@ -247,6 +268,7 @@ func (c *counting) single(r *read, line *notes.ScopeLine) {
 	}
 	for k, w := range c.words {
 		switch {
+		case c.seen(k):
 		case strings.HasPrefix(w.as, "own ") || w.as == "thing" || w.as == "things" || strings.HasPrefix(w.as, "label"):
 			o.clues.Say("one, with ", w.as)
 		case w.as == w.text && len(w.text) > 1:
@@ -302,8 +324,9 @@ func (c *counting) nothing(line *notes.ScopeLine) {
 	if line.Qty.Value.Equal(notes.Int(1)) {
 		o.clues.Say("none, and one is booked")
 	}
-	for _, w := range c.words {
+	for k, w := range c.words {
 		switch {
+		case c.seen(k):
 		case w.as == "own things" || w.as == "own thing":
 			o.clues.Say("none, with ", w.as)
 		case w.as == w.text && len(w.text) > 1:
@@ -391,4 +414,14 @@ func (c *counting) best(d *day, r *read, i int) (count, bool) {
 	}
 	o := &c.options[slices.Index(d.chances, p)]
 	return count{of: o.of, said: o.said, how: byWeights}, true
+}
+
+// seen reports whether word k stands further ahead already.
+func (c *counting) seen(k int) bool {
+	for i := range k {
+		if c.words[i].as == c.words[k].as {
+			return true
+		}
+	}
+	return false
 }

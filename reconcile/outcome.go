@@ -76,7 +76,6 @@ func (d *day) decideWeighed(r *read) bool {
 	d.fit.gather(d, r)
 	if d.fit.Named {
 		r.entry.ClueNames = append(r.entry.ClueNames, d.fit.Names...)
-		return false
 	}
 	o := d.weigh(r)
 	if headed(r.entry) && (o.sure < overHeading || r.plainly(o.outcome)) {
