@@ -52,6 +52,7 @@ type indexedLine struct {
 	wired  bool          // it is about something that is pulled and landed
 	about  string        // the thing it is about, "" when its words name nothing known
 	act    int           // index in terms of the act it is booked as, or -1
+	wheres int           // how many terms say where
 	count  [5]int        // how many different terms of each of classes it has
 }
 
@@ -96,6 +97,11 @@ func (ix *lineIndex) addLine(l notes.ScopeLine, words trade.Words) {
 	line := indexedLine{query: newQuery(l.Work, words), inner: innerCount(l), spans: numberSpans(l.Work), act: -1}
 	line.about = line.thing()
 	ix.addSpoken(&line.query)
+	for _, where := range line.query.saysWhere() {
+		if where {
+			line.wheres++
+		}
+	}
 	for i := range line.query.terms {
 		if c := classOf(line.query.terms[i].Class); c >= 0 && !repeated(line.query.terms, i) {
 			line.count[c]++

@@ -34,8 +34,11 @@ const (
 	clueOtherKin     = clueLessKin + 1
 	clueRoot         = clueOtherKin + 1 // by how many
 	clueOtherFits    = clueRoot + 2
-	clueOf           = clueOtherFits + 1 // by what it is out of
-	clueCounts       = clueOf + 3        // by first or not, pieces or measure, and how many
+	clueWhere        = clueOtherFits + 1                        // by how whereabouts stand
+	clueWhereAbout   = clueWhere + whereStates                  // and by what both are about
+	clueElsewhere    = clueWhereAbout + aboutStates*whereStates // some, only, unknown
+	clueOf           = clueElsewhere + 3                        // by what it is out of
+	clueCounts       = clueOf + 3                               // by first or not, pieces or measure, and how many
 	clueNumber       = clueCounts + 2*2*countStates
 	clueComplete     = clueNumber + 1
 	clueBegun        = clueComplete + 1
@@ -122,6 +125,13 @@ func nameLineClues() [lineClueLen]string {
 	group(clueSameHead, "is about the same thing", "has a word that goes with the line", "has two words that go with the line", "has more words that go with the line",
 		"goes with what the line is about", "what it is about goes with what the line is about", "goes with this line alone", "goes with this line most",
 		"goes with another line more", "goes with other lines", "shares the root of a word", "shares the roots of words", "shares words with other lines")
+	group(clueWhere, whereNames[:]...)
+	for i, about := range aboutNames {
+		for k, where := range whereNames {
+			n[int(clueWhereAbout)+i*whereStates+k] = about + ", " + where
+		}
+	}
+	group(clueElsewhere, "says where another line is", "says only where other lines are", "says where no line is")
 	group(clueOf, "out of as many as are booked", "out of as many as are left", "out of another number")
 	for i, first := range []string{"counts ", "counts besides "} {
 		for k, unit := range []string{"pieces", "a measure"} {

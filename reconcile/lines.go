@@ -208,6 +208,7 @@ func (d *day) above(lines [][]int, r *read) [][]int {
 type entryTerms struct {
 	at     []int // their places in the query
 	byLine []*termByLine
+	where  []bool  // each says where
 	heard  [][]int // the lines that each was used of before
 	kin    []int   // how many go with each line
 	most   int     // the most of these
@@ -218,6 +219,8 @@ type entryTerms struct {
 
 func (d *day) termsOf(q *query) *entryTerms {
 	e := &d.entryTerms
+	e.where = e.where[:0]
+	where := q.saysWhere()
 	e.at, e.byLine, e.heard, e.kin = e.at[:0], e.byLine[:0], e.heard[:0], append(e.kin[:0], make([]int, len(d.index.lines))...)
 	e.most, e.with, e.ahead, e.count = 0, 0, 0, [5]int{}
 	for i := range q.terms {
@@ -228,6 +231,7 @@ func (d *day) termsOf(q *query) *entryTerms {
 		}
 		b := d.byLine(t)
 		e.at, e.byLine, e.heard = append(e.at, i), append(e.byLine, b), append(e.heard, d.heardOf(t))
+		e.where = append(e.where, where[i])
 		e.count[class]++
 		for line := range e.kin {
 			if b.kin[line]+b.roots[line] > 0 || b.equal[line] && speaks(t.Class) {
@@ -255,6 +259,7 @@ func (d *day) tallyLine(t *lineTally, h held, m *match, terms *entryTerms) {
 	i := m.line
 	t.words(m)
 	d.tallyTerms(t, h.query, i, terms)
+	d.tallyWhere(t, h.query, i, terms)
 	n := terms.kin[i]
 	t.when(n > 0 && terms.with == 1, clueKinAlone)
 	t.when(n > 0 && n == terms.most && terms.ahead == 1, clueMostKin)

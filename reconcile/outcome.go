@@ -192,6 +192,7 @@ func (d *day) booked(r *read, o opinion) {
 		d.takeExtra(r, o)
 	case o.outcome == notes.InScope && o.sure >= TakeAt:
 		d.takeWork(r, work, best, any)
+		d.isBooked(r)
 	case work+extra >= SureAt && best >= rivalShown:
 		d.candidates(r)
 		r.set(notes.Unclear, work*best/max(any, 0.01), d.mayBelong(r))
@@ -265,13 +266,28 @@ func (d *day) looksBooked(r *read) {
 	if best, _ := r.fits(); best < lookAt || r.facts.Consent.State != notes.NoConsent {
 		return
 	}
-	label := d.in.Job.Lines[r.found[0].line].Label
+	line := &d.in.Job.Lines[r.found[0].line]
+	d.askBooked(r, line, "written as an extra, but it reads like booked line "+line.Label, "if it is the booked work, write: "+line.Label+": "+r.entry.Text)
+}
+
+// isBooked points out what stands under the heading of extras and was taken for booked work: it might never be billed.
+func (d *day) isBooked(r *read) {
+	if r.entry.Section != notes.Extras || r.result.Outcome != notes.InScope || len(r.result.Lines) == 0 {
+		return
+	}
+	for i := range d.in.Job.Lines {
+		if line := &d.in.Job.Lines[i]; line.Label == r.result.Lines[0] {
+			d.askBooked(r, line, "written as an extra, and taken for booked line "+line.Label,
+				"if that is right, write: "+line.Label+": "+r.entry.Text+"; if not, settle it: jobday decide "+r.result.ID+" extra")
+			return
+		}
+	}
+}
+
+func (d *day) askBooked(r *read, line *notes.ScopeLine, message, hint string) {
 	d.add(finding.Finding{
-		Severity: finding.Warning, Rule: "extra/looks-booked",
-		Message: "written as an extra, but it reads like booked line " + label,
-		Hint:    "if it is the booked work, write: " + label + ": " + r.entry.Text,
-		Span:    r.entry.Span,
-		Related: []finding.Related{{Message: "the booked line", Span: d.in.Job.Lines[r.found[0].line].Span}},
+		Severity: finding.Warning, Rule: "extra/looks-booked", Message: message, Hint: hint, Span: r.entry.Span,
+		Related: []finding.Related{{Message: "the booked line", Span: line.Span}},
 	})
 }
 
