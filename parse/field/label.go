@@ -202,12 +202,33 @@ func (s *scanner) panelName() bool {
 		name = t.low
 	case t.kind == word && len(t.low) == 1 && s.text[t.start] != t.low[0] && !s.tightNumber(j+1):
 		name = strings.ToUpper(t.low)
+	case s.panelLetters(j):
+		name = s.toks[j].low
+		if tight(s.toks, end, "-") && s.tightNumber(end+1) {
+			name += s.low(end + 1)
+			end += 2
+		}
+		name = strings.ToUpper(name)
 	default:
 		return false
 	}
 	s.put(atom{role: roleThing, text: w.Text}, i+1)
 	s.i = j
 	s.desig(name, "panel", end)
+	return true
+}
+
+// panelLetters reports whether token j is a name of two or three capitals, set off from a text that is not all in
+// capitals: "panel HP", "Panel CP-1".
+func (s *scanner) panelLetters(j int) bool {
+	t := s.toks[j]
+	if t.kind != word || len(t.low) < 2 || len(t.low) > 3 || !s.capitals(j) || s.capitals(s.i) || s.wordAt1(j) != nil || s.tightNumber(j+1) {
+		return false
+	}
+	switch t.low {
+	case "ok", "ng", "tbd", "id", "na", "by", "is", "at", "on", "up", "in", "of", "to", "no", "not":
+		return false
+	}
 	return true
 }
 

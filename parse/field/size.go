@@ -74,7 +74,7 @@ func (s *scanner) inches(n num) bool {
 			next = j + 1
 		}
 	}
-	if next == 0 && s.low(j) == "in" && s.sizeWanted() && (j+1 >= len(s.toks) || s.low(j+1) == "," || s.low(j+1) == ";" || s.low(j+1) == ")") {
+	if next == 0 && s.low(j) == "in" && (s.sizeWanted() || s.racewayBefore()) && (j+1 >= len(s.toks) || s.low(j+1) == "," || s.low(j+1) == ";" || s.low(j+1) == ")") {
 		next = j + 1 // a preposition would have its object here
 	}
 	if next == 0 || n.form == article {
@@ -99,6 +99,12 @@ func (s *scanner) sizeWanted() bool {
 		}
 	}
 	return sized && counted
+}
+
+// racewayBefore reports whether a raceway was named right before: nobody says that one EMT is in.
+func (s *scanner) racewayBefore() bool {
+	k := len(s.out) - 1
+	return k >= 0 && (isRaceway(s.out[k].text) || s.out[k].text == "conduit" || s.out[k].text == "cable tray")
 }
 
 // sizedWord reports whether what a word names comes in inches, so that "in" before it is a size.

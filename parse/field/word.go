@@ -58,6 +58,11 @@ func (s *scanner) little(t string) bool {
 		} else {
 			s.put(atom{role: roleMark, text: "/"}, i+1)
 		}
+	case "em":
+		if s.low(i-1) != "of" {
+			return false // emergency
+		}
+		s.put(atom{role: roleStop, text: t}, i+1)
 	case "lb", "lbs", "lb's":
 		s.put(atom{role: rolePart, text: "conduit body", plural: t != "lb"}, i+1)
 	case "both":
