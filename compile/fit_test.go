@@ -224,10 +224,10 @@ func accepted(answers []string, right []string) []int {
 	return all
 }
 
-// fitOptions are how both models are fitted.
-var fitOptions = fit.Options{Least: 3, Hold: 1, Rounds: 20}
+// fitOptions are how all models are fitted.
+var fitOptions = fit.Options{Least: 3, Hold: 1}
 
-// TestFit fits the two models anew, or says how well they do on sets they were not fitted to.
+// TestFit fits the models of kinds, lines, outcomes and answers anew, or says how well they do on sets they were not fitted to.
 func TestFit(t *testing.T) {
 	if *fitSets == "" {
 		return

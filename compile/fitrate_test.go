@@ -3,6 +3,7 @@ package compile_test
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"sync"
@@ -49,7 +50,7 @@ func apart(t *testing.T, all []fitCase, name string, answers []string, which fun
 	wait.Wait()
 	sum := rating{}
 	for _, r := range total {
-		sum.n, sum.right = sum.n+r.n, sum.right+r.right
+		sum.n, sum.right, sum.surprise = sum.n+r.n, sum.right+r.right, sum.surprise+r.surprise
 		for b := range r.bins {
 			sum.bins[b][0] += r.bins[b][0]
 			sum.bins[b][1] += r.bins[b][1]
@@ -87,12 +88,13 @@ func (r rating) mixUps(answers []string) string {
 // A rating counts how often the likeliest answer was right, by how likely it was said to be.
 type rating struct {
 	n, right int
+	surprise float64
 	bins     [6][2]int
 	mixed    map[[2]int]int // what was right, and what was likeliest instead
 }
 
 func (r rating) String() string {
-	return fmt.Sprintf("%.4f of %d; from 0, .5, .7, .8, .9, .97: %v", float64(r.right)/float64(r.n), r.n, r.bins)
+	return fmt.Sprintf("%.4f of %d, surprise %.4f; from 0, .5, .7, .8, .9, .97: %v", float64(r.right)/float64(r.n), r.n, r.surprise/float64(r.n), r.bins)
 }
 
 func rate(w fit.Weights, test []fit.Case, n int) rating {
@@ -118,6 +120,11 @@ func (r *rating) add(ps []float64, accept []int) int {
 			b++
 		}
 	}
+	p := 0.0
+	for _, a := range accept {
+		p += ps[a]
+	}
+	r.surprise -= math.Log(max(p, 1e-6))
 	r.n++
 	r.bins[b][0]++
 	if slices.Contains(accept, best) {

@@ -358,7 +358,7 @@ func TestFitJoints(t *testing.T) {
 			cases = append(cases, c.Case)
 		}
 	}
-	w := fit.Fit(cases, fit.Options{Answers: jointAnswers, Least: 3, Hold: *fitHold, Rounds: 20})
+	w := fit.Fit(cases, fit.Options{Answers: jointAnswers, Least: 3, Hold: *fitHold})
 	if *fitAgainst == "" {
 		text := w.Text(jointAnswers, 0.05)
 		t.Logf("joints.model: %d cases, %d bytes", len(cases), len(text))

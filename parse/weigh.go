@@ -19,6 +19,9 @@ var kinds = sync.OnceValue(func() *chance.Model { return chance.MustParse("kinds
 // weigh says what kind the last entry is by all of its clues, of which what the judges say is one, and keeps the
 // clues on it: held against the booking, they are weighed once more.
 func (r *noteReader) weigh(marks []mark, e evidence, in notes.Section, rule verdict) verdict {
+	if in == notes.Time && rule.kind == notes.TimeEntry && onlyPeople(marks) {
+		return rule // whose hours are missing, and nothing to weigh
+	}
 	n := len(r.note.Entries)
 	s := setting{in: in, rule: rule, place: r.where.name() != "", behind: r.behind, box: r.store.box != notes.NoBox}
 	if n > 1 {
@@ -41,6 +44,13 @@ func (r *noteReader) weigh(marks []mark, e evidence, in notes.Section, rule verd
 		v.why = r.speaking(marks, c)
 	}
 	return v
+}
+
+// onlyPeople reports whether words name people of the crew and say nothing of them.
+func onlyPeople(marks []mark) bool {
+	return len(marks) > 0 && !slices.ContainsFunc(marks, func(m mark) bool {
+		return m.kind != signMark && !m.sign.has(named) && m.low != "and"
+	})
 }
 
 // statesHours reports whether words under Time were read as hours: then they are somebody's, whatever they were for.

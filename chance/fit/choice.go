@@ -1,16 +1,10 @@
 package fit
 
-import (
-	"math"
-	"slices"
-)
-
 // A Choice is one labelled example of choosing among options that differ from case to case: what holds of each option,
 // and which ones a careful person would accept.
 type Choice struct {
 	Options [][]string
 	Accept  []int
-	Group   string
 }
 
 // Scores is the log odds of each feature in favour of the option it holds of.
@@ -24,67 +18,48 @@ func (w Scores) Chances(options [][]string) []float64 {
 			ps[i] += w[f]
 		}
 	}
-	return soften(ps)
+	soften(ps)
+	return ps
 }
 
 // FitChoices is Fit for choices.
 func FitChoices(cases []Choice, o Options) Scores {
-	count := map[string]int{}
+	names := newFeatures(o.Least)
 	for _, c := range cases {
-		seen := map[string]bool{}
-		for _, fs := range c.Options {
-			for _, f := range fs {
-				if !seen[f] {
-					seen[f] = true
-					count[f]++
-				}
-			}
-		}
+		names.count(c.Options...)
 	}
-	w, moved := Scores{}, Scores{}
-	kept := make([][][]string, len(cases))
+	kept := make([][][]int, len(cases))
 	for i, c := range cases {
 		for _, fs := range c.Options {
-			var keep []string
-			for _, f := range fs {
-				if count[f] >= o.Least {
-					keep = append(keep, f)
+			kept[i] = append(kept[i], names.keep(fs))
+		}
+	}
+	x := descend(len(names.kept), o.Hold, func(x, slope []float64) (loss float64) {
+		var ps []float64
+		for i, options := range kept {
+			ps = ps[:0]
+			for _, fs := range options {
+				sum := 0.0
+				for _, f := range fs {
+					sum += x[f]
+				}
+				ps = append(ps, sum)
+			}
+			soften(ps)
+			loss += pull(ps, cases[i].Accept)
+			for k, fs := range options {
+				for _, f := range fs {
+					slope[f] += ps[k]
 				}
 			}
-			kept[i] = append(kept[i], keep)
 		}
-	}
-	mean := Scores{}
-	climb(len(cases), o.Rounds, func(i int) { chooseStep(w, moved, kept[i], cases[i].Accept, o, count) }, func(share float64) {
-		for f, x := range w {
-			mean[f] += x * share
-		}
+		return loss
 	})
-	return mean
-}
-
-func chooseStep(w, moved Scores, options [][]string, accept []int, o Options, count map[string]int) {
-	const rate = 0.2
-	ps := w.Chances(options)
-	right := 0.0
-	for _, a := range accept {
-		right += ps[a]
+	w := Scores{}
+	for i, f := range names.kept {
+		w[f] = x[i]
 	}
-	slope := map[string]float64{}
-	for i, fs := range options {
-		g := -ps[i]
-		if slices.Contains(accept, i) {
-			g += ps[i] / max(right, 1e-9)
-		}
-		for _, f := range fs {
-			slope[f] += g
-		}
-	}
-	for f, g := range slope {
-		g -= o.Hold * w[f] / float64(count[f])
-		moved[f] += g * g
-		w[f] += rate * g / math.Sqrt(moved[f]+1e-8)
-	}
+	return w
 }
 
 // Text writes scores as a model of one answer.

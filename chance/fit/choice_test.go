@@ -20,7 +20,7 @@ func TestFitChoices(t *testing.T) {
 		options[(i+1)%3] = append(options[(i+1)%3], "wrong")
 		cases = append(cases, fit.Choice{Options: options, Accept: []int{i % 3}})
 	}
-	w := fit.FitChoices(cases, fit.Options{Least: 3, Hold: 0.1, Rounds: 20})
+	w := fit.FitChoices(cases, fit.Options{Least: 3, Hold: 0.1})
 	assert.Greater(t, w["right"], 1.0)
 	assert.Less(t, w["wrong"], 0.0)
 	assert.InDelta(t, 0, w["a line"], 0.01)

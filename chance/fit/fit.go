@@ -4,9 +4,10 @@ package fit
 import (
 	"fmt"
 	"math"
-	"math/rand"
 	"slices"
 	"strings"
+
+	"gonum.org/v1/gonum/optimize"
 )
 
 // A Case is one labelled example: what holds of it, and the answers a careful person would accept.
@@ -14,7 +15,6 @@ type Case struct {
 	Features []string
 	Accept   []int   // indexes of answers
 	Weight   float64 // how much it counts; 0 counts as 1
-	Group    string  // whose it is, to leave out one writer at a time
 }
 
 // Options say how to fit.
@@ -22,7 +22,6 @@ type Options struct {
 	Answers []string
 	Least   int     // features that fewer cases have are left out
 	Hold    float64 // how strongly weights are held to zero
-	Rounds  int     // how often all cases are gone over
 }
 
 // Weights are the log odds of each feature, one for each answer.
@@ -36,11 +35,12 @@ func (w Weights) Chances(features []string, n int) []float64 {
 			ps[a] += x
 		}
 	}
-	return soften(ps)
+	soften(ps)
+	return ps
 }
 
 // soften turns sums of log odds into chances.
-func soften(ps []float64) []float64 {
+func soften(ps []float64) {
 	most, total := slices.Max(ps), 0.0
 	for i := range ps {
 		ps[i] = math.Exp(ps[i] - most)
@@ -49,87 +49,143 @@ func soften(ps []float64) []float64 {
 	for i := range ps {
 		ps[i] /= total
 	}
-	return ps
 }
 
-// Fit climbs to the weights that make what is accepted most likely, by stochastic steps whose size falls with
-// what a weight has already moved (Duchi, Hazan and Singer 2011, from memory); what it returns is their mean over the
-// second half of the rounds, which the order of the cases moves less. That order is drawn from a fixed seed: the same
-// cases give the same weights.
+// Fit finds the weights under which what is accepted is likeliest, less half of Hold times the square of each weight.
+// The same cases in any order give the same weights, and a few cases more move them a little.
 func Fit(cases []Case, o Options) Weights {
-	count := map[string]int{}
+	names := newFeatures(o.Least)
 	for _, c := range cases {
-		for _, f := range c.Features {
-			count[f]++
-		}
+		names.count(c.Features)
 	}
-	w, moved := Weights{}, Weights{}
-	kept := make([][]string, len(cases))
+	kept := make([][]int, len(cases))
 	for i, c := range cases {
-		for _, f := range c.Features {
-			if count[f] < o.Least {
-				continue
-			}
-			kept[i] = append(kept[i], f)
-			if w[f] == nil {
-				w[f], moved[f] = make([]float64, len(o.Answers)), make([]float64, len(o.Answers))
-			}
-		}
+		kept[i] = names.keep(c.Features)
 	}
-	mean := Weights{}
-	climb(len(cases), o.Rounds, func(i int) { step(w, moved, kept[i], cases[i], o, count) }, func(share float64) {
-		for f, row := range w {
-			if mean[f] == nil {
-				mean[f] = make([]float64, len(row))
+	n := len(o.Answers)
+	x := descend(len(names.kept)*n, o.Hold, func(x, slope []float64) (loss float64) {
+		ps := make([]float64, n)
+		for i, c := range cases {
+			clear(ps)
+			for _, f := range kept[i] {
+				for a, w := range x[f*n : f*n+n] {
+					ps[a] += w
+				}
 			}
-			for a, x := range row {
-				mean[f][a] += x * share
+			weight := c.Weight
+			if weight == 0 {
+				weight = 1
+			}
+			soften(ps)
+			loss += weight * pull(ps, c.Accept)
+			for _, f := range kept[i] {
+				for a, g := range ps {
+					slope[f*n+a] += weight * g
+				}
 			}
 		}
+		return loss
 	})
-	return mean
-}
-
-// climb goes over n cases round by round, in an order drawn from a fixed seed, and adds up the mean of what stands after
-// each round of the second half, share by share.
-func climb(n, rounds int, step func(i int), add func(share float64)) {
-	r := rand.New(rand.NewSource(1))
-	order := r.Perm(n)
-	for round := range rounds {
-		r.Shuffle(n, func(i, j int) { order[i], order[j] = order[j], order[i] })
-		for _, i := range order {
-			step(i)
-		}
-		if round >= rounds/2 {
-			add(1 / float64(rounds-rounds/2))
-		}
+	w := Weights{}
+	for i, f := range names.kept {
+		w[f] = x[i*n : i*n+n]
 	}
+	return w
 }
 
-func step(w, moved Weights, features []string, c Case, o Options, count map[string]int) {
-	const rate = 0.2
-	ps := w.Chances(features, len(o.Answers))
+// pull puts in place of chances how fast the surprise at what was accepted grows with the log odds of each answer, and
+// returns that surprise: the negative logarithm of the chance of what is accepted.
+func pull(ps []float64, accept []int) (surprise float64) {
 	right := 0.0
-	for _, a := range c.Accept {
-		right += ps[a]
-	}
-	weight := c.Weight
-	if weight == 0 {
-		weight = 1
-	}
 	for a, p := range ps {
-		g := -p
-		if slices.Contains(c.Accept, a) {
-			g += p / max(right, 1e-9)
+		if slices.Contains(accept, a) {
+			right += p
 		}
-		for _, f := range features {
-			gf := weight*g - o.Hold*w[f][a]/float64(count[f])
-			if gf == 0 {
-				continue
+	}
+	right = max(right, 1e-300)
+	for a, p := range ps {
+		if slices.Contains(accept, a) {
+			ps[a] -= p / right
+		}
+	}
+	return -math.Log(right)
+}
+
+// features are names by number, without those that are rare.
+type features struct {
+	least  int
+	counts map[string]int
+	number map[string]int
+	kept   []string
+}
+
+func newFeatures(least int) *features {
+	return &features{least: least, counts: map[string]int{}, number: map[string]int{}}
+}
+
+// count counts the features of one more case.
+func (s *features) count(names ...[]string) {
+	seen := map[string]bool{}
+	for _, fs := range names {
+		for _, f := range fs {
+			if !seen[f] {
+				seen[f] = true
+				s.counts[f]++
 			}
-			moved[f][a] += gf * gf
-			w[f][a] += rate * gf / math.Sqrt(moved[f][a]+1e-8)
 		}
+	}
+}
+
+// keep returns the numbers of those that enough cases have.
+func (s *features) keep(names []string) []int {
+	var all []int
+	for _, f := range names {
+		if s.counts[f] < s.least {
+			continue
+		}
+		i, known := s.number[f]
+		if !known {
+			i = len(s.kept)
+			s.number[f] = i
+			s.kept = append(s.kept, f)
+		}
+		all = append(all, i)
+	}
+	return all
+}
+
+// enough is the share by which five more steps no longer bring the surprise down.
+const enough = 1e-6
+
+// descend finds where loss, with half of hold times the square of each of n weights, is least, by the limited-memory BFGS
+// method. loss adds to slope how it grows with each weight.
+func descend(n int, hold float64, loss func(x, slope []float64) float64) []float64 {
+	at, slope := []float64(nil), make([]float64, n)
+	height := 0.0
+	look := func(x []float64) {
+		if slices.Equal(at, x) {
+			return
+		}
+		at = append(at[:0], x...)
+		clear(slope)
+		height = loss(x, slope)
+		for i, w := range x {
+			height += hold * w * w / 2
+			slope[i] += hold * w
+		}
+	}
+	start, last := make([]float64, n), math.Inf(1)
+	for {
+		found, err := optimize.Minimize(optimize.Problem{
+			Func: func(x []float64) float64 { look(x); return height },
+			Grad: func(grad, x []float64) { look(x); copy(grad, slope) },
+		}, start, &optimize.Settings{
+			Converger: &optimize.FunctionConverge{Relative: enough, Iterations: 5},
+		}, &optimize.LBFGS{})
+		if err == nil || found.F > last*(1-enough) {
+			return found.X
+		}
+		start, last = found.X, found.F // a line search ended in the noise of the last digits: begin it anew there
 	}
 }
 
