@@ -18,6 +18,8 @@ var (
 	stimuli = setOf("push", "press", "hit", "cover", "gass", "gas", "smok", "flip", "bump", "tri", "try", "simulat", "walk", "swip", "badg", "dump", "pull", "lift", "test", "trigger", "block", "card", "eye", "kill", "unplug")
 	// what a thing answers to
 	answered = setOf("button", "badg", "tester", "float", "level", "smok", "alarm", "key", "eye", "photocell", "timer", "clock", "station", "sensor", "motion", "remot", "signal", "ats", "panel", "epo", "mushroom", "switch")
+	// what makes "run" behind it a length of wire
+	runIsNoun = setOf("the", "this", "that", "a", "long", "home", "cabl", "cable", "conduit", "feed", "feeder", "pip", "pipe", "branch")
 	// what is good when it is looked for and not found
 	troubles = setOf("fault", "flicker", "error", "wobbl", "blink", "problem", "issu", "troubl", "hum", "buzz", "leak", "leakag", "miswir", "revers", "breakdown")
 )
@@ -26,7 +28,7 @@ var (
 // did so upon what was done to it.
 func (t *test) acted(i int) bool {
 	j := t.jots[i]
-	plain := acts[j.stem] && !(j.stem == "run" && j.end-j.start > len("runs")) // "with everything running" is a load
+	plain := acts[j.stem] && !(j.stem == "run" && (j.end-j.start > len("runs") || i > 0 && runIsNoun[t.jots[i-1].stem])) // "with everything running" is a load
 	if !plain && !(actsWith[j.stem] && i+1 < len(t.jots) && actsBehind[t.jots[i+1].stem]) &&
 		!(j.stem == "open" && j.end-j.start > len("open")) {
 		return false
@@ -182,6 +184,41 @@ func (t *test) excepts(i int) bool {
 // wantedDead reports whether "dead" at i is what a button, a shunt or a transfer was tried for.
 func (t *test) wantedDead(i int) bool {
 	return t.has("button", "epo", "estop", "shunt", "interlock", "mushroom", "stop", "link", "contactor") && !t.has("batt", "battery") && i > 0
+}
+
+// provedDead reports whether "dead" at i is what conductors were proved to be before work on them: "checked dead",
+// "verified all phases dead". A device that was tried and is dead has failed.
+func (t *test) provedDead(i int) bool {
+	for k := i - 1; k >= max(0, i-4) && t.jots[k].clause == t.jots[i].clause; k-- {
+		switch t.jots[k].stem {
+		case "prov", "proven", "verify", "verifi", "confirm", "check", "made":
+			return true
+		case "test":
+			return t.has("phas", "leg", "bus", "lug", "befor", "circuit", "ckt", "line", "panel", "cabl", "cable")
+		}
+	}
+	return false
+}
+
+// nuisance reports whether the trip at i came by itself or by use, where nobody tried the device: "trips every time
+// the vacuum starts", "keeps tripping".
+func (t *test) nuisance(i int) bool {
+	if t.has("test", "tester", "button", "push", "press") || t.measures("mA", "ms") {
+		return false
+	}
+	for k := max(0, i-3); k < i; k++ {
+		switch t.jots[k].stem {
+		case "keep", "kept", "nuisanc", "still", "alway", "random", "randomly":
+			return true
+		}
+	}
+	for k := i + 1; k < min(len(t.jots), i+4); k++ {
+		switch t.jots[k].stem {
+		case "every", "each", "whenever", "random", "randomly", "overnight", "constantly", "itself":
+			return true
+		}
+	}
+	return false
 }
 
 // noTrip reports whether a trip that did not come is what load was put on for.

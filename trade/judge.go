@@ -34,7 +34,7 @@ func Judge(what string, readings []notes.Measured) Verdict {
 	t := newTest(what, readings)
 	var parts []Verdict
 	for _, judge := range []func(*test) (Verdict, bool){
-		judgeMisfit, judgeStated, judgeClaim, judgeDrop, judgeGFCI, judgeInsulation, judgeElectrode, judgePath, judgeVoltage, judgeUnbalance, judgeCurrents, judgeTorque, judgeTemperature,
+		judgeMisfit, judgeStated, judgeClaim, judgeDrop, judgeGFCI, judgeInsulation, judgeElectrode, judgePath, judgeVoltage, judgeUnbalance, judgeCurrents, judgeTorque, judgeTemperature, judgeLasted,
 	} {
 		if v, ok := judge(t); ok {
 			parts = append(parts, v)

@@ -219,6 +219,20 @@ var judged = []struct {
 	{"transmitter reads 4.02 mA dry, 11.6 at 5 ft", "4.02 mA;11.6 mA", rec, "no limit is known"},
 	{"string 1 412 V open", "412 V", rec, "direct current"},
 	{"heat mat lead to ground open", "", rec, "no reading"},
+	// What is proved dead before work has failed no test; a breaker that trips by itself has.
+	{"checked dead all phases before working", "", rec, "no reading"},
+	{"tested all legs dead at the bus", "", rec, "no reading"},
+	{"tested outlet 4, dead", "", out, "not passed"},
+	{"AFCI trips every time the vacuum starts", "", out, "not passed"},
+	{"breaker keeps tripping", "", out, "not passed"},
+	{"AFCI trips every time on the test button", "", in, "passed"},
+	{"rotation CCW at fan 2, swapped leads, now CW", "", in, "passed"},
+	{"vd at the end of the run 277 at panel 268 at last pole", "", rec, ""},
+	// Emergency lights: 1 1/2 hours.
+	{"emergency lights held 90 min", "", in, "90 min"},
+	{"exit sign by the loft stayed lit 1.5 hrs", "", in, "90 min"},
+	{"EM light at the ramp died at 40 min", "", out, "40 min"},
+	{"egress lights ok for 30 min", "=ok", rec, "no test of the whole time"},
 }
 
 func TestJudge(t *testing.T) {

@@ -99,6 +99,7 @@ var (
 	saysGood = setOf("ok", "okay", "good", "pas", "pass", "trip", "reset", "correct", "match", "work", "normal", "fin", "verify", "continuity", "function", "correctly",
 		"clean", "smooth", "cleanly", "smoothly", "perfect")
 	saysBad = setOf("fail", "failed", "bad", "revers", "reversed", "wrong", "defectiv", "dead", "stuck", "backward", "swap", "swapped", "open", "failur", "broken", "faulty", "inoperativ", "nfg", "died", "quit", "faulted")
+	turns   = setOf("cw", "ccw", "clockwis", "counterclockwis", "forward", "abc", "cba")
 	saysNow = setOf("now", "retest", "replac", "swapped", "fixed", "correct", "corrected", "repair", "after", "then", "rewir", "again", "recheck", "redid", "repunch")
 )
 
@@ -119,6 +120,8 @@ func (t *test) results() (good, bad, acted bool) {
 			good, acted = true, true
 		case denied && j.stem == "trip" && (t.deniedBy(i) == "noth" || t.noTrip()):
 			good = true
+		case j.stem == "trip" && !denied && t.nuisance(i):
+			bad, after = true, false
 		case saysGood[j.stem] && denied, denied && t.failsToAct(i):
 			bad, after = true, false
 		case (j.stem == "swap" || j.stem == "swapped") && bad:
@@ -127,6 +130,8 @@ func (t *test) results() (good, bad, acted bool) {
 			// a thing was changed for another
 		case j.stem == "dead" && t.wantedDead(i):
 			good, acted = true, true
+		case j.stem == "dead" && t.provedDead(i), j.stem == "work" && i > 0 && t.jots[i-1].stem == "befor":
+			// "checked dead before working"
 		case j.stem == "dead" && (t.measures("V") || t.has("voltag", "loto", "lockout", "absenc", "feed", "conductor", "wir", "wire", "abandon", "disconnect")):
 			// "tested dead" is what a voltage was read for
 		case !denied && j.stem == "fault" && i > 0 && t.threwFault(i):
@@ -138,6 +143,8 @@ func (t *test) results() (good, bad, acted bool) {
 			if after {
 				bad = false
 			}
+		case turns[j.stem] && i > 0 && t.jots[i-1].stem == "now" && t.has("rotat", "rotation", "rot"):
+			good, bad, acted = true, false, true // "CCW, swapped leads, now CW"
 		case saysBad[j.stem] && denied:
 			good = true
 		case saysBad[j.stem] && !(j.stem == "open" && !t.opens(i)):

@@ -1,6 +1,8 @@
 package field
 
 import (
+	"strings"
+
 	"jobday/notes"
 )
 
@@ -35,6 +37,7 @@ func (m *meter) value(i int) int {
 	} else if !ok || n.form != digits && n.form != fraction {
 		return 0
 	}
+	n = r.commaValue(j, n)
 	next := n.next
 	if r.low(next) == "+" && r.close(next) && op == "" {
 		op, next = ">", next+1
@@ -42,6 +45,9 @@ func (m *meter) value(i int) int {
 	unit, end := r.unitAt(next, r.close(next))
 	if unit == "" && r.low(next) == "m" && r.capital(next) && (m.between != "" || r.megger()) {
 		unit, end = "Mohm", next+1
+	}
+	if unit == "Mohm" && (r.low(next) == "megs" || r.low(next) == "meg") && r.isNumber(end) && !r.close(next) {
+		unit = "" // "pump 3 megs 1200": what was done
 	}
 	if unit == "" && r.low(next) == "g" && (r.close(next) || r.endsClause(next+1) && r.seen.megger) && r.capital(next) && (m.between != "" || r.seen.megger) {
 		unit, end = gigaohm, next+1
@@ -69,6 +75,21 @@ func (m *meter) value(i int) int {
 		return 0
 	}
 	return m.add(i, end, v)
+}
+
+// commaValue reads the number at token i with a decimal comma where its unit stands behind: "18,4 ohms". "12,4,6 A"
+// is a list.
+func (r *reader) commaValue(i int, n num) num {
+	hundredths, ok := r.behindComma(n.next)
+	end := n.next + 2
+	if !ok || n.form != digits || n.next != i+1 || r.low(i-1) == "," || r.low(end) == "," || r.low(end) == "/" {
+		return n
+	}
+	if unit, _ := r.unitAt(end, r.close(end)); unit == "" {
+		return n
+	}
+	n.v, n.small, n.next = n.v.Add(notes.Ratio(hundredths, 100)), -1, end
+	return n
 }
 
 // bound reads ">", "over", "less than" at token i and returns the token of the number.
@@ -129,7 +150,7 @@ func (m *meter) bareValue(i, j, next int, v notes.Measured) int {
 	if timeOrSize(r.low(next)) {
 		return 0
 	}
-	if b, end, ok := r.betweenAt(next); ok && m.between == "" && len(b) > 5 && !m.valueFollows(end) {
+	if b, end, ok := r.betweenAt(next); ok && m.between == "" && len(b) > 5 && (m.trails || !m.valueFollows(end)) {
 		v.Unit = "V"
 		return m.add(i, next, v)
 	}
@@ -154,6 +175,9 @@ func (m *meter) bareValue(i, j, next int, v notes.Measured) int {
 		v.Unit = "Mohm"
 		return m.add(i, next, v)
 	case stops && (m.andOn(i, next, v) || m.listGoesOn(i, v)):
+		v.Unit = m.unit
+		return m.add(i, next, v)
+	case stops && strings.HasPrefix(m.unit, "deg") && (r.low(i-1) == "ambient" || r.low(i-1) == "amb"):
 		v.Unit = m.unit
 		return m.add(i, next, v)
 	case stops && r.implied(i) != "":
@@ -295,8 +319,9 @@ func (m *meter) finish() {
 		return
 	}
 	unit := "V"
-	for _, h := range m.r.seen.hits {
-		if h.sense == readWord && (m.r.low(h.from) == "amps" || m.r.low(h.from) == "amp") {
+	for i := range m.r.toks {
+		switch m.r.low(i) {
+		case "amp", "amps", "current", "currents", "amperage":
 			unit = "A"
 		}
 	}

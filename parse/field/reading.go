@@ -44,6 +44,7 @@ type meter struct {
 	tripped  bool
 	tripAt   int
 	open     bool // a list of values may go on
+	trails   bool // the conductors stand behind their values
 }
 
 // readings reads what instruments showed, and claims its numbers.
@@ -135,8 +136,8 @@ func (m *meter) setBetween(i int, b string, next int) int {
 	if low := r.low(after); after == i-1 && (low == "each" || low == "every" || low == "any" || low == "all") {
 		after = i
 	}
-	if n := len(m.out); n > 0 && after == i && m.out[n-1].HasVal && m.out[n-1].Between == "" && !m.valueFollows(next) {
-		m.out[n-1].Between = b
+	if n := len(m.out); n > 0 && after == i && m.out[n-1].HasVal && m.out[n-1].Between == "" && (m.trails || !m.valueFollows(next)) {
+		m.out[n-1].Between, m.trails = b, true
 		_, m.out[n-1].End = r.piece(i, next)
 		r.claimTokens(i, next)
 		m.lastEnd = next

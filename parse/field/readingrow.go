@@ -19,11 +19,18 @@ func (m *meter) row(i int) int {
 		return 0
 	}
 	unit, end := r.unitAt(next, r.close(next))
+	if unit != "" && r.isNumber(end) && r.rowUnit(i) != "" {
+		unit, end = "", next // "volts 480/481/479 amps 12/12/13"
+	}
 	if unit == "" {
 		unit = r.rowUnit(i)
 	}
 	named := unit != ""
 	switch {
+	case unit == "ohm" || unit == "Mohm":
+		if !pointed && n < 3 {
+			return 0
+		}
 	case unit != "" && unit != "V" && unit != "A", unit == "" && !likeVolts(list[:n]):
 		return 0
 	case pointed:
@@ -65,7 +72,8 @@ func (m *meter) spacedRow(i int) int {
 			next++
 		}
 	}
-	if n < 3 || !likeVolts(list[:n]) || next < len(r.toks) && r.isWord(next) && !r.valueMayEnd(next) {
+	ends := next >= len(r.toks) || !r.isWord(next) || r.valueMayEnd(next) || r.low(next-1) == ","
+	if n < 3 || !likeVolts(list[:n]) || !ends {
 		return 0
 	}
 	for k := range n {
@@ -145,7 +153,7 @@ func (r *reader) rowUnit(i int) string {
 		i--
 		// "Voltage at the main:" names what follows it, at the head of the text or of a sentence
 		head := i
-		for head > max(0, i-7) && r.isWord(head-1) {
+		for head > max(0, i-7) && (r.isWord(head-1) || r.isNumber(head-1) && !r.close(head-1)) {
 			head--
 		}
 		if unit := quantityUnit(r.low(i - 1)); unit == "" && (head == 0 || !r.isWord(head-1)) {

@@ -166,8 +166,12 @@ func (m *meter) listedRow(i int) int {
 	if b, _ := r.farConductor(next, "V"); unit == "" && b != "" {
 		unit, end = "V", next
 	}
+	named := r.bold && unit == "" && r.endsClause(next) && quantityUnit(r.low(i-1)) != ""
+	if named {
+		unit = quantityUnit(r.low(i - 1)) // "phase amps 21, 22, 20"
+	}
 	switch {
-	case unit == "V" && likeVolts(list[:n]), unit == "A" && pointed:
+	case unit == "V" && likeVolts(list[:n]), unit == "A" && (pointed || named):
 	default:
 		return 0
 	}
