@@ -3,6 +3,7 @@ package compile_test
 import (
 	"bufio"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
@@ -36,6 +37,27 @@ func TestHoursOfALineReachTheClock(t *testing.T) {
 		}
 	}
 	assert.Greater(t, n, 300)
+}
+
+// What a line under Time tells behind ";", or in lines indented below it, are hours of their own; what may be hours
+// and could not be read is asked about.
+func TestHoursBehindHours(t *testing.T) {
+	people := []string{"Ines Varga", "Tobias Lund"}
+	for note, want := range map[string]notes.Minutes{
+		"ines 8 hrs; tobias 7 hrs":                    900,
+		"8 hrs ines; 7 hrs tobias":                    900,
+		"Ines 8 hrs; Tobias 7 hrs; Ines 1 hr travel":  960,
+		"7-3:30; 30 lunch; both":                      960,
+		"- crew hours\n  - Ines 8\n  - Tobias 7:30-4": 990,
+		"- Ines 1 hr\n  - Tobias 2 hrs":               180,
+		"tobias 8 hrs minus the 45 min dentist":       435,
+	} {
+		assert.Equal(t, want, hoursOfNote(t, people, strings.TrimPrefix(note, "- ")), note)
+	}
+	for _, note := range []string{"ines 4 on panel 4 on pump", "half day tobias, full day me", "Ines out sick"} {
+		assert.Zero(t, hoursOfNote(t, people, note), note)
+		assert.True(t, slices.ContainsFunc(noteOf(t, people, note).Findings, func(f finding.Finding) bool { return f.Rule == "time/unread" }), note)
+	}
 }
 
 // linesOf returns the lines of a table that are labelled with a reading, not "?" or "-".
@@ -75,22 +97,27 @@ func onTheClock(rows []notes.TimeRow) (sum notes.Minutes, clear bool) {
 // hoursOfNote compiles a note of one line below Time and returns the hours of all its people.
 func hoursOfNote(t *testing.T, people []string, line string) notes.Minutes {
 	t.Helper()
-	prices, err := demo.FS.ReadFile("prices.csv")
-	require.NoError(t, err)
-	company := "name: Copperline Electric\npeople:\n  " + strings.Join(people, ": hand\n  ") + ": hand\nclasses:\n  hand: {cost: 38.00, rate: 95.00}\n"
-	scope := "---\njob: 1\ntitle: Hall\ncustomer: Invented Customer\n---\n\n## Scope\n\n| Line | Work | Qty | Unit | Price | Hours |\n" +
-		"|--|--|--|--|--|--|\n| A | Vent motors | 4 | ea | 420.00 each | 12 |\n| B | Panel | 1 | ea | 420.00 | 12 |\n"
-	r := compile.Book([]*finding.File{
-		finding.NewFile("company.yaml", []byte(company)), finding.NewFile("prices.csv", prices),
-		finding.NewFile("jobs/1-hall/scope.md", []byte(scope)),
-		finding.NewFile("jobs/1-hall/2026-03-12-ines.md", []byte("---\ncrew: [Ines, Tobias]\n---\n## Time\n- "+line+"\n")),
-	}, compile.Options{})
 	sum := notes.Minutes(0)
-	for _, day := range r.Days() {
+	for _, day := range noteOf(t, people, "- "+line).Days() {
 		require.NoError(t, day.Check(), line)
 		for _, l := range day.Labor {
 			sum += l.Minutes
 		}
 	}
 	return sum
+}
+
+// noteOf compiles a day of two with what is written under Time.
+func noteOf(t *testing.T, people []string, time string) *compile.Result {
+	t.Helper()
+	prices, err := demo.FS.ReadFile("prices.csv")
+	require.NoError(t, err)
+	company := "name: Copperline Electric\npeople:\n  " + strings.Join(people, ": hand\n  ") + ": hand\nclasses:\n  hand: {cost: 38.00, rate: 95.00}\n"
+	scope := "---\njob: 1\ntitle: Hall\ncustomer: Invented Customer\n---\n\n## Scope\n\n| Line | Work | Qty | Unit | Price | Hours |\n" +
+		"|--|--|--|--|--|--|\n| A | Vent motors | 4 | ea | 420.00 each | 12 |\n| B | Panel | 1 | ea | 420.00 | 12 |\n"
+	return compile.Book([]*finding.File{
+		finding.NewFile("company.yaml", []byte(company)), finding.NewFile("prices.csv", prices),
+		finding.NewFile("jobs/1-hall/scope.md", []byte(scope)),
+		finding.NewFile("jobs/1-hall/2026-03-12-ines.md", []byte("---\ncrew: [Ines, Tobias]\n---\n## Time\n"+time+"\n")),
+	}, compile.Options{})
 }

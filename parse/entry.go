@@ -78,6 +78,11 @@ func (r *noteReader) complete(it item, n int, label string, labelAt int, photos 
 	in := first.Section
 	for _, d := range it.details {
 		text := r.body[d.start:d.end]
+		if r.note.Entries[n].Kind == notes.TimeEntry && r.tellsHours(text) {
+			r.parts(text, d.start, in)
+			first = &r.note.Entries[n]
+			continue
+		}
 		if v, own := r.ownEntry(text, d.start, r.note.Entries[n].Kind); own {
 			r.push(text, d.start, in).judged(v)
 			continue
@@ -225,7 +230,12 @@ func (r *noteReader) prose(text string, base int, in notes.Section, marks []mark
 			r.unfinished(first)
 		}
 		for _, d := range p.details {
-			if n := len(r.note.Entries); r.last == n-1 && n > 0 {
+			n := len(r.note.Entries)
+			if n > first && r.note.Entries[n-1].Kind == notes.TimeEntry && r.tellsHours(text[d.start:d.end]) {
+				r.times(text[d.start:d.end], base+d.start, in)
+				continue
+			}
+			if r.last == n-1 && n > 0 {
 				r.detail(n-1, text[d.start:d.end], base+d.start)
 				r.lastEnd = base + d.end
 			} else {
@@ -234,6 +244,10 @@ func (r *noteReader) prose(text string, base int, in notes.Section, marks []mark
 		}
 	}
 }
+
+// tellsHours reports whether words behind hours tell more of them: "ana 8 hrs; bo 7 hrs". A break alone tells
+// none.
+func (r *noteReader) tellsHours(text string) bool { return len(field.ReadTime(text, r.lex)) > 0 }
 
 // unfinished notes on the entries from index n on that some of their work is left: "box set, plate
 // tomorrow".

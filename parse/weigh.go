@@ -19,8 +19,13 @@ var kinds = sync.OnceValue(func() *chance.Model { return chance.MustParse("kinds
 // weigh says what kind the last entry is by all of its clues, of which what the judges say is one, and keeps the
 // clues on it: held against the booking, they are weighed once more.
 func (r *noteReader) weigh(marks []mark, e evidence, in notes.Section, rule verdict) verdict {
-	if in == notes.Time && rule.kind == notes.TimeEntry && onlyPeople(marks) {
-		return rule // whose hours are missing, and nothing to weigh
+	// whose hours are missing or unread: the office asks, rather than that they are lost
+	switch {
+	case in != notes.Time:
+	case rule.kind == notes.TimeEntry && (onlyPeople(marks) || r.mayBeHours(marks)):
+		return rule
+	case rule.kind == notes.Circuit && r.mayBeHours(marks): // "ana 4 on panel 4 on pump"
+		return verdict{kind: notes.TimeEntry, score: clearScore, why: "under Time", next: notes.Circuit, lead: clearScore}
 	}
 	n := len(r.note.Entries)
 	s := setting{in: in, rule: rule, place: r.where.name() != "", behind: r.behind, box: r.store.box != notes.NoBox}
@@ -51,6 +56,36 @@ func onlyPeople(marks []mark) bool {
 	return len(marks) > 0 && !slices.ContainsFunc(marks, func(m mark) bool {
 		return m.kind != signMark && !m.sign.has(named) && m.low != "and"
 	})
+}
+
+// mayBeHours reports whether a short text under Time begins with somebody of the crew, or with a stretch of time, and
+// names the other: "ana 4 on panel 4 on pump", "half day bo".
+func (r *noteReader) mayBeHours(marks []mark) bool {
+	const short, head = 12, 4
+	person, amount := false, false
+	words := 0
+	for i := range marks {
+		m := &marks[i]
+		switch {
+		case m.kind == signMark:
+			continue
+		case m.sign.has(named), m.kind == wordMark && r.lex.Name(m.low) != "":
+			person = true
+		case m.kind == numberMark, stretchOfTime(m.low):
+			amount = amount || words <= head
+		}
+		words++
+	}
+	return person && amount && words <= short
+}
+
+// stretchOfTime reports whether a word tells how long somebody worked, without a figure.
+func stretchOfTime(low string) bool {
+	switch low {
+	case "day", "half", "shift", "morning", "afternoon", "hour", "hours", "hrs", "hr":
+		return true
+	}
+	return false
 }
 
 // statesHours reports whether words under Time were read as hours: then they are somebody's, whatever they were for.

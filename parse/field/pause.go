@@ -23,6 +23,8 @@ func (r *reader) pauseAt(i int, inside bool) (pause, bool) {
 			i++
 		}
 		return r.pauseAfterWord(i + 2)
+	case inside && (low == "less" || low == "minus") && ownWord(r.low(i+1)):
+		return r.pauseAmount(i+2, true) // "less the 45 min dentist"
 	case inside && (low == "less" || low == "minus" || low == "-" && !r.close(i) && (r.isNumber(i+1) || r.low(i+1) == ".") && r.bold):
 		return r.pauseAmount(i+1, true)
 	case (low == "hour" || low == "hr") && r.breakWord(i+1):
@@ -37,6 +39,15 @@ func (r *reader) pauseAt(i int, inside bool) (pause, bool) {
 		return r.pauseOut(i)
 	}
 	return p, ok
+}
+
+// ownWord reports whether a word tells whose or which: "the", "his".
+func ownWord(low string) bool {
+	switch low {
+	case "the", "my", "his", "her", "their", "our", "about":
+		return true
+	}
+	return false
 }
 
 // pauseOut reads an amount of time that is told to be off the clock, without a word for the break: "half hour
