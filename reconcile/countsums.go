@@ -27,7 +27,7 @@ func (c *counting) sums() {
 		o.clues.Say(what, " of ", how)
 		for _, w := range c.words {
 			switch w.text {
-			case "each", "per", "total", "thats", "that's", "all", "left", "short", "more", "still", "every", "both", "apiece", "at", "of", "to", "not", "but", "other", "=", "x", "no", "wait", "then":
+			case "each", "per", "total", "thats", "that's", "all", "left", "short", "more", "still", "every", "both", "apiece", "at", "of", "to", "not", "but", "other", "=", "x", "no", "wait", "then", "another", "plus", "and", "+", "me", "makes":
 				o.clues.Say(what, " with ", w.text)
 			}
 		}

@@ -31,6 +31,7 @@ type counting struct {
 	words   []countWord
 	options []countOption
 	numbers []int // places among words of those that may count
+	off     bool  // the words take some off from what was done
 	named   bool
 }
 
@@ -64,10 +65,12 @@ const (
 // howMany weighs how many of line i an entry did, given what the rules say.
 func (d *day) howMany(r *read, i int, rule count) (count, bool) {
 	c, line := &d.counting, &d.in.Job.Lines[i]
+	c.off = false
 	if len(r.lines) > 1 || converts(r, line) {
 		return rule, false
 	}
 	c.words = countWords(c.words, &r.query, &d.index.lines[i].query)
+	c.takeOff()
 	if len(c.words) > mostCountWords || c.beyond(rule, line) {
 		return rule, false
 	}
@@ -81,6 +84,7 @@ func (d *day) howMany(r *read, i int, rule count) (count, bool) {
 	c.lists(r, line)
 	c.parts(line, before)
 	c.booked(r, line, before)
+	c.lessOff(r, line, before)
 	c.single(r, line)
 	c.values(line, before)
 	c.nothing(line)
@@ -100,7 +104,7 @@ func (c *counting) eachNumber(line *notes.ScopeLine) {
 	nth := 0
 	for k := range c.words {
 		w := &c.words[k]
-		if w.n == 0 || w.n > mostCounted || w.through > 0 || w.inside == whatRemains {
+		if w.n == 0 || w.n > mostCounted || w.through > 0 || w.inside == whatRemains || w.inside == takenOff {
 			continue
 		}
 		o := c.number(w.n)
@@ -246,6 +250,39 @@ func (c *counting) booked(r *read, line *notes.ScopeLine, before notes.Decimal) 
 			o := c.option(more, true)
 			o.clues.Say("a number less what was done before")
 			c.around(o, k, "more than before, ")
+		}
+	}
+}
+
+// lessOff weighs what is left, or a number named, less what the words take off: "all but two", "60 minus 6", "drops
+// done, 3 to go".
+func (c *counting) lessOff(r *read, line *notes.ScopeLine, before notes.Decimal) {
+	p := &r.facts.Progress
+	for k := range c.words {
+		w := &c.words[k]
+		if w.inside != takenOff && w.inside != whatRemains || w.n == 0 {
+			continue
+		}
+		off, by := notes.Int(w.n), ""
+		if w.inside == takenOff {
+			by = c.takes(k)
+		}
+		c.options[0].clues.Say("none, ", w.inside, by)
+		if less := line.Qty.Value.Sub(before).Sub(off); less.Sign() > 0 {
+			o := c.option(less, true)
+			o.clues.Say("what is left less ", w.inside)
+			o.clues.Say("what is left less ", w.inside, by)
+			if p.All || p.Complete == notes.Yes {
+				o.clues.Say("what is left, says all, less ", w.inside, by)
+			}
+			c.around(o, k, "off, ")
+		}
+		for _, j := range c.numbers {
+			if less := notes.Int(c.words[j].n).Sub(off); less.Sign() > 0 && j < k {
+				o := c.option(less, true)
+				o.clues.Say("a number less ", w.inside)
+				o.clues.Say("a number less ", w.inside, by)
+			}
 		}
 	}
 }

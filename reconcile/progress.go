@@ -56,10 +56,16 @@ func (d *day) progress(r *read) {
 		}
 		var n count
 		n.of, n.said = d.counted(r, i)
+		if share := r.facts.Progress.Fraction; share != nil && n.of.Equal(*share) {
+			n = count{} // "half the lights" are no half light
+		}
 		told := d.written(r, i, n)
 		if weighed, ok := d.howMany(r, i, told); ok && (weighed.said != told.said || !weighed.of.Equal(told.of)) {
 			n, told = weighed, weighed
 			r.addWhy(weighed.why(d.in.Job.Lines[i].Qty.Unit))
+		}
+		if d.counting.off && r.facts.Progress.Complete == notes.Yes {
+			r.facts.Progress.Complete = notes.No // "all up but one"
 		}
 		a := d.amountOn(r, i, n)
 		if r.facts.Progress.Blocked && a.complete == notes.Yes {
@@ -302,6 +308,9 @@ func (d *day) counted(r *read, i int) (notes.Decimal, bool) {
 		}
 		if !ok {
 			continue
+		}
+		if one := notes.Int(1); line.Qty.Unit == notes.Each && q.Value.Cmp(one) < 0 && line.Qty.Value.Cmp(one) > 0 {
+			continue // "a third of the lights"
 		}
 		words := d.item(it.Name)
 		if words.named && l.means(words.head) && isObject(l, words.head) || line.Qty.Unit != notes.Each && !found {

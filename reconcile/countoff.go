@@ -1,0 +1,71 @@
+package reconcile
+
+// takenOff marks a number that says how many were not done, "all but two": it is never the count itself.
+const takenOff = "what is taken off"
+
+// takeOff marks the numbers that are taken off from what was done. "One" and "the pair" are numbers only there.
+func (c *counting) takeOff() {
+	for k := range c.words {
+		w := &c.words[k]
+		n := w.n
+		switch w.text {
+		case "one":
+			n = 1
+		case "pair", "couple":
+			n = 2
+		}
+		if n == 0 || w.n > 0 && (w.inside != "" || w.through > 0 || c.whichOne(k)) || c.takes(k) == "" {
+			continue
+		}
+		w.n, w.as, w.inside, c.off = n, "#", takenOff, true
+	}
+}
+
+// offReach is how many words may stand between "but" and the number: "all but about the last 20".
+const offReach = 4
+
+// takes returns the word that takes the number at word k off: "all but two", "60 minus the 6 in bay 3", "3 short"; ""
+// where there is none.
+func (c *counting) takes(k int) string {
+	if next := c.as(k + 1); next == "short" || (next == "own thing" || next == "own things") && c.as(k+2) == "short" {
+		return "short"
+	}
+	for j := k - 1; j >= max(0, k-offReach); j-- {
+		switch w := &c.words[j]; w.text {
+		case "except", "minus", "less", "bar", "excepting", "save":
+			return "except"
+		case "but":
+			if c.wholeBefore(j) {
+				return "but"
+			}
+			return ""
+		case "than", ".", ";", ",", "@", "at":
+			return ""
+		default:
+			if w.n > 0 || w.as == "verb" {
+				return ""
+			}
+		}
+	}
+	return ""
+}
+
+// whichOne reports whether the number at word k says which one: "except table 7".
+func (c *counting) whichOne(k int) bool {
+	switch c.as(k - 1) {
+	case "own thing", "thing", "own place", "place":
+		return true
+	}
+	return false
+}
+
+// wholeBefore reports whether the words before word k speak of all of a thing: only then "but" takes off.
+func (c *counting) wholeBefore(k int) bool {
+	for _, w := range c.words[:k] {
+		switch w.text {
+		case "all", "every", "everything", "done", "up", "finished", "complete", "completed", "whole", "in", "none":
+			return true
+		}
+	}
+	return false
+}
