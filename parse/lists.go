@@ -98,9 +98,38 @@ func (r *noteReader) list(text string, base int, in notes.Section, marks []mark)
 		r.prose(text, base, in, marks)
 		return
 	}
-	for _, c := range things(text, marks, field.Read(text, r.lex).Items) { // the marks are gone once the first part is read
+	items := field.Read(text, r.lex).Items
+	for _, c := range things(text, marks, items) { // the marks are gone once the first part is read
+		n := len(r.note.Entries)
 		r.entry(text[c.start:c.end], base+c.start, in)
+		if len(r.note.Entries) == n+1 {
+			shareItems(&r.note.Entries[n].Facts, items, c)
+		}
 	}
+}
+
+// shareItems gives the items of a piece of a list what the list as a whole says of them: "40 ft #10 THHN black, 40
+// white" are both wire, in feet.
+func shareItems(f *notes.Facts, items []notes.Item, piece span) {
+	var mine []notes.Item
+	for _, it := range items {
+		if it.Start >= piece.start && it.End <= piece.end {
+			it.Start, it.End = it.Start-piece.start, it.End-piece.start
+			mine = append(mine, it)
+		}
+	}
+	if len(mine) != len(f.Items) {
+		return
+	}
+	for i := range mine {
+		own := &f.Items[i]
+		counted := own.Qty.Written()
+		if mine[i].Start != own.Start || len(mine[i].Other)+len(own.Other) > 0 ||
+			counted && (!mine[i].Qty.Value.Equal(own.Qty.Value) || mine[i].Qty.Unit != own.Qty.Unit && own.Qty.Unit != notes.Each) {
+			return
+		}
+	}
+	f.Items = mine
 }
 
 // things parts a list of material into its things: at the signs that may part it, and where what follows was read as
@@ -228,6 +257,7 @@ func (r *noteReader) split(n int, text string, base int, pieces []span) {
 	r.note.Entries = r.note.Entries[:n]
 	for _, c := range pieces {
 		e := r.push(text[c.start:c.end], base+c.start, all.Section)
+		shareItems(&e.Facts, all.Facts.Items, c)
 		e.Kind, e.Why, e.Sure, e.MayBe = all.Kind, all.Why, all.Sure, all.MayBe
 		r.last, r.lastEnd = len(r.note.Entries)-1, e.Span.End
 	}

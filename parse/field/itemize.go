@@ -106,6 +106,9 @@ func (p *parcel) spread(out []portion) {
 func (p *parcel) share() {
 	for i := range p.portions {
 		d := &p.portions[i]
+		if i > 0 && p.goesOnInFeet(&p.portions[i-1], d) {
+			d.unit = notes.Foot
+		}
 		if !d.only || d.headed || i > 0 && d.sep == ":" && p.portions[i-1].headed && p.portions[i-1].count < 0 {
 			continue
 		}
@@ -115,7 +118,7 @@ func (p *parcel) share() {
 		}
 		if i > 0 && d.count >= 0 && p.portions[i-1].count >= 0 && p.portions[i-1].headed && p.sharing(&p.portions[i-1], d) {
 			if d.unit == "" && p.out[d.count].dim == "" && p.colouring(d) {
-				d.unit = p.portions[i-1].unit // "two rolls blue tape, one black"
+				d.unit = p.portions[i-1].unitOf(p) // "two rolls blue tape, one black", "40 ft #10 blk, 40 wht"
 			}
 			p.borrow(d, &p.portions[i-1])
 		}
