@@ -21,7 +21,7 @@ var (
 	// what makes "run" behind it a length of wire
 	runIsNoun = setOf("the", "this", "that", "a", "long", "home", "cabl", "cable", "conduit", "feed", "feeder", "pip", "pipe", "branch")
 	// what is good when it is looked for and not found
-	troubles = setOf("fault", "flicker", "error", "wobbl", "blink", "problem", "issu", "troubl", "hum", "buzz", "leak", "leakag", "miswir", "revers", "breakdown")
+	troubles = setOf("fault", "flicker", "error", "wobbl", "blink", "problem", "issu", "troubl", "hum", "buzz", "leak", "leakag", "miswir", "revers", "breakdown", "dip", "hiccup")
 )
 
 // acted reports whether the word at i tells that what was tried did what it should: all of them did, or it
@@ -217,6 +217,18 @@ func (t *test) nuisance(i int) bool {
 		case "every", "each", "whenever", "random", "randomly", "overnight", "constantly", "itself":
 			return true
 		}
+	}
+	return false
+}
+
+// trippedOn reports whether the trip at i came upon a trouble of what was run: "tripped on high coolant temperature".
+func (t *test) trippedOn(i int) bool {
+	if i+2 >= len(t.jots) || t.jots[i+1].stem != "on" && t.jots[i+1].stem != "from" {
+		return false
+	}
+	switch t.jots[i+2].stem {
+	case "high", "low", "overload", "overcurrent", "overtemp", "overheat", "coolant", "thermal", "short", "inrush", "its":
+		return true
 	}
 	return false
 }

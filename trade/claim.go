@@ -8,7 +8,7 @@ import (
 
 // What a text says of a requirement without giving its figure.
 var (
-	required  = setOf("spec", "specification", "limit", "rang", "toleranc", "requirement", "minimum", "min", "maximum", "max", "sticker", "label", "nameplat", "fla")
+	required  = setOf("spec", "specification", "limit", "rang", "toleranc", "requirement", "minimum", "min", "maximum", "max", "sticker", "label", "nameplat", "fla", "band")
 	asLooks   = setOf("as", "lik", "like", "what", "wher", "where", "how", "than")
 	asAsked   = setOf("ask", "should", "ought", "oughta", "specify", "requir", "required", "suppos", "design", "want", "need", "call")
 	whoAsks   = setOf("it", "they", "he", "sh", "she", "we", "you", "that", "thi", "the", "inspector", "owner", "customer", "engineer", "is", "wa", "print", "draw", "plan", "i")
@@ -26,6 +26,8 @@ func judgeClaim(t *test) (Verdict, bool) {
 		end := i + 1
 		switch {
 		case t.looksUndone(i):
+		case t.calledBad(i):
+			claim = notes.Outside
 		case t.saysTooMuch(i):
 			claim = notes.Outside
 			end = i + 2
@@ -82,6 +84,16 @@ func (t *test) saysTooMuch(i int) bool {
 		case "over", "high", "low", "under", "weak", "dim":
 			return t.valued() && t.clauseEnds(i+2)
 		}
+	}
+	return false
+}
+
+// calledBad reports whether the word at i is all that a clause behind a reading says: "22.4 V loaded. Low".
+func (t *test) calledBad(i int) bool {
+	j := t.jots[i]
+	switch j.stem {
+	case "low", "high", "weak":
+		return i > 0 && t.valued() && t.clauseEnds(i) && t.clauseEnds(i+1)
 	}
 	return false
 }

@@ -188,7 +188,12 @@ var judged = []struct {
 	{"31 fc, they want 20 more lights", "31 fc", rec, "no limit is known"},
 	{"18 fc on the dock, held 22 min, all lit", "18 fc", in, "passed"},
 	{"38 fc at the chute, I don't know what they want", "38 fc", rec, "no limit is known"},
+	{"voltage at the van was 452, it should be 480 give or take 5%", "", out, "outside the 456 to 504"},
+	{"got 474 V, should be 480 +/- 5 percent", "474 V", in, "within the 456 to 504 V"},
+	{"draws 9 A against 2.5", "9 A", out, "more than the 2.5 A"},
 	// What the text says of a requirement without a figure.
+	{"outlet 1: 22.4 V loaded. Low", "22.4 V", out, "Low"},
+	{"CB-9 and CB-10 in band both", "", in, "in band"},
 	{"torque was to the sticker on all lugs", "275 in-lb", in, "to the sticker"},
 	{"torqued, not to spec", "275 in-lb", out, "not to spec"},
 	{"read 0.6 which is over so I wrote it down", "0.6 ohm", out, "is over"},
@@ -228,6 +233,9 @@ var judged = []struct {
 	{"AFCI trips every time on the test button", "", in, "passed"},
 	{"rotation CCW at fan 2, swapped leads, now CW", "", in, "passed"},
 	{"vd at the end of the run 277 at panel 268 at last pole", "", rec, ""},
+	{"generator carried 75 percent for one hour and then tripped on high coolant temperature", "75 %;=tripped", out, "not passed"},
+	{"ran backward. Flipped two leads, both went the right way", "", in, "passed"},
+	{"carried the whole building forty minutes without a hiccup", "", in, "passed"},
 	// Emergency lights: 1 1/2 hours.
 	{"emergency lights held 90 min", "", in, "90 min"},
 	{"exit sign by the loft stayed lit 1.5 hrs", "", in, "90 min"},

@@ -10,7 +10,7 @@ const (
 )
 
 var (
-	ranDown = setOf("only", "died", "die", "dead", "quit", "out", "drop", "dropped", "gav", "just", "dim", "fail", "short")
+	ranDown = setOf("only", "died", "die", "dead", "quit", "out", "drop", "dropped", "gav", "just", "dim", "fail", "short", "dark")
 	ranOn   = setOf("held", "hold", "last", "stay", "lit", "ran", "run", "burn", "good", "ok", "pas", "pass", "up", "full", "on")
 )
 

@@ -26,6 +26,8 @@ type stated struct {
 	amps   bool   // what a plate gives: full load current
 	ranged bool   // the figure is the least, high the most: "should be 24 to 28"
 	high   statedFigure
+
+	tolerance bool // the range was told as a figure and how far off it may be
 }
 
 var (
@@ -56,6 +58,8 @@ func (t *test) statedLimits() []stated {
 		case plateWords[j.stem]:
 			s.dir, s.amps = upper, true
 		case askWords[j.stem], rangeWords[j.stem]:
+		case j.stem == "against" && t.measures("A") && i+1 < len(t.jots) && isDigit(t.jots[i+1].stem[0]): // "draws 9 A against 2.5"
+			s.dir = upper
 		default:
 			continue
 		}
@@ -107,6 +111,9 @@ func (t *test) limitBehind(s *stated, reach int) bool {
 		if v, next, ok := t.figureAt(k); ok {
 			s.figure, s.to = v, next
 			t.rangeTo(s)
+			if s.tolerance {
+				return true
+			}
 			s.unit = t.unitOfJot(s.to)
 			return (s.ranged || !rangeWords[at.stem]) && (s.unit != "" || t.endsFigure(s.to))
 		}
@@ -130,7 +137,7 @@ func (t *test) limitBehind(s *stated, reach int) bool {
 // rangeTo reads the upper end of a range behind its lower one: "24 to 28", "110-126", "between 4 and 6".
 func (t *test) rangeTo(s *stated) {
 	k := s.to
-	if k >= len(t.jots) {
+	if k >= len(t.jots) || t.toleranceBehind(s) {
 		return
 	}
 	switch mark := strings.TrimSpace(t.text[s.figure.End:t.jots[k].start]); {

@@ -97,10 +97,10 @@ var (
 	saysNot = setOf("no", "not", "won't", "wont", "didn't", "didnt", "doesn't", "doesnt", "never", "isn't", "can't", "cannot", "noth", "wouldn't", "without", "none",
 		"don't", "dont", "isnt", "wasn't", "aren't", "couldn't", "neither", "nor")
 	saysGood = setOf("ok", "okay", "good", "pas", "pass", "trip", "reset", "correct", "match", "work", "normal", "fin", "verify", "continuity", "function", "correctly",
-		"clean", "smooth", "cleanly", "smoothly", "perfect")
+		"clean", "smooth", "cleanly", "smoothly", "perfect", "accept", "accepted", "satisfi", "satisfied")
 	saysBad = setOf("fail", "failed", "bad", "revers", "reversed", "wrong", "defectiv", "dead", "stuck", "backward", "swap", "swapped", "open", "failur", "broken", "faulty", "inoperativ", "nfg", "died", "quit", "faulted")
 	turns   = setOf("cw", "ccw", "clockwis", "counterclockwis", "forward", "abc", "cba")
-	saysNow = setOf("now", "retest", "replac", "swapped", "fixed", "correct", "corrected", "repair", "after", "then", "rewir", "again", "recheck", "redid", "repunch")
+	saysNow = setOf("now", "retest", "replac", "swapped", "fixed", "correct", "corrected", "repair", "after", "then", "rewir", "again", "recheck", "redid", "repunch", "flip", "flipped", "turned")
 )
 
 // results reports whether the words and bare results say good or bad, and whether the good is something
@@ -120,8 +120,10 @@ func (t *test) results() (good, bad, acted bool) {
 			good, acted = true, true
 		case denied && j.stem == "trip" && (t.deniedBy(i) == "noth" || t.noTrip()):
 			good = true
-		case j.stem == "trip" && !denied && t.nuisance(i):
+		case j.stem == "trip" && !denied && (t.nuisance(i) || t.trippedOn(i)):
 			bad, after = true, false
+		case j.stem == "way" && i > 0 && t.jots[i-1].stem == "right" && !t.deniedAt(i-1):
+			good, bad, acted = true, false, true // "both went the right way"
 		case saysGood[j.stem] && denied, denied && t.failsToAct(i):
 			bad, after = true, false
 		case (j.stem == "swap" || j.stem == "swapped") && bad:

@@ -27,7 +27,7 @@ func (m *meter) isReading(num, next, end int, v notes.Measured) bool {
 	case "degC", "degF":
 		return r.degrees(next) || r.temperature(num, end) || len(m.out) > 0 && m.out[len(m.out)-1].Unit == v.Unit
 	case "%":
-		return r.shareMeasured(num, end)
+		return !r.toleranceBefore(num) && r.shareMeasured(num, end)
 	}
 	if v.Unit == "V" && r.testVoltage(num) {
 		r.claimTokens(num, end)
@@ -45,6 +45,22 @@ func (m *meter) isReading(num, next, end int, v notes.Measured) bool {
 	pointed := r.low(num+1) == "." && r.close(num+1)
 	return pointed && !(v.Unit == "kV" || v.Unit == "kW" && !r.measuredNear(num, end)) || r.measuredNear(num, end) ||
 		len(m.out) > 0 && num-m.lastEnd <= 2 && m.out[len(m.out)-1].HasVal
+}
+
+// toleranceBefore reports whether the share at token i says how far off is still good: "480 +/- 10%", "give or take
+// 5 percent".
+func (r *reader) toleranceBefore(i int) bool {
+	switch before := r.low(i - 2); r.low(i - 1) {
+	case "±":
+		return true
+	case "take":
+		return before == "or"
+	case "minus":
+		return before == "plus" || before == "or" || before == "/"
+	case "-":
+		return before == "/" || before == "+"
+	}
+	return false
 }
 
 // measuredNear reports whether an instrument is named around the value from token i to end.
