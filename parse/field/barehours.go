@@ -1,6 +1,10 @@
 package field
 
-import "jobday/notes"
+import (
+	"strings"
+
+	"jobday/notes"
+)
 
 // loneNumber reads hours written without the word in a text about time: "Ines 7.5", "8"; and
 // "Ines 1:15". A time of day alone is claimed, so that nobody counts it.
@@ -35,6 +39,9 @@ func (r *reader) loneNumber(i int, list []timePart) (timePart, bool) {
 		return timePart{kind: aStated, from: i, to: to, minutes: m}, true
 	}
 	if r.moreHours(i, list) {
+		return r.hoursPart(i)
+	}
+	if r.bold && (person && r.besidePerson(i, list) && r.goesOnInHours(list) && r.plainHours(i) && !r.toldClock(i, list) || r.trailingHours(i, list) || r.hoursEach(i)) {
 		return r.hoursPart(i)
 	}
 	if (r.bold && (person || r.hoursAlone(i)) || i <= 2 && r.hoursLabel(i) && r.wholeRest(i) ||
@@ -164,6 +171,12 @@ func (r *reader) figuresOfCrew(i int) (timePart, bool) {
 		return timePart{}, false
 	}
 	a := timePart{kind: aStated, from: i}
+	if heads, ok := r.num(i); ok && heads.small == len(r.lex.Crew) && r.low(heads.next) == "x" {
+		hours, ok := r.hoursFigure(heads.next + 1)
+		m, whole := wholeMinutes(hours.v, 60)
+		a.minutes, a.to, a.heads = m, hours.next, heads.small
+		return a, ok && whole && (r.endsText(a.to) || r.low(a.to) == "=") // "2 x 9.5"
+	}
 	j := i
 	for {
 		n, ok := r.hoursFigure(j)
@@ -183,7 +196,7 @@ func (r *reader) figuresOfCrew(i int) (timePart, bool) {
 			break
 		}
 		switch r.low(a.to) {
-		case "and", "n", "&", "/", ",":
+		case "and", "n", "&", "/", ",", "+":
 			if r.close(a.to + 1) {
 				return a, false // "3/12"
 			}
@@ -261,6 +274,48 @@ func (r *reader) goesOnInHours(list []timePart) bool {
 	}
 	gap := list[n-1].from - list[n-2].to
 	return gap == 0 || gap <= 2 && r.onlyJoins(list[n-2].to, list[n-1].from)
+}
+
+// plainHours reports whether the number at token i, right behind somebody who follows on another's hours, is hours
+// whatever stands behind it: "Ana 8 Bo 6 dentist".
+func (r *reader) plainHours(i int) bool {
+	n, ok := r.hoursFigure(i)
+	if !ok || n.form == article || r.isNumber(n.next) || timeOrSize(r.low(n.next)) {
+		return false
+	}
+	switch r.low(n.next) {
+	case "to", "till", "til", "until", "thru", "-", "–", "am", "pm", "a", "p", ":", "/", "%", "x", "half", "m":
+		return false
+	}
+	return !strings.HasSuffix(r.low(n.next), "s") // "Bo 6 boxes"
+}
+
+// trailingHours reports whether the number at token i goes on a list that names people behind their hours: "seven hours
+// me, seven Bo".
+func (r *reader) trailingHours(i int, list []timePart) bool {
+	k := len(list) - 1
+	if k < 1 || list[k].kind != aPerson || list[k-1].kind != aStated || list[k].from != list[k-1].to || !r.onlyJoins(list[k].to, i) {
+		return false
+	}
+	n, ok := r.hoursFigure(i)
+	if !ok || n.form == article {
+		return false
+	}
+	m, ok := r.mentionAt(n.next)
+	return ok && (len(m.names) == 1 || m.me) && r.endsClause(m.next)
+}
+
+// hoursEach reports whether the number at token i is everybody's hours, told alone: "1530 off. 9 each".
+func (r *reader) hoursEach(i int) bool {
+	n, ok := r.hoursFigure(i)
+	if !ok || n.form == article || i > 0 && !r.breaks(i-1) {
+		return false
+	}
+	switch r.low(n.next) {
+	case "each", "ea", "apiece":
+		return r.endsClause(n.next + 1)
+	}
+	return false
 }
 
 // hoursAlone reports whether the number at token i is all a text about hours says.

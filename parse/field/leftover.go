@@ -88,8 +88,12 @@ func (r *reader) looseNumber(i int) (next int, ok bool) {
 			return i, false // when something else was
 		}
 	}
-	if c, timed := r.clockAt(i); timed && c.next > n.next {
+	c, timed := r.clockAt(i)
+	if timed && c.next > n.next {
 		n.next = c.next
+	}
+	if low := r.low(n.next); timed && (c.clear || c.packed) && (low == "off" || low == "out") && r.hoursEach(n.next+2) {
+		return i, false // "1530 off. 9 each"
 	}
 	if i > 0 && (r.numbered(i-1) || r.placeWord(i-1) || r.low(i-1) == "#" || r.low(i-1) == "job" || r.low(i-1) == "of") {
 		return i, false
@@ -97,6 +101,9 @@ func (r *reader) looseNumber(i int) (next int, ok bool) {
 	switch r.low(n.next) {
 	case "", ",", ";", ".", ")", "|", "/", "off", "same", "each", "ea", "both", "all", "hrs", "hr", "h", "min":
 		return n.next, n.next >= len(r.toks) || r.low(n.next) != "." || !r.close(n.next+1)
+	}
+	if _, end := r.personBefore(i); end == i && n.form == digits && n.v.Cmp(notes.Int(16)) <= 0 && !r.close(n.next) {
+		return n.next, true // "Ana 8 Bo 6 boxes": may be his hours
 	}
 	m, ok := r.nameAt(n.next)
 	return n.next, ok && r.endsClause(m.next) && n.v.Cmp(notes.Int(16)) <= 0

@@ -196,7 +196,7 @@ func (r *reader) breakFigure(a *timePart, n num) (notes.Minutes, bool) {
 // forAll reports whether a break from token i to next is everybody's: "both 30 lunch", "1/2 hr
 // lunch ea", "all took 30 for lunch".
 func (r *reader) forAll(i, next int) bool {
-	if everyone(r.low(i-1)) || everyone(r.low(next)) || r.low(next) == "for" && everyone(r.low(next+1)) {
+	if everyone(r.low(i-1)) || everyone(r.low(next)) || r.low(next) == "for" && (everyone(r.low(next+1)) || r.low(next+1) == "the" && everyone(r.low(next+2))) {
 		return true
 	}
 	for j := i + 1; j < next-1; j++ {

@@ -169,6 +169,9 @@ func (b *rowBuilder) allNamed() []string {
 // said of what it counts.
 func (b *rowBuilder) countBefore() bool {
 	for i := max(0, b.cur.from-clauseReach); i < b.cur.from; i++ {
+		if c, timed := b.r.clockAt(i); timed && (c.clear || c.packed) {
+			continue // "1530 off. 9 each"
+		}
 		if _, ok := b.r.num(i); ok && b.r.toks[i].kind != symbol && b.r.low(i) != "a" && b.r.low(i) != "an" && !b.r.breaks(i) {
 			return len(b.rows) == 0
 		}
