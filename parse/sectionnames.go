@@ -18,7 +18,7 @@ func buildSectionNames() map[string]notes.Section {
 			"on the ticket|went in|got in|got done|what got done|what went in|what i did|what was done|work dun|accomplished|" +
 			"completed today|finished today|installed today|progress today|today's progress|done so far|items completed|completed items|" +
 			"work items|work report|work activities|work in place|description of work|work description|services performed|tasks completed",
-		notes.Materials: "materials|material|parts|mats|mat|used|material used|materials used|parts used|used today|stock|" +
+		notes.Materials: "materials|material|parts|mats|mat|used|consumed|spent|material used|materials used|parts used|used today|stock|" +
 			"stuff used|mat'l|mat'ls|matl|matls|mtl|mtls|from stock|off the truck|from truck|truck stock|parts list|material list|" +
 			"material use|materials use|material usage|matl used|matls used|mat used|mats used|mtl used|mtls used|mat'l used|materials list|matl list|" +
 			"mats list|parts from truck|parts from the truck|parts off truck|parts off the truck|from the truck|off truck|used from truck|" +
