@@ -8,6 +8,7 @@ import (
 
 	"jobday/chance"
 	"jobday/notes"
+	"jobday/parse/field"
 )
 
 // These are fitted models of what a customer's word comes to, how far a fault is dealt with, and whether booked work is
@@ -48,8 +49,8 @@ func (d *day) weighAnswers(r *read) {
 		case answer == notes.Declined.String():
 			r.facts.Consent.State = notes.Declined
 		}
-	case r.result.Outcome == notes.Deficiency && r.facts.Fault.State == "" && consent != notes.Declined:
-		r.facts.Fault.State = d.likeliestState(r)
+	case r.result.Outcome == notes.Deficiency && consent != notes.Declined:
+		d.faultState(r)
 	case r.result.Outcome == notes.InScope && !r.facts.Progress.NotDone && r.entry.Box == notes.NoBox:
 		switch answer, p := d.likeliest(doneModel()); {
 		case answer == notDone && p >= changeAt:
@@ -65,6 +66,27 @@ const (
 	isDone  = "yes"
 	notDone = "no"
 )
+
+// faultState settles how far a fault is dealt with where its own words were not read to say so: what they and those
+// behind them say, now that it is known that they tell of one, and else what is likely.
+func (d *day) faultState(r *read) {
+	state := &r.facts.Fault.State
+	if *state != "" && *state != notes.FaultFound {
+		return
+	}
+	lex := d.lexicon(r)
+	if !r.facts.Fault.Named {
+		*state = field.FaultState(r.entry.Span.Text(), lex)
+	}
+	for i := range r.entry.Details {
+		if said := field.FaultState(r.entry.Details[i].Text, lex); said != "" && said != notes.FaultFound {
+			*state = said // "the splice was burnt; cut it back and remade it"
+		}
+	}
+	if *state == "" {
+		*state = d.likeliestState(r)
+	}
+}
 
 // likeliestState returns how far a fault is dealt with, "" where nothing is likely enough.
 func (d *day) likeliestState(r *read) notes.FaultState {

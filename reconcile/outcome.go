@@ -153,23 +153,28 @@ func (d *day) told(r *read, o opinion) {
 
 // reread reads what an entry says of its kind where its words were first taken for another.
 func (d *day) reread(r *read) {
-	lex := func() *field.Lexicon {
-		people := make([]string, 0, len(d.in.Company.People))
-		for _, p := range d.in.Company.People {
-			people = append(people, p.Name)
-		}
-		l := field.NewLexicon(people, r.note.Author, r.note.Crew)
-		l.Words = d.in.Words
-		return l
-	}
 	switch text := r.entry.Span.Text(); {
 	case r.kind == notes.TimeEntry && len(r.facts.Time) == 0:
-		r.facts.Time = field.ReadTime(text, lex())
+		r.facts.Time = field.ReadTime(text, d.lexicon(r))
 	case r.kind == notes.Test && len(r.facts.Readings) == 0:
-		r.facts.Readings = field.ReadReadings(text, lex())
+		r.facts.Readings = field.ReadReadings(text, d.lexicon(r))
 	case r.kind == notes.Circuit && !r.facts.Circuit.Found():
-		r.facts.Circuit = field.Circuit(text, lex())
+		r.facts.Circuit = field.Circuit(text, d.lexicon(r))
 	}
+}
+
+// lexicon returns the names and words an entry is read with.
+func (d *day) lexicon(r *read) *field.Lexicon {
+	if d.lex != nil && d.lexOf == r.note {
+		return d.lex
+	}
+	people := make([]string, 0, len(d.in.Company.People))
+	for _, p := range d.in.Company.People {
+		people = append(people, p.Name)
+	}
+	d.lex, d.lexOf = field.NewLexicon(people, r.note.Author, r.note.Crew), r.note
+	d.lex.Words = d.in.Words
+	return d.lex
 }
 
 // booked decides between booked work, an extra, and what has to be asked.

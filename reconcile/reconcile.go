@@ -10,6 +10,7 @@ import (
 	"jobday/chance"
 	"jobday/finding"
 	"jobday/notes"
+	"jobday/parse/field"
 	"jobday/trade"
 )
 
@@ -87,6 +88,8 @@ type standing struct {
 	anyTouched           bool // what was matched last shares a word with a line
 	features             []chance.Feature
 	chances              []float64
+	lex                  *field.Lexicon // of the note last read again
+	lexOf                *notes.DayNote
 }
 
 // lineStanding is how one line stands.
