@@ -66,8 +66,8 @@ const (
 func (d *day) howMany(r *read, i int, rule count) (count, bool) {
 	c, line := &d.counting, &d.in.Job.Lines[i]
 	c.off = false
-	if len(r.lines) > 1 || converts(r, line) {
-		return rule, false
+	if of := r.facts.Progress.Of; len(r.lines) > 1 || converts(r, line) || rule.how == byShare && of != nil && of.Equal(line.Qty.Value) {
+		return rule, false // "1 of 2" of two booked leaves nothing to weigh
 	}
 	c.words = countWords(c.words, &r.query, &d.index.lines[i].query)
 	c.takeOff()
