@@ -93,7 +93,7 @@ func (d *day) likeliestState(r *read) notes.FaultState {
 	answer, p := d.likeliest(stateModel())
 	switch state := notes.FaultState(strings.ReplaceAll(answer, "-", " ")); state { // answers hold no blanks
 	case notes.FaultLeft, notes.FaultDeclined:
-		if p >= changeAt {
+		if p >= acceptAt {
 			return state
 		}
 	case notes.FaultCorrected, notes.FaultMadeSafe:

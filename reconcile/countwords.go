@@ -57,7 +57,7 @@ func countWords(ws []countWord, q *query, line *query) []countWord {
 		}
 		end := wordEnd(text, i)
 		if end == i {
-			if c := text[i]; c != ' ' && c != '\t' && c < 0x80 {
+			if c := text[i]; c > ' ' && c < 0x80 {
 				ws = append(ws, countWord{text: text[i : i+1], as: text[i : i+1], start: i, end: i + 1})
 			}
 			i++
