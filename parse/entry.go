@@ -80,7 +80,6 @@ func (r *noteReader) complete(it item, n int, label string, labelAt int, photos 
 		text := r.body[d.start:d.end]
 		if r.note.Entries[n].Kind == notes.TimeEntry && r.tellsHours(text) {
 			r.parts(text, d.start, in)
-			first = &r.note.Entries[n]
 			continue
 		}
 		if v, own := r.ownEntry(text, d.start, r.note.Entries[n].Kind); own {
