@@ -385,7 +385,7 @@ func (r *noteReader) joinNext(i int, rows []notes.TimeRow, base int) {
 		e.Judged, e.Clues, e.ClueNames = next.Judged, next.Clues, next.ClueNames
 	}
 	e.Span = r.file.Span(e.Span.Start, next.Span.End)
-	e.Text = tidy(e.Span.Text())
+	e.Text = fold(e.Span.Text())
 	e.Facts = notes.Facts{Time: rowsWithin(rows, e.Span.Start-base, e.Span.End-base)}
 	r.note.Entries = append(r.note.Entries[:i+1], r.note.Entries[i+2:]...)
 	r.last, r.lastEnd = len(r.note.Entries)-1, e.Span.End
