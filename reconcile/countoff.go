@@ -1,5 +1,11 @@
 package reconcile
 
+import (
+	"fmt"
+
+	"jobday/finding"
+)
+
 // takenOff marks a number that says how many were not done, "all but two": it is never the count itself.
 const takenOff = "what is taken off"
 
@@ -68,4 +74,15 @@ func (c *counting) wholeBefore(k int) bool {
 		}
 	}
 	return false
+}
+
+// askHowMany says that the words do not tell how many of line i were done.
+func (d *day) askHowMany(r *read, i int) {
+	line := &d.in.Job.Lines[i]
+	d.add(finding.Finding{
+		Severity: finding.Warning, Rule: "progress/how-many",
+		Message: fmt.Sprintf("does not say how many of line %s (%s booked) were done", line.Label, line.Qty),
+		Hint:    fmt.Sprintf("write a count, such as: 2 of %s %s", line.Qty.Value, line.Work),
+		Span:    r.entry.Span, Holds: "what was done of line " + line.Label,
+	})
 }

@@ -66,7 +66,7 @@ const (
 func (d *day) howMany(r *read, i int, rule count) (count, bool) {
 	c, line := &d.counting, &d.in.Job.Lines[i]
 	c.off = false
-	if of := r.facts.Progress.Of; len(r.lines) > 1 || converts(r, line) || rule.how == byShare && of != nil && of.Equal(line.Qty.Value) {
+	if of := r.facts.Progress.Of; len(r.lines) > 1 || converts(r, line) || rule.how == byShare && of != nil && of.Equal(line.Qty.Value) && rule.of.Cmp(*of) < 0 {
 		return rule, false // "1 of 2" of two booked leaves nothing to weigh
 	}
 	c.words = countWords(c.words, &r.query, &d.index.lines[i].query)

@@ -64,10 +64,14 @@ func (d *day) progress(r *read) {
 			n, told = weighed, weighed
 			r.addWhy(weighed.why(d.in.Job.Lines[i].Qty.Unit))
 		}
-		if d.counting.off && r.facts.Progress.Complete == notes.Yes {
+		off := d.counting.off
+		if off {
 			r.facts.Progress.Complete = notes.No // "all up but one"
 		}
 		a := d.amountOn(r, i, n)
+		if off && !a.counted {
+			d.askHowMany(r, i)
+		}
 		if r.facts.Progress.Blocked && a.complete == notes.Yes {
 			a.complete = notes.No // "both set, waiting on carpet" is not the end of it
 		}
@@ -382,12 +386,7 @@ func (d *day) byVerb(r *read, i int, remaining notes.Decimal) amount {
 	line := d.in.Job.Lines[i]
 	if !line.Qty.Value.Equal(notes.Int(1)) || !remaining.Equal(notes.Int(1)) {
 		if remaining.Sign() > 0 {
-			d.add(finding.Finding{
-				Severity: finding.Warning, Rule: "progress/how-many",
-				Message: fmt.Sprintf("does not say how many of line %s (%s booked) were done", line.Label, line.Qty),
-				Hint:    fmt.Sprintf("write a count, such as: 2 of %s %s", line.Qty.Value, line.Work),
-				Span:    r.entry.Span, Holds: "what was done of line " + line.Label,
-			})
+			d.askHowMany(r, i)
 		}
 		return amount{}
 	}
