@@ -20,7 +20,8 @@ func (c *counting) takeOff() {
 		case "pair", "couple":
 			n = 2
 		}
-		if n == 0 || w.n > 0 && (w.inside != "" || w.through > 0 || c.whichOne(k)) || c.takes(k) == "" {
+		named := w.n > 0 && w.text != "one" && (w.inside != "" || w.through > 0 || c.whichOne(k))
+		if n == 0 || named || c.takes(k) == "" {
 			continue
 		}
 		w.n, w.as, w.inside, c.off = n, "#", takenOff, true
