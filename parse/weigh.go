@@ -58,8 +58,8 @@ func onlyPeople(marks []mark) bool {
 	})
 }
 
-// mayBeHours reports whether a short text under Time begins with somebody of the crew, or with a stretch of time, and
-// names the other: "ana 4 on panel 4 on pump", "half day bo".
+// mayBeHours reports whether a short text under Time names somebody of the crew and has a number or a stretch of time
+// among its first words: "ana 4 on panel 4 on pump", "half day bo".
 func (r *noteReader) mayBeHours(marks []mark) bool {
 	const short, head = 12, 4
 	person, amount := false, false

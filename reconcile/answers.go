@@ -30,7 +30,7 @@ var (
 )
 
 // How likely an answer has to be where the words were read to say nothing; what was read stands. Nobody's yes is
-// ever guessed: it bills money. "Corrected" closes a danger: it has to be likelier than what stays open, and the
+// ever guessed: it bills money. How far a danger is dealt with has to be likelier than the rest, and that it is, the
 // words have to tell of work.
 const (
 	changeAt = 0.7
@@ -91,13 +91,14 @@ func (d *day) faultState(r *read) {
 // likeliestState returns how far a fault is dealt with, "" where nothing is likely enough.
 func (d *day) likeliestState(r *read) notes.FaultState {
 	answer, p := d.likeliest(stateModel())
+	if p < acceptAt {
+		return ""
+	}
 	switch state := notes.FaultState(strings.ReplaceAll(answer, "-", " ")); state { // answers hold no blanks
 	case notes.FaultLeft, notes.FaultDeclined:
-		if p >= acceptAt {
-			return state
-		}
+		return state
 	case notes.FaultCorrected, notes.FaultMadeSafe:
-		if p >= acceptAt && len(r.query.work) > 0 {
+		if len(r.query.work) > 0 {
 			return state
 		}
 	}

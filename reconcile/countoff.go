@@ -31,8 +31,8 @@ func (c *counting) takeOff() {
 // offReach is how many words may stand between "but" and the number: "all but about the last 20".
 const offReach = 4
 
-// takes returns the word that takes the number at word k off: "all but two", "60 minus the 6 in bay 3", "3 short"; ""
-// where there is none.
+// takes says by what the number at word k is taken off: "but" ("all but two"), "except" for every word that always
+// takes off ("60 minus the 6 in bay 3"), "short" ("3 short"); "" where it is not.
 func (c *counting) takes(k int) string {
 	if next := c.as(k + 1); next == "short" || (next == "own thing" || next == "own things") && c.as(k+2) == "short" {
 		return "short"

@@ -66,8 +66,8 @@ const (
 func (d *day) howMany(r *read, i int, rule count) (count, bool) {
 	c, line := &d.counting, &d.in.Job.Lines[i]
 	c.off = false
-	if of := r.facts.Progress.Of; len(r.lines) > 1 || converts(r, line) || rule.how == byShare && of != nil && of.Equal(line.Qty.Value) && rule.of.Cmp(*of) < 0 {
-		return rule, false // "1 of 2" of two booked leaves nothing to weigh
+	if len(r.lines) > 1 || converts(r, line) || partOfBooked(r, line, rule) {
+		return rule, false
 	}
 	c.words = countWords(c.words, &r.query, &d.index.lines[i].query)
 	c.takeOff()
@@ -90,6 +90,13 @@ func (d *day) howMany(r *read, i int, rule count) (count, bool) {
 	c.nothing(line)
 	c.told(r, line)
 	return c.best(d, r, i)
+}
+
+// partOfBooked reports whether the words say how many out of as many as are booked, "1 of 2", which leaves nothing to
+// weigh. "All 12" may go on with "but 2".
+func partOfBooked(r *read, line *notes.ScopeLine, rule count) bool {
+	of := r.facts.Progress.Of
+	return rule.how == byShare && of != nil && of.Equal(line.Qty.Value) && rule.of.Cmp(*of) < 0
 }
 
 // eachNumber says of every number where it stands.

@@ -56,9 +56,6 @@ func (d *day) progress(r *read) {
 		}
 		var n count
 		n.of, n.said = d.counted(r, i)
-		if share := r.facts.Progress.Fraction; share != nil && n.of.Equal(*share) {
-			n = count{} // "half the lights" are no half light
-		}
 		told := d.written(r, i, n)
 		if weighed, ok := d.howMany(r, i, told); ok && (weighed.said != told.said || !weighed.of.Equal(told.of)) {
 			n, told = weighed, weighed

@@ -17,7 +17,7 @@ var (
 // judgeLasted holds how long an emergency light or sign ran on its battery against what it has to: "held 90 min",
 // "died at 40 min". A shorter test that it stood is recorded: the monthly one takes half a minute.
 func judgeLasted(t *test) (Verdict, bool) {
-	if !t.has("emergency", "egres", "egress", "exit", "em", "bugey", "battery", "batt", "unit") || !t.has("emergency", "egres", "egress", "exit", "em", "bugey", "light", "sign", "head") {
+	if !t.has("emergency", "egres", "egress", "exit", "em", "bugey") && !(t.has("battery", "batt", "unit") && t.has("light", "sign", "head")) {
 		return Verdict{}, false
 	}
 	minutes, ok := t.longest()

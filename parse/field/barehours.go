@@ -41,7 +41,7 @@ func (r *reader) loneNumber(i int, list []timePart) (timePart, bool) {
 	if r.moreHours(i, list) {
 		return r.hoursPart(i)
 	}
-	if r.bold && (person && r.besidePerson(i, list) && r.goesOnInHours(list) && r.plainHours(i) && !r.toldClock(i, list) || r.trailingHours(i, list) || r.hoursEach(i)) {
+	if r.hoursInTurn(i, list) || r.bold && r.hoursEach(i) {
 		return r.hoursPart(i)
 	}
 	if (r.bold && (person || r.hoursAlone(i)) || i <= 2 && r.hoursLabel(i) && r.wholeRest(i) ||
@@ -274,6 +274,12 @@ func (r *reader) goesOnInHours(list []timePart) bool {
 	}
 	gap := list[n-1].from - list[n-2].to
 	return gap == 0 || gap <= 2 && r.onlyJoins(list[n-2].to, list[n-1].from)
+}
+
+// hoursInTurn reports whether the number at token i, in figures or words, is the hours of one whose turn comes after
+// another's, in a text about hours.
+func (r *reader) hoursInTurn(i int, list []timePart) bool {
+	return r.bold && (r.goesOnInHours(list) && r.besidePerson(i, list) && r.plainHours(i) && !r.toldClock(i, list) || r.trailingHours(i, list))
 }
 
 // plainHours reports whether the number at token i, right behind somebody who follows on another's hours, is hours

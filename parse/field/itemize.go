@@ -431,41 +431,6 @@ func (p *parcel) quantity(d *portion) (notes.Quantity, []notes.Quantity) {
 	return q, other
 }
 
-// leastFeet is the least bare number that is read as feet of cable: nobody counts cable by the piece, and
-// fewer may be pieces or a circuit.
-const leastFeet = 100
-
-// cableAlone reports whether a portion names a cable by its conductors and nothing that is counted.
-func (p *parcel) cableAlone(d *portion) bool {
-	if d.plural {
-		return false
-	}
-	cable := false
-	for _, k := range d.names {
-		switch a := &p.out[k]; a.role {
-		case roleDesig:
-			cable = cable || a.dim == "gauge-count"
-			if a.dim != "gauge-count" && a.dim != "gauge" {
-				return false
-			}
-		case roleKind, roleColour:
-		default:
-			return false
-		}
-	}
-	return cable
-}
-
-// byLength reports whether what a portion names is sold by length and not by the piece.
-func (p *parcel) byLength(d *portion) bool {
-	for _, k := range d.names {
-		if r := p.out[k].role; r == roleThing || r == rolePart {
-			return p.out[k].text == "strut" || p.out[k].text == "threaded rod"
-		}
-	}
-	return true
-}
-
 func (p *parcel) firstName(d *portion) int {
 	if len(d.names) == 0 {
 		return len(p.text)

@@ -174,10 +174,7 @@ func (m *meter) bareValue(i, j, next int, v notes.Measured) int {
 	case v.Op != "" && stops && r.megger() && !r.bold:
 		v.Unit = "Mohm"
 		return m.add(i, next, v)
-	case stops && (m.andOn(i, next, v) || m.listGoesOn(i, v)):
-		v.Unit = m.unit
-		return m.add(i, next, v)
-	case stops && strings.HasPrefix(m.unit, "deg") && (r.low(i-1) == "ambient" || r.low(i-1) == "amb"):
+	case stops && (m.andOn(i, next, v) || m.listGoesOn(i, v) || m.besideAmbient(i)):
 		v.Unit = m.unit
 		return m.add(i, next, v)
 	case stops && r.implied(i) != "":
@@ -188,6 +185,12 @@ func (m *meter) bareValue(i, j, next int, v notes.Measured) int {
 		return m.add(i, next, v)
 	}
 	return 0
+}
+
+// besideAmbient reports whether the number at token i is the air's temperature beside one just read.
+func (m *meter) besideAmbient(i int) bool {
+	before := m.r.low(i - 1)
+	return strings.HasPrefix(m.unit, "deg") && (before == "ambient" || before == "amb")
 }
 
 // timeOrSize reports whether a unit makes the number before it a time or a size.
@@ -320,8 +323,7 @@ func (m *meter) finish() {
 	}
 	unit := "V"
 	for i := range m.r.toks {
-		switch m.r.low(i) {
-		case "amp", "amps", "current", "currents", "amperage":
+		if low := m.r.low(i); low == "amp" || quantityUnit(low) == "A" {
 			unit = "A"
 		}
 	}

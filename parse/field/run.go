@@ -1,7 +1,5 @@
 package field
 
-import "jobday/notes"
-
 // runs counts things that are named by their numbers: "bollards 1 thru 4" are four and "peds 5, 6
 // and 7" three. It comes after the terms, which keep the numbers themselves.
 func (s *scanner) runs() {
@@ -130,14 +128,4 @@ func (s *scanner) dashedRun(k int) int {
 		return 0
 	}
 	return to.small - from.small + 1
-}
-
-// goesOnInFeet reports whether a bare number of cable stands behind a length of cable: "40' 10/3, 25 of 12/2".
-func (p *parcel) goesOnInFeet(before, d *portion) bool {
-	const least = 10 // fewer may be pieces
-	if d.count < 0 || before.unitOf(p) != notes.Foot || d.unitOf(p) != "" || d.times >= 0 || d.length >= 0 || d.spare >= 0 {
-		return false
-	}
-	n := &p.out[d.count]
-	return n.alt < 0 && p.nums[n.num].form == digits && p.nums[n.num].small >= least && p.cableAlone(before) && p.cableAlone(d)
 }

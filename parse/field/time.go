@@ -157,10 +157,10 @@ func (r *reader) partAt(i, hit int, list []timePart) (timePart, bool) {
 		return r.hoursPart(i)
 	}
 	if t.kind == word && numberWordAt(t.low) && len(list) > 0 && list[len(list)-1].kind == aPerson && r.besidePerson(i, list) &&
-		(r.bold || r.goesOnInHours(list)) && (r.bareHours(i) || r.bold && r.goesOnInHours(list) && r.plainHours(i)) && !r.toldClock(i, list) {
+		(r.bold || r.goesOnInHours(list)) && r.bareHours(i) && !r.toldClock(i, list) {
 		return r.hoursPart(i)
 	}
-	if t.kind == word && numberWordAt(t.low) && r.bold && r.trailingHours(i, list) {
+	if t.kind == word && numberWordAt(t.low) && r.hoursInTurn(i, list) {
 		return r.hoursPart(i)
 	}
 	if t.kind == number {
