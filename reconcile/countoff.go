@@ -70,7 +70,7 @@ func (c *counting) whichOne(k int) bool {
 func (c *counting) wholeBefore(k int) bool {
 	for _, w := range c.words[:k] {
 		switch w.text {
-		case "all", "every", "everything", "done", "up", "finished", "complete", "completed", "whole", "in", "none":
+		case "all", "every", "everything", "done", "up", "finished", "complete", "completed", "whole", "in":
 			return true
 		}
 	}

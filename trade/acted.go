@@ -191,10 +191,10 @@ func (t *test) wantedDead(i int) bool {
 func (t *test) provedDead(i int) bool {
 	for k := i - 1; k >= max(0, i-4) && t.jots[k].clause == t.jots[i].clause; k-- {
 		switch t.jots[k].stem {
-		case "prov", "proven", "verify", "verifi", "confirm", "check", "made":
+		case "prov", "proven", "verify", "verifi", "confirm", "made":
 			return true
-		case "test":
-			return t.has("phas", "leg", "bus", "lug", "befor", "circuit", "ckt", "line", "panel", "cabl", "cable")
+		case "check", "test":
+			return k == i-1 && t.jots[k].stem == "check" || t.has("phas", "leg", "bus", "lug", "befor", "circuit", "ckt", "line", "panel", "cabl", "cable")
 		}
 	}
 	return false

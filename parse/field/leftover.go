@@ -22,6 +22,9 @@ func (b *rowBuilder) leftover() {
 			row++
 		}
 		next, ok := r.looseNumber(i)
+		if !ok && k > 0 && b.parts[k-1].kind == aPerson && b.parts[k-1].to == i {
+			next, ok = r.maybeHours(i) // "Ana 8 Bo 6 boxes"
+		}
 		if !ok || r.listNumber(i) || len(b.rows[row].People) == 0 && b.rows[row].Crew == 0 && b.parts[0].from > 2 {
 			continue
 		}
@@ -66,6 +69,12 @@ func (b *rowBuilder) skipped(i int) int {
 	return 0
 }
 
+// maybeHours reports whether the number at token i, right behind somebody, may be his hours, and where it ends.
+func (r *reader) maybeHours(i int) (next int, ok bool) {
+	n, ok := r.hoursFigure(i)
+	return n.next, ok && n.form == digits && !r.close(n.next)
+}
+
 // looseNumber reports whether a number that may be about time stands alone at token i, and where it ends.
 func (r *reader) looseNumber(i int) (next int, ok bool) {
 	t := &r.toks[i]
@@ -101,9 +110,6 @@ func (r *reader) looseNumber(i int) (next int, ok bool) {
 	switch r.low(n.next) {
 	case "", ",", ";", ".", ")", "|", "/", "off", "same", "each", "ea", "both", "all", "hrs", "hr", "h", "min":
 		return n.next, n.next >= len(r.toks) || r.low(n.next) != "." || !r.close(n.next+1)
-	}
-	if _, end := r.personBefore(i); end == i && n.form == digits && n.v.Cmp(notes.Int(16)) <= 0 && !r.close(n.next) {
-		return n.next, true // "Ana 8 Bo 6 boxes": may be his hours
 	}
 	m, ok := r.nameAt(n.next)
 	return n.next, ok && r.endsClause(m.next) && n.v.Cmp(notes.Int(16)) <= 0
