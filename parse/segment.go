@@ -1,6 +1,7 @@
 package parse
 
 import (
+	"slices"
 	"strings"
 
 	"jobday/notes"
@@ -129,8 +130,17 @@ func softJoints(marks []mark, c clause) []clause {
 	const most = 100 // nobody parts one sentence more often, and each place is weighed with all of it
 	var js []clause
 	for i := c.from + 1; i < c.to-1 && len(js) < most; i++ {
+		if behind := takesOff(marks, c.from, i); behind > 0 {
+			if behind < c.to && marks[behind].low == "," {
+				behind++ // what follows says why
+			}
+			i = behind - 1
+			continue
+		}
 		left, right := i, i+1
 		switch m := marks[i]; {
+		case m.low == "," && takesOff(marks, c.from, right) > 0:
+			continue
 		case m.low == ",":
 			if n := marks[right].low; n == "and" || n == "but" || n == "also" || n == "then" {
 				right++
@@ -147,6 +157,23 @@ func softJoints(marks []mark, c clause) []clause {
 		}
 	}
 	return js
+}
+
+// takesOff returns the mark behind the number where mark i is a "but" that says how many of all were not done, "all the
+// lights but one", and 0 elsewhere.
+func takesOff(marks []mark, from, i int) int {
+	if marks[i].low != "but" {
+		return 0
+	}
+	next := i + 1
+	for next < len(marks) && (marks[next].low == "for" || marks[next].low == "the") {
+		next++
+	}
+	whole := func(m mark) bool { return m.low == "all" || m.low == "every" || m.low == "everything" }
+	if next >= len(marks) || marks[next].kind != numberMark && !hourNames[marks[next].low] || !slices.ContainsFunc(marks[from:i], whole) {
+		return 0
+	}
+	return next + 1
 }
 
 // cutAt looks for the places where a clause parts into things of different kinds, and returns the

@@ -296,8 +296,8 @@ func (c *counting) lessOff(r *read, line *notes.ScopeLine, before notes.Decimal)
 
 // single weighs that it was one.
 func (c *counting) single(r *read, line *notes.ScopeLine) {
-	if line.Qty.Unit != notes.Each && line.Qty.Unit != notes.Lot {
-		return
+	if c.off || line.Qty.Unit != notes.Each && line.Qty.Unit != notes.Lot {
+		return // what is taken off from several leaves no single one
 	}
 	o := c.number(1)
 	o.clues.Say("one")
