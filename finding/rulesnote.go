@@ -5,6 +5,23 @@ import "strings"
 // noteRules are the rules about what the notes say, and how it is held against the scope.
 var noteRules = []Rule{
 	{
+		ID: "crew/slip", Severity: Warning, Since: "1",
+		Title: "a name in the crew that is nobody's, and close to somebody's",
+		Why:   "What \"both\" worked would be the hours of a stranger, without class or rate.",
+		Wrong: dayNote(`---
+crew: [Ines, Tobais]
+---
+## Done
+- circuit for the mixer
+`),
+		Right: dayNote(`---
+crew: [Ines, Tobias]
+---
+## Done
+- circuit for the mixer
+`),
+	},
+	{
 		ID: "decision/no-entry", Severity: Warning, Since: "1",
 		Title: "a decision about an entry that is gone",
 		Why:   "It has no effect: its note was edited or moved.",

@@ -42,6 +42,7 @@ func Note(f *finding.File, ctx NoteContext) (*notes.DayNote, finding.List) {
 	}
 	h := readHead(f, &found)
 	headOfNote(n, h.keys, &found)
+	crewSlips(n, ctx.People, h.keys.at("crew"), &found)
 	r := newNoteReader(n, ctx, &found)
 	if h.span.End > h.span.Start {
 		r.structure(h.span.Start, h.span.End)
